@@ -1,0 +1,1 @@
+//! Reference checks by topic, golden set-ups, and the page in a real browser.
