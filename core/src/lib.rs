@@ -3,3 +3,5 @@
 #![forbid(unsafe_code)]
 
 extern crate alloc;
+
+pub mod materials;
