@@ -4,5 +4,6 @@
 
 extern crate alloc;
 
-pub mod quantity;
 pub mod materials;
+pub mod quantity;
+pub mod setup;
