@@ -4,6 +4,7 @@
 
 extern crate alloc;
 
+pub mod findings;
 pub mod materials;
 pub mod quantity;
 pub mod setup;
