@@ -2,8 +2,7 @@
 
 use super::Family::{Aluminium, DuctileIron, GreyIron, Steel};
 use super::Source::{
-    Callister, En1563, EnRecalled, Gere, Hibbeler, KienzleCompared, KienzleRecalled,
-    MetalsHandbook, Vdi3323Groups,
+    Callister, En1563, EnRecalled, Gere, Hibbeler, KienzleCompared, KienzleRecalled, MetalsHandbook, Vdi3323Groups,
 };
 use super::{Material, cutting, figure};
 

@@ -81,9 +81,7 @@ pub const fn grip_coefficient(surface: Surface, face: JawFace) -> GripCoefficien
 #[must_use]
 pub const fn part_factor(family: Family) -> Option<Figure> {
     match family {
-        Family::Steel | Family::StainlessSteel | Family::ToolSteel => {
-            Some(figure(1.0, Source::GripFrictionTable))
-        }
+        Family::Steel | Family::StainlessSteel | Family::ToolSteel => Some(figure(1.0, Source::GripFrictionTable)),
         Family::GreyIron => Some(figure(0.80, Source::GripFrictionTable)),
         Family::Aluminium => Some(figure(0.95, Source::Vdi3106Recalled)),
         Family::Brass => Some(figure(0.90, Source::Vdi3106Recalled)),
@@ -108,32 +106,17 @@ mod tests {
     fn rougher_parts_and_sharper_jaws_grip_no_less() {
         for face in FACES {
             for pair in SURFACES.windows(2) {
-                let (fine, rough) = (
-                    grip_coefficient(pair[0], face),
-                    grip_coefficient(pair[1], face),
-                );
-                assert!(
-                    fine.lowest.value < rough.lowest.value,
-                    "{face:?}: lowest rises with roughness"
-                );
-                assert!(
-                    fine.highest.value < rough.highest.value,
-                    "{face:?}: highest rises with roughness"
-                );
+                let (fine, rough) = (grip_coefficient(pair[0], face), grip_coefficient(pair[1], face));
+                assert!(fine.lowest.value < rough.lowest.value, "{face:?}: lowest rises with roughness");
+                assert!(fine.highest.value < rough.highest.value, "{face:?}: highest rises with roughness");
             }
         }
         for surface in SURFACES {
             let smooth = grip_coefficient(surface, JawFace::Smooth);
             for face in FACES {
                 let other = grip_coefficient(surface, face);
-                assert!(
-                    smooth.lowest.value <= other.lowest.value,
-                    "{surface:?}: smooth jaws grip least"
-                );
-                assert!(
-                    other.lowest.value <= other.highest.value,
-                    "{face:?} {surface:?}: range in order"
-                );
+                assert!(smooth.lowest.value <= other.lowest.value, "{surface:?}: smooth jaws grip least");
+                assert!(other.lowest.value <= other.highest.value, "{face:?} {surface:?}: range in order");
             }
         }
     }
@@ -154,12 +137,7 @@ mod tests {
     fn part_factors_never_promise_more_than_steel() {
         for material in super::super::all() {
             if let Some(factor) = part_factor(material.family) {
-                assert!(
-                    factor.value > 0.5 && factor.value <= 1.0,
-                    "{}: factor {}",
-                    material.id,
-                    factor.value
-                );
+                assert!(factor.value > 0.5 && factor.value <= 1.0, "{}: factor {}", material.id, factor.value);
             }
         }
     }

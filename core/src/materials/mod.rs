@@ -94,11 +94,7 @@ pub struct Material {
 /// assert!(holdround_core::materials::all().filter(|m| m.jaw).count() >= 8);
 /// ```
 pub fn all() -> impl Iterator<Item = &'static Material> {
-    steels::STEELS
-        .iter()
-        .chain(castings::CASTINGS)
-        .chain(nonferrous::NONFERROUS)
-        .chain(plastics::PLASTICS)
+    steels::STEELS.iter().chain(castings::CASTINGS).chain(nonferrous::NONFERROUS).chain(plastics::PLASTICS)
 }
 
 /// The material of the given key, if there is one.
@@ -117,10 +113,7 @@ const fn figure(value: f64, source: Source) -> Figure {
 }
 
 const fn cutting(specific_force: f64, exponent: f64, source: Source) -> Option<CuttingFigures> {
-    Some(CuttingFigures {
-        specific_force: figure(specific_force, source),
-        exponent: figure(exponent, source),
-    })
+    Some(CuttingFigures { specific_force: figure(specific_force, source), exponent: figure(exponent, source) })
 }
 
 #[cfg(test)]

@@ -2,8 +2,8 @@
 
 use super::Family::{Aluminium, Brass, Bronze, Copper, Magnesium, Nickel, Titanium};
 use super::Source::{
-    Callister, CopperSheets, Dowling, En755, Gere, Hibbeler, KienzleRecalled, MetalsHandbook,
-    NickelSheets, StainlessAndTitaniumSheets, Vdi3323Groups,
+    Callister, CopperSheets, Dowling, En755, Gere, Hibbeler, KienzleRecalled, MetalsHandbook, NickelSheets,
+    StainlessAndTitaniumSheets, Vdi3323Groups,
 };
 use super::{Material, cutting, figure};
 

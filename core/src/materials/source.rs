@@ -122,19 +122,17 @@ impl Source {
                  8th ed. (2008), table A-20 (after the SAE Handbook, 1986)",
             ),
             Self::Dowling => read("N. E. Dowling, Mechanical Behavior of Materials, table 5.2"),
-            Self::Gere => read(
-                "J. M. Gere and B. J. Goodno, Mechanics of Materials, appendix H, tables H-1 and H-2",
-            ),
+            Self::Gere => read("J. M. Gere and B. J. Goodno, Mechanics of Materials, appendix H, tables H-1 and H-2"),
             Self::En10025 => read(
                 "EN 10025-2, least yield strength up to 16 mm, as tabulated in a public \
                  engineering reference",
             ),
-            Self::En10083 => read(
-                "EN 10083-2, C45 normalised, 16 to 100 mm, as tabulated in a public steel data sheet",
-            ),
-            Self::En10277 => read(
-                "EN 10277-3, 11SMn30 cold drawn, 16 to 40 mm, as tabulated in a public steel data sheet",
-            ),
+            Self::En10083 => {
+                read("EN 10083-2, C45 normalised, 16 to 100 mm, as tabulated in a public steel data sheet")
+            }
+            Self::En10277 => {
+                read("EN 10277-3, 11SMn30 cold drawn, 16 to 40 mm, as tabulated in a public steel data sheet")
+            }
             Self::En10088 => read(
                 "EN 10088-3, X20Cr13 quenched and tempered to 700 MPa, as tabulated in a public \
                  steel data sheet",
@@ -147,19 +145,17 @@ impl Source {
                 "EN 1563:1997, mechanical and physical properties of spheroidal graphite irons, \
                  as tabulated in public foundry pages",
             ),
-            Self::CopperSheets => read(
-                "Public property sheets of UNS C36000 (ASTM B16, half hard) and UNS C93200 (ASTM B505)",
-            ),
-            Self::StainlessAndTitaniumSheets => read(
-                "Public property sheets of UNS S31600 (annealed) and UNS R50400 (grade 2, annealed)",
-            ),
+            Self::CopperSheets => {
+                read("Public property sheets of UNS C36000 (ASTM B16, half hard) and UNS C93200 (ASTM B505)")
+            }
+            Self::StainlessAndTitaniumSheets => {
+                read("Public property sheets of UNS S31600 (annealed) and UNS R50400 (grade 2, annealed)")
+            }
             Self::ToolSteelSheets => read(
                 "Public property sheets of UNS T30402 (D2): density, and modulus as a range of \
                  190 to 210 GPa of which the middle is used",
             ),
-            Self::NickelSheets => {
-                read("Public property sheets of UNS N07718: density and elastic constants")
-            }
+            Self::NickelSheets => read("Public property sheets of UNS N07718: density and elastic constants"),
             Self::PlasticsTable => read(
                 "Encyclopedia of Physical Science and Technology, 3rd ed. (2001), Plastics \
                  Engineering, table I: short-term properties",
@@ -193,15 +189,9 @@ impl Source {
 }
 
 const fn read(citation: &'static str) -> Reference {
-    Reference {
-        citation,
-        trust: Trust::Read,
-    }
+    Reference { citation, trust: Trust::Read }
 }
 
 const fn recalled(citation: &'static str) -> Reference {
-    Reference {
-        citation,
-        trust: Trust::FromMemory,
-    }
+    Reference { citation, trust: Trust::FromMemory }
 }

@@ -2,9 +2,8 @@
 
 use super::Family::{StainlessSteel, Steel, ToolSteel};
 use super::Source::{
-    Callister, En10025, En10083, En10088, En10277, EnRecalled, Gere, Hibbeler, KienzleCompared,
-    KienzleRecalled, MetalsHandbook, Shigley, StainlessAndTitaniumSheets, ToolSteelSheets,
-    Vdi3323Groups,
+    Callister, En10025, En10083, En10088, En10277, EnRecalled, Gere, Hibbeler, KienzleCompared, KienzleRecalled,
+    MetalsHandbook, Shigley, StainlessAndTitaniumSheets, ToolSteelSheets, Vdi3323Groups,
 };
 use super::{Material, cutting, figure};
 
