@@ -1,5 +1,6 @@
 //! Running other programs, with what they print going straight to the terminal.
 
+use std::path::Path;
 use std::process::Command;
 
 use crate::fault::{Fault, Outcome, While};
@@ -34,7 +35,7 @@ pub fn read(command: &mut Command) -> Outcome<String> {
 }
 
 fn words(command: &Command) -> String {
-    std::iter::once(command.get_program())
+    std::iter::once(Path::new(command.get_program()).file_stem().unwrap_or_default())
         .chain(command.get_args())
         .map(|word| word.to_string_lossy())
         .collect::<Vec<_>>()
