@@ -1,17 +1,16 @@
 //! A browser under a test's control.
 
 use std::fmt::Display;
-use std::fs;
 use std::path::Path;
 use std::time::Duration;
 
 use serde_json::{Value, json};
 use tempfile::TempDir;
-use thirtyfour::common::print::PrintParameters;
+use thirtyfour::common::print::{PrintPage, PrintParameters};
 use thirtyfour::support::block_on;
 use thirtyfour::{
-    By, ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel, TimeoutConfiguration, WebDriver,
-    WebElement,
+    By, ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel, TimeoutConfiguration,
+    WebDriver, WebElement,
 };
 
 use super::driver::Driver;
@@ -34,10 +33,20 @@ impl Browser {
     pub fn open(viewport: Viewport) -> Self {
         let driver = Driver::start();
         let profile = tempfile::tempdir().expect("a folder for the profile");
-        let session = block_on(WebDriver::new(driver.url.as_str(), capabilities(profile.path())));
-        let browser = Self { session: Some(told(session, "opening a session")), _driver: driver, _profile: profile };
+        let session = block_on(WebDriver::new(
+            driver.url.as_str(),
+            capabilities(profile.path()),
+        ));
+        let browser = Self {
+            session: Some(told(session, "opening a session")),
+            _driver: driver,
+            _profile: profile,
+        };
         let patience = TimeoutConfiguration::new(Some(PATIENCE), Some(PATIENCE), None);
-        told(block_on(browser.session().update_timeouts(patience)), "setting the patience");
+        told(
+            block_on(browser.session().update_timeouts(patience)),
+            "setting the patience",
+        );
         browser.resize(viewport);
         browser
     }
@@ -45,18 +54,27 @@ impl Browser {
     /// Puts the page on another screen.
     pub fn resize(&self, viewport: Viewport) {
         self.devtools("Emulation.setDeviceMetricsOverride", viewport.metrics());
-        self.devtools("Emulation.setTouchEmulationEnabled", json!({ "enabled": viewport.touch }));
+        self.devtools(
+            "Emulation.setTouchEmulationEnabled",
+            json!({ "enabled": viewport.touch }),
+        );
     }
 
     /// Makes the browser report what a person has set: `feature` as in CSS, such as
     /// `prefers-reduced-motion` with `reduce` or `prefers-color-scheme` with `dark`.
     pub fn prefer(&self, feature: &str, value: &str) {
-        self.devtools("Emulation.setEmulatedMedia", json!({ "features": [{ "name": feature, "value": value }] }));
+        self.devtools(
+            "Emulation.setEmulatedMedia",
+            json!({ "features": [{ "name": feature, "value": value }] }),
+        );
     }
 
     /// Sends a command of the DevTools protocol and gives its answer.
     pub fn devtools(&self, command: &str, parameters: Value) -> Value {
-        told(block_on(self.session().cdp().send_raw(command, parameters)), command)
+        told(
+            block_on(self.session().cdp().send_raw(command, parameters)),
+            command,
+        )
     }
 
     /// Opens an address and waits until the page has loaded.
@@ -88,7 +106,10 @@ impl Browser {
 
     /// Sends keys to the element that has the focus.
     pub fn press(&self, keys: impl AsRef<str>) {
-        let focused = told(block_on(self.session().active_element()), "the focused element");
+        let focused = told(
+            block_on(self.session().active_element()),
+            "the focused element",
+        );
         told(block_on(focused.send_keys(keys.as_ref())), keys.as_ref());
     }
 
@@ -109,7 +130,11 @@ impl Browser {
 
     /// How many elements a CSS selector finds.
     pub fn count(&self, selector: &str) -> usize {
-        told(block_on(self.session().find_all(By::Css(selector))), selector).len()
+        told(
+            block_on(self.session().find_all(By::Css(selector))),
+            selector,
+        )
+        .len()
     }
 
     /// Whether the first element a CSS selector finds can be seen.
@@ -120,7 +145,9 @@ impl Browser {
     /// Runs the body of a function in the page and gives what it returns; of a promise, what it
     /// comes to. The values are its `arguments`.
     pub fn execute(&self, script: &str, values: Vec<Value>) -> Value {
-        told(block_on(self.session().execute(script, values)), script).json().clone()
+        told(block_on(self.session().execute(script, values)), script)
+            .json()
+            .clone()
     }
 
     /// Waits until an expression in the page is true, looking again with every frame drawn.
@@ -152,7 +179,13 @@ impl Browser {
             "return ['navigation', 'resource'].flatMap((kind) => performance.getEntriesByType(kind)).map((entry) => entry.name)",
             Vec::new(),
         );
-        entries.as_array().into_iter().flatten().filter_map(Value::as_str).map(str::to_owned).collect()
+        entries
+            .as_array()
+            .into_iter()
+            .flatten()
+            .filter_map(Value::as_str)
+            .map(str::to_owned)
+            .collect()
     }
 
     /// Saves what is on the screen as PNG.
@@ -161,18 +194,25 @@ impl Browser {
         told(block_on(self.session().screenshot(path)), path.display());
     }
 
-    /// Prints the page to PDF, landscape A4 when `landscape`, and gives the file's bytes.
-    pub fn print(&self, landscape: bool) -> Vec<u8> {
-        let mut paper = PrintParameters::default();
-        paper.background = Some(true);
-        if landscape {
-            paper.orientation = Some(thirtyfour::common::print::PrintOrientation::Landscape);
-        }
+    /// Prints the page to PDF, on the paper its style asks for, else on A4 upright, and gives the
+    /// file's bytes.
+    pub fn print(&self) -> Vec<u8> {
+        let paper = PrintParameters {
+            background: true,
+            page: PrintPage {
+                width: 21.0,
+                height: 29.7,
+            },
+            shrink_to_fit: false,
+            ..PrintParameters::default()
+        };
         told(block_on(self.session().print_page(paper)), "printing")
     }
 
     fn session(&self) -> &WebDriver {
-        self.session.as_ref().expect("the session lasts as long as the browser")
+        self.session
+            .as_ref()
+            .expect("the session lasts as long as the browser")
     }
 
     fn find(&self, selector: &str) -> WebElement {
@@ -206,8 +246,14 @@ fn capabilities(profile: &Path) -> thirtyfour::ChromiumCapabilities {
     for argument in &arguments {
         told(wanted.add_arg(argument), argument);
     }
-    told(wanted.set_binary(&surroundings::chromium().to_string_lossy()), "the browser's program");
-    told(wanted.set_browser_log_level(LoggingPrefsLogLevel::All), "the console's level");
+    told(
+        wanted.set_binary(&surroundings::chromium().to_string_lossy()),
+        "the browser's program",
+    );
+    told(
+        wanted.set_browser_log_level(LoggingPrefsLogLevel::All),
+        "the console's level",
+    );
     wanted
 }
 

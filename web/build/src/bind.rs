@@ -6,9 +6,9 @@ use std::path::PathBuf;
 use wasm_bindgen_cli_support::Bindgen;
 
 use crate::fault::{Outcome, While};
+use crate::shell;
 use crate::target::{self, WASM};
 use crate::workspace::Workspace;
-use crate::shell;
 
 /// The name the crate's library has among cargo's products; the glue and the module carry it on.
 pub const NAME: &str = "holdround_web";
@@ -37,8 +37,20 @@ pub struct Bound {
 /// When the target cannot be had or the crate does not compile.
 pub fn compile(workspace: &Workspace) -> Outcome<PathBuf> {
     target::provide(workspace, WASM)?;
-    shell::run(workspace.cargo().args(["build", "--release", "--package=holdround-web", "--lib", "--target", WASM]))?;
-    Ok(workspace.target.join(WASM).join("release").join(NAME).with_extension("wasm"))
+    shell::run(workspace.cargo().args([
+        "build",
+        "--release",
+        "--package=holdround-web",
+        "--lib",
+        "--target",
+        WASM,
+    ]))?;
+    Ok(workspace
+        .target
+        .join(WASM)
+        .join("release")
+        .join(NAME)
+        .with_extension("wasm"))
 }
 
 /// Makes the glue for a compiled page.
@@ -49,8 +61,12 @@ pub fn bind(workspace: &Workspace, product: &PathBuf, flavour: Flavour) -> Outco
     let folder = workspace.target.join("bound").join(format!("{flavour:?}"));
     let mut bindgen = Bindgen::new();
     match flavour {
-        Flavour::Site => bindgen.web(true).map(|bindgen| bindgen.omit_default_module_path(false)),
-        Flavour::SingleFile => bindgen.no_modules(true).map(|bindgen| bindgen.omit_default_module_path(true)),
+        Flavour::Site => bindgen
+            .web(true)
+            .map(|bindgen| bindgen.omit_default_module_path(false)),
+        Flavour::SingleFile => bindgen
+            .no_modules(true)
+            .map(|bindgen| bindgen.omit_default_module_path(true)),
     }
     .and_then(|bindgen| {
         bindgen

@@ -23,8 +23,12 @@ impl Server {
     /// # Errors
     /// When the port is taken.
     pub fn start(folder: PathBuf, port: u16) -> Outcome<Self> {
-        let listener = tiny_http::Server::http(("127.0.0.1", port)).during(format!("serving on port {port}"))?;
-        let address = listener.server_addr().to_ip().ok_or_else(|| Fault::new("the server has no IP address"))?;
+        let listener = tiny_http::Server::http(("127.0.0.1", port))
+            .during(format!("serving on port {port}"))?;
+        let address = listener
+            .server_addr()
+            .to_ip()
+            .ok_or_else(|| Fault::new("the server has no IP address"))?;
         let listener = Arc::new(listener);
         let accepting = Arc::clone(&listener);
         let thread = thread::spawn(move || {
@@ -32,7 +36,11 @@ impl Server {
                 answer(&folder, request);
             }
         });
-        Ok(Self { address, listener: Some(listener), thread: Some(thread) })
+        Ok(Self {
+            address,
+            listener: Some(listener),
+            thread: Some(thread),
+        })
     }
 
     /// The site's address, which ends with a slash.
@@ -65,7 +73,8 @@ impl Drop for Server {
 }
 
 fn answer(folder: &Path, request: Request) {
-    let content = file(folder, request.url()).and_then(|path| Some((fs::read(&path).ok()?, kind(&path))));
+    let content =
+        file(folder, request.url()).and_then(|path| Some((fs::read(&path).ok()?, kind(&path))));
     let mut response = match &content {
         Some((content, _)) => Response::from_data(content.as_slice()),
         None => Response::from_data("There is no such file.").with_status_code(404),
@@ -83,15 +92,25 @@ fn answer(folder: &Path, request: Request) {
 /// The file an address means, if it stays within the folder.
 fn file(folder: &Path, url: &str) -> Option<PathBuf> {
     let path = url.split(['?', '#']).next()?.trim_start_matches('/');
-    let inside = Path::new(path).components().all(|part| matches!(part, Component::Normal(_)));
-    let path = if path.is_empty() || path.ends_with('/') { format!("{path}index.html") } else { path.to_owned() };
+    let inside = Path::new(path)
+        .components()
+        .all(|part| matches!(part, Component::Normal(_)));
+    let path = if path.is_empty() || path.ends_with('/') {
+        format!("{path}index.html")
+    } else {
+        path.to_owned()
+    };
     inside.then(|| folder.join(path))
 }
 
 fn kind(path: &Path) -> String {
     let kind = mime_guess::from_path(path).first_or_octet_stream();
     let text = kind.type_() == mime_guess::mime::TEXT;
-    if text { format!("{kind}; charset=utf-8") } else { kind.to_string() }
+    if text {
+        format!("{kind}; charset=utf-8")
+    } else {
+        kind.to_string()
+    }
 }
 
 #[cfg(test)]

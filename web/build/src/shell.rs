@@ -29,15 +29,23 @@ pub fn read(command: &mut Command) -> Outcome<String> {
     let output = command.output().during(&name)?;
     if !output.status.success() {
         let said = String::from_utf8_lossy(&output.stderr);
-        return Err(Fault::new(format!("{name} ended with {}: {}", output.status, said.trim())));
+        return Err(Fault::new(format!(
+            "{name} ended with {}: {}",
+            output.status,
+            said.trim()
+        )));
     }
     String::from_utf8(output.stdout).during(&name)
 }
 
 fn words(command: &Command) -> String {
-    std::iter::once(Path::new(command.get_program()).file_stem().unwrap_or_default())
-        .chain(command.get_args())
-        .map(|word| word.to_string_lossy())
-        .collect::<Vec<_>>()
-        .join(" ")
+    std::iter::once(
+        Path::new(command.get_program())
+            .file_stem()
+            .unwrap_or_default(),
+    )
+    .chain(command.get_args())
+    .map(|word| word.to_string_lossy())
+    .collect::<Vec<_>>()
+    .join(" ")
 }
