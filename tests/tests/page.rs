@@ -1,0 +1,134 @@
+//! The page starts, keeps itself for later, and speaks to nobody.
+
+use holdround_tests::browser::{Browser, Viewport, serve_site, single_file_url};
+
+const STARTED: &str = "document.querySelector('main > :not(noscript)')";
+
+#[test]
+fn the_served_page_starts_with_a_clean_console_on_every_screen() {
+    let site = serve_site();
+    for viewport in [
+        Viewport::TABLET,
+        Viewport::TABLET_UPRIGHT,
+        Viewport::PHONE,
+        Viewport::DESK,
+    ] {
+        let browser = Browser::open(viewport);
+        browser.goto(&site.url());
+        browser.wait_until(STARTED);
+        assert!(
+            browser.text("main").contains("Holdround"),
+            "the page does not say its name on {viewport:?}"
+        );
+        assert_eq!(
+            browser.console_errors(),
+            Vec::<String>::new(),
+            "the console is not clean on {viewport:?}"
+        );
+        let width = browser.execute("return document.documentElement.scrollWidth", Vec::new());
+        assert!(
+            width.as_u64() <= Some(viewport.width.into()),
+            "the page is {width} wide on {viewport:?}"
+        );
+    }
+}
+
+#[test]
+fn the_single_file_starts_from_the_disk_and_asks_for_nothing() {
+    let browser = Browser::open(Viewport::TABLET);
+    browser.goto(&single_file_url());
+    browser.wait_until(STARTED);
+    assert!(
+        browser.text("main").contains("Holdround"),
+        "the page does not say its name"
+    );
+    assert_eq!(
+        browser.console_errors(),
+        Vec::<String>::new(),
+        "the console is not clean"
+    );
+    let others: Vec<_> = browser
+        .requests()
+        .into_iter()
+        .filter(|url| !url.starts_with("data:") && *url != single_file_url())
+        .collect();
+    assert_eq!(
+        others,
+        Vec::<String>::new(),
+        "the single file asked for other files"
+    );
+}
+
+#[test]
+fn the_page_opens_again_without_its_host() {
+    let mut site = serve_site();
+    let browser = Browser::open(Viewport::TABLET);
+    browser.goto(&site.url());
+    browser.wait_until("document.documentElement.dataset.offline === 'ready'");
+    let before = browser.text("main");
+
+    site.stop();
+    browser.reload();
+    browser.wait_until(STARTED);
+    assert_eq!(
+        browser.text("main"),
+        before,
+        "the kept page shows something else"
+    );
+    browser.goto(&format!("{}index.html?from=elsewhere", site.url()));
+    browser.wait_until(STARTED);
+    assert_eq!(
+        browser.text("main"),
+        before,
+        "the kept page must also open under its file's name"
+    );
+}
+
+#[test]
+fn the_page_asks_nobody_but_its_host() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::TABLET);
+    browser.goto(&site.url());
+    browser.wait_until("document.documentElement.dataset.offline === 'ready'");
+    let requests = browser.requests();
+    assert!(
+        requests
+            .iter()
+            .any(|url| url.ends_with("holdround_web_bg.wasm")),
+        "the module's own request must be among those seen: {requests:?}"
+    );
+    let others: Vec<_> = requests
+        .iter()
+        .filter(|url| !url.starts_with(&site.url()))
+        .collect();
+    assert!(others.is_empty(), "the page asked other hosts: {others:?}");
+}
+
+#[test]
+fn the_page_breaks_no_rule_of_accessibility() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::TABLET);
+    browser.goto(&site.url());
+    browser.wait_until(STARTED);
+    let broken: Vec<_> = browser
+        .accessibility_violations()
+        .iter()
+        .map(ToString::to_string)
+        .collect();
+    assert_eq!(
+        broken,
+        Vec::<String>::new(),
+        "rules of accessibility are broken"
+    );
+}
+
+#[test]
+fn the_page_prints() {
+    let browser = Browser::open(Viewport::TABLET);
+    browser.goto(&single_file_url());
+    browser.wait_until(STARTED);
+    assert!(
+        browser.print().starts_with(b"%PDF-"),
+        "printing must give a PDF file"
+    );
+}
