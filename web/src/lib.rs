@@ -1,6 +1,8 @@
 //! The page: findings become markup, events become set-ups.
 
 mod root;
+mod units;
+mod view;
 
 use maud::html;
 use wasm_bindgen::JsValue;

@@ -1,0 +1,1 @@
+//! From a valid set-up to findings: the engines called in the order of the flow.

@@ -1,0 +1,20 @@
+//! Views: functions from findings to markup.
+
+use holdround_core::findings::Findings;
+use holdround_core::setup::Setup;
+
+use crate::units::Units;
+
+/// What the drawing views show: a valid set-up, what was found, and how the reader wants to see it.
+pub(crate) struct Stage<'a> {
+    /// The job.
+    pub(crate) setup: &'a Setup,
+    /// What was computed from it.
+    pub(crate) findings: &'a Findings,
+    /// The units to write in.
+    pub(crate) units: Units,
+    /// Whether the jaws are closed on the part, or stand back from it.
+    pub(crate) clamped: bool,
+    /// Whether the spindle turns.
+    pub(crate) spinning: bool,
+}
