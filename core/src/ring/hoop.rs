@@ -94,3 +94,6 @@ impl Annulus {
         })
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -141,3 +141,6 @@ impl Terms {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;
