@@ -8,3 +8,5 @@ pub mod findings;
 pub mod materials;
 pub mod quantity;
 pub mod setup;
+pub mod ring;
+pub mod roundness;
