@@ -3,3 +3,6 @@
 #![forbid(unsafe_code)]
 
 extern crate alloc;
+
+pub mod cutting;
+pub mod hold;
