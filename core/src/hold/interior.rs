@@ -18,6 +18,8 @@ pub(crate) const FAR: f64 = 1.0;
 pub(crate) const NEAR: f64 = 0.03;
 /// Share of the way to the cone's boundary that is taken.
 const SHARE: f64 = 0.98;
+/// A step shorter than this gets nowhere.
+const LEAST_SHARE: f64 = 1e-3;
 
 /// Where the method stands.
 #[derive(Debug, Clone)]
@@ -40,9 +42,12 @@ pub(crate) struct Cone {
     slip: [f64; 2],
     /// Friction on the jaw: along the slip.
     pub(crate) force: [f64; 2],
-    /// Nesterov-Todd scaling, `eta^2`, and its unit vector.
-    eta_squared: f64,
+    /// Nesterov-Todd scaling: its size and unit vector.
+    eta: f64,
     scaling: [f64; 3],
+    /// Inverse of the tail of the squared scaling, a symmetric 2 x 2:
+    /// `(I - 2 w w^T / (1 + 2 |w|^2)) / eta^2`.
+    block: [f64; 3],
     /// Centring target of the slip.
     target: [f64; 3],
     step: ConeStep,
@@ -68,6 +73,10 @@ pub(crate) struct Ray {
 
 fn dot2(a: [f64; 2], b: [f64; 2]) -> f64 {
     a[0] * b[0] + a[1] * b[1]
+}
+
+fn along(start: [f64; 2], step: [f64; 2], share: f64) -> [f64; 2] {
+    [start[0] + share * step[0], start[1] + share * step[1]]
 }
 
 /// `head^2 - |tail|^2` without cancellation of squares.
@@ -104,7 +113,8 @@ impl Cone {
             speed,
             slip,
             force: slip.map(|z| friction * z / speed),
-            eta_squared: 1.0,
+            eta: 1.0,
+            block: [1.0, 0.0, 1.0],
             scaling: [1.0, 0.0, 0.0],
             target: [0.0; 3],
             step: ConeStep::default(),
@@ -126,35 +136,67 @@ impl Cone {
             half * (self.slip[0] * s + self.force[0] * y),
             half * (self.slip[1] * s + self.force[1] * y),
         ];
-        self.eta_squared = slip_det / force_det;
-    }
-
-    /// The 2 x 2 block: inverse of the tail of the squared scaling,
-    /// `(I - 2 w w^T / (1 + 2 |w|^2)) / eta^2`.
-    fn block(&self) -> [f64; 3] {
+        let squared = slip_det / force_det;
+        self.eta = libm::sqrt(squared);
         let [_, x, y] = self.scaling;
-        let share = 2.0 / (1.0 + 2.0 * (x * x + y * y));
-        let inverse = 1.0 / self.eta_squared;
-        [
-            inverse * (1.0 - share * x * x),
-            -inverse * share * x * y,
-            inverse * (1.0 - share * y * y),
-        ]
+        let inverse = 1.0 / squared;
+        let share = 2.0 * inverse / (1.0 + 2.0 * (x * x + y * y));
+        self.block = [
+            inverse - share * x * x,
+            -share * x * y,
+            inverse - share * y * y,
+        ];
+        self.step = ConeStep::default();
     }
 
     /// Force that the block gives for a slip short of its target.
     fn response(&self, short: [f64; 2]) -> [f64; 2] {
-        let [a, b, c] = self.block();
+        let [a, b, c] = self.block;
         [a * short[0] + b * short[1], b * short[0] + c * short[1]]
     }
 
-    /// `-s + centring y^-1`.
+    /// The scaling applied to a point of the cone, or (`inverse`) undone.
+    fn scaled(&self, point: [f64; 3], inverse: bool) -> [f64; 3] {
+        let [head, x, y] = self.scaling;
+        let (sign, factor) = if inverse {
+            (-1.0, 1.0 / self.eta)
+        } else {
+            (1.0, self.eta)
+        };
+        let across = x * point[1] + y * point[2];
+        let shared = sign * point[0] + across / (1.0 + head);
+        [
+            factor * (head * point[0] + sign * across),
+            factor * (point[1] + x * shared),
+            factor * (point[2] + y * shared),
+        ]
+    }
+
+    /// `-s + W (lambda \ (centring e - (W^-1 ds) o (W dy)))`: where the slip
+    /// should go, second-order terms of the last step included.
     fn aim(&mut self, friction: f64, centring: f64) {
-        let factor = centring / determinant(friction, self.force);
+        let ConeStep { speed, slip, force } = self.step;
+        let u = self.scaled([speed, slip[0], slip[1]], true);
+        let q = self.scaled([0.0, -force[0], -force[1]], false);
+        let right = [
+            centring - (u[0] * q[0] + u[1] * q[1] + u[2] * q[2]),
+            -(u[0] * q[1] + q[0] * u[1]),
+            -(u[0] * q[2] + q[0] * u[2]),
+        ];
+        let middle = self.scaled([friction, -self.force[0], -self.force[1]], false);
+        let tail = [middle[1], middle[2]];
+        let head = (middle[0] * right[0] - dot2(tail, [right[1], right[2]]))
+            / determinant(middle[0], tail);
+        let quotient = [
+            head,
+            (right[1] - head * tail[0]) / middle[0],
+            (right[2] - head * tail[1]) / middle[0],
+        ];
+        let toward = self.scaled(quotient, false);
         self.target = [
-            factor * friction - self.speed,
-            factor * self.force[0] - self.slip[0],
-            factor * self.force[1] - self.slip[1],
+            toward[0] - self.speed,
+            toward[1] - self.slip[0],
+            toward[2] - self.slip[1],
         ];
     }
 
@@ -163,7 +205,7 @@ impl Cone {
         let [head, wx, wy] = self.scaling;
         // The cone's dual tail is minus the friction.
         let tail = self.response([x - slip[0], y - slip[1]]);
-        let coupling = 2.0 * self.eta_squared * head * (wx * tail[0] + wy * tail[1]);
+        let coupling = 2.0 * self.eta * self.eta * head * (wx * tail[0] + wy * tail[1]);
         self.step = ConeStep {
             speed: speed - coupling,
             slip,
@@ -195,42 +237,60 @@ impl Point {
         }
     }
 
-    fn mean_complementarity(&self, problem: &Problem) -> f64 {
+    /// Mean complementarity after the given shares of the step.
+    fn complementarity(&self, problem: &Problem, primal: f64, dual: f64) -> f64 {
         let cones: f64 = problem
             .contacts
             .iter()
             .zip(&self.cones)
-            .map(|(contact, cone)| cone.complementarity(contact.friction))
+            .map(|(contact, cone)| {
+                let slip = along(cone.slip, cone.step.slip, primal);
+                let force = along(cone.force, cone.step.force, dual);
+                (cone.speed + primal * cone.step.speed) * contact.friction - dot2(slip, force)
+            })
             .sum();
-        let rays: f64 = self.rays.iter().map(|ray| ray.lift * ray.force).sum();
+        let rays: f64 = self
+            .rays
+            .iter()
+            .map(|ray| (ray.lift + primal * ray.step.0) * (ray.force + dual * ray.step.1))
+            .sum();
         (cones + rays) / (self.cones.len() + self.rays.len()) as f64
     }
 
-    /// One predictor and corrector step.
-    pub(crate) fn step(&mut self, problem: &Problem, load: &[f64; 6]) {
+    /// One predictor and corrector step; false if rounding leaves no way on.
+    pub(crate) fn step(&mut self, problem: &Problem, load: &[f64; 6]) -> bool {
         let mut hessian = Symmetric::tiny();
         for (contact, cone) in problem.contacts.iter().zip(&mut self.cones) {
             cone.rescale(contact.friction);
-            let [a, b, c] = cone.block();
+            let [a, b, c] = cone.block;
             hessian.add_rows(&contact.rows, a, b, c);
         }
-        for (row, ray) in problem.seat.iter().zip(&self.rays) {
+        for (row, ray) in problem.seat.iter().zip(&mut self.rays) {
+            ray.step = (0.0, 0.0);
             hessian.add_row(row, ray.force / ray.lift);
         }
+        // The step's part along the load is given; stiffening it changes nothing
+        // but the accuracy, for the friction's own stiffness there is nearly nil.
+        let stiffness = hessian.trace();
+        hessian.add_row(load, stiffness);
         let factor = hessian.factor();
-        let along = factor.solve(load);
+        let unit = factor.solve(load);
         let solve = |right: [f64; 6], velocity: &[f64; 6]| {
-            let plain = factor.solve(&right);
             let short = 1.0 - dot6(load, velocity);
-            let multiple = (short - dot6(load, &plain)) / dot6(load, &along);
-            (add(&plain, &scale(&along, multiple)), multiple)
+            let plain = factor.solve(&add(&right, &scale(load, stiffness * short)));
+            let multiple = (short - dot6(load, &plain)) / dot6(load, &unit);
+            (add(&plain, &scale(&unit, multiple)), multiple)
         };
-        let mu = self.mean_complementarity(problem);
+        let mu = self.complementarity(problem, 0.0, 0.0);
         let (primal, dual, _, _) = self.aim(problem, 0.0, solve);
-        let left = self.complementarity_after(problem, primal, dual) / mu;
+        let left = self.complementarity(problem, primal, dual) / mu;
         let centring = mu * (left * left * left).clamp(1e-6, 1.0);
         let (primal, dual, step, multiple) = self.aim(problem, centring, solve);
-        self.advance(primal, dual, &step, multiple);
+        let moves = multiple.is_finite() && primal.max(dual) > LEAST_SHARE;
+        if moves {
+            self.advance(primal, dual, &step, multiple);
+        }
+        moves
     }
 
     /// Finds the step toward a centring target, and how much of it to take in
@@ -257,7 +317,7 @@ impl Point {
             }
         }
         for (row, ray) in problem.seat.iter().zip(&mut self.rays) {
-            ray.target = centring / ray.force - ray.lift;
+            ray.target = (centring - ray.step.0 * ray.step.1) / ray.force - ray.lift;
             let short = ray.target - (dot6(row, &v) - ray.lift);
             right = add(
                 &right,
@@ -287,22 +347,14 @@ impl Point {
         (SHARE * primal, SHARE * dual, step, multiple)
     }
 
-    fn complementarity_after(&self, problem: &Problem, primal: f64, dual: f64) -> f64 {
-        let mut after = self.clone();
-        after.advance(primal, dual, &[0.0; 6], 0.0);
-        after.mean_complementarity(problem)
-    }
-
     fn advance(&mut self, primal: f64, dual: f64, step: &[f64; 6], multiple: f64) {
         self.velocity = add(&self.velocity, &scale(step, primal));
         self.multiple += dual * (multiple - self.multiple);
         for cone in &mut self.cones {
             let ConeStep { speed, slip, force } = cone.step;
             cone.speed += primal * speed;
-            for k in 0..2 {
-                cone.slip[k] += primal * slip[k];
-                cone.force[k] += dual * force[k];
-            }
+            cone.slip = along(cone.slip, slip, primal);
+            cone.force = along(cone.force, force, dual);
         }
         for ray in &mut self.rays {
             ray.lift += primal * ray.step.0;

@@ -9,9 +9,6 @@
 //! the contact's mean distance from it, friction over its sum, a load of unit
 //! length.
 
-#[cfg(test)]
-extern crate std;
-
 use super::interior::{FAR, NEAR, Point};
 use super::matrix::{Cholesky, Symmetric, add, dot6, scale};
 use super::motion::{Motion, dot};
@@ -43,6 +40,8 @@ pub(crate) const FINE: Goal = Goal {
 pub(crate) enum Slip {
     NoLoad,
     CarriedBySeat,
+    /// No motion that the seat allows was found, nor that there is none.
+    Unsettled,
     /// Factor bracketed; the scaled velocity that shows the upper end.
     At {
         lower: f64,
@@ -205,11 +204,6 @@ impl Problem {
         dot6(&self.scaled_load(load), scaled)
     }
 
-    /// Friction power in W of a scaled velocity.
-    pub(crate) fn friction_power(&self, scaled: &[f64; 6]) -> f64 {
-        self.friction_sum * self.friction_cost(scaled)
-    }
-
     /// Brackets the hold factor of one load, starting near the scaled velocity
     /// `near` if there is one and leaving the solution's there.
     pub(crate) fn solve(&self, load: &Wrench, near: &mut Option<[f64; 6]>, goal: Goal) -> Slip {
@@ -221,27 +215,28 @@ impl Problem {
         let unit = self.friction_sum / size;
         let load = scale(&load, 1.0 / size);
         let mut point = self.start(&load, near.as_ref());
-        let (mut lower, mut upper, mut best) = (0.0_f64, f64::INFINITY, [0.0; 6]);
-        for _it in 0..MOST_STEPS {
-            point.step(self, &load);
-            lower = lower.max(self.lower_bound(&load, &point));
-            let (cost, shown) = self.upper_bound(&load, &point.velocity);
-            if cost < upper {
-                (upper, best) = (cost, shown);
+        let (mut lower, mut upper, mut best) = (0.0, f64::INFINITY, [0.0; 6]);
+        for _ in 0..MOST_STEPS {
+            let moved = point.step(self, &load);
+            lower = self.lower_bound(&load, &point).max(lower);
+            for v in [point.velocity, plain_motion(&load)] {
+                let (cost, shown) = self.upper_bound(&load, &v);
+                if cost < upper {
+                    (upper, best) = (cost, shown);
+                }
             }
-            #[cfg(test)]
-            std::println!(
-                "{_it} mult {:.6e} low {lower:.10e} up {upper:.10e}",
-                point.multiple
-            );
             if lower > BORNE_BY_SEAT {
                 return Slip::CarriedBySeat;
             }
-            if upper - lower <= goal.gap * upper || lower * unit > goal.enough {
+            let closed = upper.is_finite() && upper - lower <= goal.gap * upper;
+            if closed || !moved || lower * unit > goal.enough {
                 break;
             }
         }
-        *near = Some(point.velocity);
+        if !upper.is_finite() {
+            return Slip::Unsettled;
+        }
+        *near = Some(best);
         let velocity = scale(&best, 1.0 / size);
         Slip::At {
             lower: lower.min(upper) * unit,
@@ -321,6 +316,13 @@ impl Problem {
             0.0
         }
     }
+}
+
+/// The load itself as a motion, but for its thrust on the seat.
+fn plain_motion(load: &[f64; 6]) -> [f64; 6] {
+    let mut motion = *load;
+    motion[2] = motion[2].max(0.0);
+    motion
 }
 
 /// Takes off a wrench the friction of one contact.

@@ -1,6 +1,6 @@
 //! Six by six symmetric systems.
 
-/// A symmetric matrix, lower triangle.
+/// A symmetric matrix, kept whole: straight loops beat half the work.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Symmetric([[f64; 6]; 6]);
 
@@ -21,13 +21,18 @@ impl Symmetric {
         Self(matrix)
     }
 
+    /// Sum of the diagonal.
+    pub(crate) fn trace(&self) -> f64 {
+        (0..6).map(|k| self.0[k][k]).sum()
+    }
+
     /// Adds `A^T H A` for two rows `A` and a symmetric 2 x 2 `H`.
     pub(crate) fn add_rows(&mut self, rows: &[[f64; 6]; 2], h00: f64, h01: f64, h11: f64) {
         let [a, b] = rows;
         for i in 0..6 {
             let p = h00 * a[i] + h01 * b[i];
             let q = h01 * a[i] + h11 * b[i];
-            for j in 0..=i {
+            for j in 0..6 {
                 self.0[i][j] += p * a[j] + q * b[j];
             }
         }
@@ -36,7 +41,7 @@ impl Symmetric {
     /// Adds `h a^T a` for one row.
     pub(crate) fn add_row(&mut self, a: &[f64; 6], h: f64) {
         for i in 0..6 {
-            for j in 0..=i {
+            for j in 0..6 {
                 self.0[i][j] += h * a[i] * a[j];
             }
         }

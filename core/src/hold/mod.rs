@@ -103,6 +103,8 @@ pub enum HoldError {
     Seat,
     /// The wrench is not finite.
     Wrench,
+    /// The solver found no bracket: take the part as not held.
+    Unsettled,
 }
 
 /// How a load is held.
@@ -200,7 +202,7 @@ impl Clamped {
     /// The hold factor for one load.
     ///
     /// # Errors
-    /// [`HoldError::Wrench`] if the load is not finite.
+    /// [`HoldError::Wrench`] if the load is not finite; [`HoldError::Unsettled`].
     pub fn hold(&self, load: &Wrench) -> Result<Hold, HoldError> {
         if !load.is_finite() {
             return Err(HoldError::Wrench);
@@ -208,7 +210,7 @@ impl Clamped {
         let Some(problem) = &self.problem else {
             return Ok(Hold::NoGrip);
         };
-        Ok(self.describe(problem, problem.solve(load, &mut None, limit::FINE)))
+        self.describe(problem, problem.solve(load, &mut None, limit::FINE))
     }
 
     /// The upper-bound theorem's ratio for a trial motion: friction power over
@@ -217,10 +219,12 @@ impl Clamped {
     #[must_use]
     pub fn trial(&self, load: &Wrench, motion: &Motion) -> Option<f64> {
         let allowed = self.seat.is_none_or(|seat| {
+            // A motion about the seat's edge is at rest there but for rounding.
+            let rounding = 1e-12 * motion.speed(seat.radius.max(seat.z.abs()));
             let points = seat.points();
             points
                 .iter()
-                .all(|point| motion.velocity_at(*point)[2] >= 0.0)
+                .all(|point| motion.velocity_at(*point)[2] >= -rounding)
         });
         let power = motion.power_of(load);
         if !(allowed && power > 0.0) {
@@ -242,10 +246,11 @@ impl Clamped {
         limit::imbalance(&self.contacts)
     }
 
-    fn describe(&self, problem: &Problem, slip: Slip) -> Hold {
-        match slip {
+    fn describe(&self, problem: &Problem, slip: Slip) -> Result<Hold, HoldError> {
+        Ok(match slip {
             Slip::NoLoad => Hold::NoLoad,
             Slip::CarriedBySeat => Hold::CarriedBySeat,
+            Slip::Unsettled => return Err(HoldError::Unsettled),
             Slip::At {
                 lower,
                 upper,
@@ -256,7 +261,7 @@ impl Clamped {
                 motion: problem.motion(&velocity),
                 mode: motion::mode_of(&velocity),
             }),
-        }
+        })
     }
 }
 

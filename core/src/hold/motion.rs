@@ -35,6 +35,12 @@ impl Motion {
         core::array::from_fn(|k| self.velocity[k] + turned[k])
     }
 
+    /// An upper bound on the speed in m/s within a distance of the origin.
+    pub(crate) fn speed(&self, distance: f64) -> f64 {
+        libm::sqrt(dot(self.velocity, self.velocity))
+            + distance * libm::sqrt(2.0 * dot(self.rotation, self.rotation))
+    }
+
     /// Speed in m/s at which the part slips along the jaw at a contact point.
     pub(crate) fn slip_at(&self, contact: &ContactPoint) -> f64 {
         let v = self.velocity_at(contact.position);

@@ -15,6 +15,8 @@ pub const SCAN_ANGLES: usize = 24;
 
 /// A scan only has to tell angles apart.
 const SCAN_GAP: f64 = 1e-3;
+/// A refinement that lowers the factor by a smaller share is the last.
+const ENOUGH: f64 = 1e-7;
 const MOST_REFINEMENTS: usize = 12;
 
 /// The hold factor at the worst angle of the tool.
@@ -31,7 +33,8 @@ impl Clamped {
     /// (1 to 64; 1 scans the whole turn, for contacts without symmetry).
     ///
     /// # Errors
-    /// [`HoldError::Wrench`] if the load is not finite; [`HoldError::Jaws`].
+    /// [`HoldError::Wrench`] if the load is not finite; [`HoldError::Jaws`];
+    /// [`HoldError::Unsettled`].
     pub fn worst(&self, load: &RotatingWrench, jaws: usize) -> Result<WorstHold, HoldError> {
         if !(1..=64).contains(&jaws) {
             return Err(HoldError::Jaws);
@@ -49,7 +52,7 @@ impl Clamped {
             });
         };
         let pitch = TAU / jaws as f64;
-        let Some((mut angle, mut slip, mut near)) = scan(problem, load, pitch) else {
+        let Some(mut worst) = scan(problem, load, pitch)? else {
             return Ok(WorstHold {
                 angle: 0.0,
                 hold: self.hold(&load.at(0.0))?,
@@ -58,57 +61,77 @@ impl Clamped {
         // For a fixed motion the worst angle has a closed form, for a fixed
         // angle the motion is solved: each lowers the factor.
         for _ in 0..MOST_REFINEMENTS {
-            let Slip::At {
-                upper, velocity, ..
-            } = slip
+            let angle = worst_angle(problem, load, &worst.velocity);
+            let Some(next) =
+                Sample::at(problem, load, angle, &mut Some(worst.velocity), limit::FINE)?
             else {
                 break;
             };
-            let next = worst_angle(problem, load, &velocity);
-            let trial = problem.solve(&load.at(next), &mut near, limit::FINE);
-            let Slip::At { upper: lowered, .. } = trial else {
-                break;
-            };
-            if lowered < upper {
-                (angle, slip) = (next, trial);
+            let settled = next.upper > worst.upper * (1.0 - ENOUGH);
+            if next.upper < worst.upper {
+                worst = next;
             }
-            if lowered > upper * (1.0 - 1e-9) {
+            if settled {
                 break;
             }
         }
-        let slip = problem.solve(&load.at(angle), &mut near, limit::FINE);
-        let reduced = angle - pitch * libm::floor(angle / pitch);
+        let angle = worst.angle - pitch * libm::floor(worst.angle / pitch);
+        let slip = problem.solve(&load.at(worst.angle), &mut None, limit::FINE);
         Ok(WorstHold {
-            angle: reduced,
-            hold: self.describe(problem, slip),
+            angle,
+            hold: self.describe(problem, slip)?,
         })
     }
 }
 
-/// The angle with the lowest factor, or none where no angle has one.
-fn scan(
-    problem: &Problem,
-    load: &RotatingWrench,
-    pitch: f64,
-) -> Option<(f64, Slip, Option<[f64; 6]>)> {
-    let mut near = None;
-    let mut best: Option<(f64, Slip, Option<[f64; 6]>)> = None;
-    let mut lowest = f64::INFINITY;
-    for k in 0..SCAN_ANGLES {
-        let angle = pitch * k as f64 / SCAN_ANGLES as f64;
-        let goal = Goal {
-            gap: SCAN_GAP,
-            enough: lowest,
-        };
-        let slip = problem.solve(&load.at(angle), &mut near, goal);
-        if let Slip::At { upper, .. } = slip
-            && upper < lowest
-        {
-            lowest = upper;
-            best = Some((angle, slip, near));
+/// The limit at one angle.
+struct Sample {
+    angle: f64,
+    upper: f64,
+    velocity: [f64; 6],
+}
+
+impl Sample {
+    /// None where the load needs no friction.
+    fn at(
+        problem: &Problem,
+        load: &RotatingWrench,
+        angle: f64,
+        near: &mut Option<[f64; 6]>,
+        goal: Goal,
+    ) -> Result<Option<Self>, HoldError> {
+        match problem.solve(&load.at(angle), near, goal) {
+            Slip::At {
+                upper, velocity, ..
+            } => Ok(Some(Self {
+                angle,
+                upper,
+                velocity,
+            })),
+            Slip::NoLoad | Slip::CarriedBySeat => Ok(None),
+            Slip::Unsettled => Err(HoldError::Unsettled),
         }
     }
-    best
+}
+
+/// The angle with the lowest factor, or none where no angle has one.
+fn scan(problem: &Problem, load: &RotatingWrench, pitch: f64) -> Result<Option<Sample>, HoldError> {
+    let mut near = None;
+    let mut worst: Option<Sample> = None;
+    for k in 0..SCAN_ANGLES {
+        let angle = pitch * k as f64 / SCAN_ANGLES as f64;
+        let enough = worst.as_ref().map_or(f64::INFINITY, |worst| worst.upper);
+        let goal = Goal {
+            gap: SCAN_GAP,
+            enough,
+        };
+        let sample = Sample::at(problem, load, angle, &mut near, goal)?;
+        worst = match (worst, sample) {
+            (Some(a), Some(b)) => Some(if b.upper < a.upper { b } else { a }),
+            (a, b) => a.or(b),
+        };
+    }
+    Ok(worst)
 }
 
 /// The angle at which the load does most work on a scaled velocity.
