@@ -10,3 +10,5 @@ pub mod quantity;
 pub mod setup;
 pub mod ring;
 pub mod roundness;
+pub mod cutting;
+pub mod hold;
