@@ -4,4 +4,5 @@
 
 extern crate alloc;
 
+pub mod grip;
 pub mod materials;
