@@ -5,4 +5,5 @@
 extern crate alloc;
 
 pub mod grip;
+pub mod jaw;
 pub mod materials;
