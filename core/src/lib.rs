@@ -5,6 +5,8 @@
 extern crate alloc;
 
 pub mod findings;
+pub mod grip;
+pub mod jaw;
 pub mod materials;
 pub mod quantity;
 pub mod setup;
