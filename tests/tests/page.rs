@@ -1,6 +1,11 @@
 //! The page starts, keeps itself for later, and speaks to nobody.
 
-use holdround_tests::browser::{Browser, Viewport, serve_site, single_file_url};
+use std::fs;
+use std::path::Path;
+
+use holdround_build::serve::Server;
+use holdround_build::site::{SINGLE_FILE, read_folder};
+use holdround_tests::browser::{Browser, Viewport, serve_site, single_file_url, site_folder};
 
 const STARTED: &str = "document.querySelector('main > :not(noscript)')";
 
@@ -131,4 +136,86 @@ fn the_page_prints() {
         browser.print().starts_with(b"%PDF-"),
         "printing must give a PDF file"
     );
+}
+
+/// A frame that may only run scripts has no storage and no service worker: both throw.
+#[test]
+fn the_single_file_starts_in_a_frame_that_may_only_run_scripts() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::copy(
+        site_folder().join(SINGLE_FILE),
+        folder.path().join(SINGLE_FILE),
+    )
+    .unwrap();
+    let frame =
+        format!("<!doctype html><iframe sandbox=\"allow-scripts\" src=\"{SINGLE_FILE}\"></iframe>");
+    fs::write(folder.path().join("index.html"), frame).unwrap();
+    let host = Server::start(folder.path().into(), 0).unwrap();
+
+    let browser = Browser::open(Viewport::DESK);
+    browser.goto(&host.url());
+    browser.enter_frame("iframe");
+    browser.wait_until(STARTED);
+    assert!(
+        browser.text("main").contains("Holdround"),
+        "the page does not say its name in a frame"
+    );
+}
+
+#[test]
+fn a_new_version_comes_only_when_asked_for() {
+    let folder = tempfile::tempdir().unwrap();
+    let published = folder.path().join("sub folder");
+    publish(&published, |_, content| content);
+    let host = Server::start(folder.path().into(), 0).unwrap();
+    let browser = Browser::open(Viewport::TABLET);
+    browser.goto(&format!("{}sub%20folder/", host.url()));
+    browser.wait_until("document.documentElement.dataset.offline === 'ready'");
+    browser.reload();
+    browser.wait_until("navigator.serviceWorker.controller");
+
+    publish(&published, |name, content| match name {
+        "index.html" => String::from_utf8(content)
+            .unwrap()
+            .replace("<title>", "<title>New ")
+            .into(),
+        "sw.js" => String::from_utf8(content)
+            .unwrap()
+            .replace("version = \"", "version = \"new")
+            .into(),
+        _ => content,
+    });
+    browser.execute(
+        "return navigator.serviceWorker.ready.then((kept) => kept.update()).then(() => true)",
+        Vec::new(),
+    );
+    browser.wait_until("document.querySelector('#update button')");
+    browser.reload();
+    browser.wait_until("document.querySelector('#update button')");
+    assert_eq!(
+        browser.title(),
+        "Holdround",
+        "the new version came without being asked for"
+    );
+
+    browser.click("#update button");
+    browser.wait_until("document.title === 'New Holdround'");
+    let kept = browser.execute(
+        "return caches.keys().then((names) => names.length)",
+        Vec::new(),
+    );
+    assert_eq!(
+        kept.as_u64(),
+        Some(1),
+        "the old version's files must be gone"
+    );
+}
+
+/// Writes a copy of the site, each file changed as told.
+fn publish(folder: &Path, change: impl Fn(&str, Vec<u8>) -> Vec<u8>) {
+    for (name, content) in read_folder(&site_folder()).unwrap() {
+        let path = folder.join(&name);
+        fs::create_dir_all(path.parent().unwrap()).unwrap();
+        fs::write(path, change(&name, content)).unwrap();
+    }
 }

@@ -16,6 +16,6 @@ use wasm_bindgen::prelude::wasm_bindgen;
 pub fn start() -> Result<(), JsValue> {
     console_error_panic_hook::set_once();
     let main = root::main_element()?;
-    main.set_inner_html(&html! { p { "Holdround " (env!("CARGO_PKG_VERSION")) } }.into_string());
+    main.set_inner_html(&html! { h1 { "Holdround " (env!("CARGO_PKG_VERSION")) } }.into_string());
     Ok(())
 }

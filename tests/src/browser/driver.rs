@@ -26,7 +26,7 @@ impl Driver {
             .by_ref()
             .map_while(Result::ok)
             .find_map(|line| {
-                line.rsplit_once("on port ")?
+                line.rsplit_once("successfully on port ")?
                     .1
                     .trim_end_matches('.')
                     .parse::<u16>()

@@ -9,8 +9,8 @@ use tempfile::TempDir;
 use thirtyfour::common::print::{PrintPage, PrintParameters};
 use thirtyfour::support::block_on;
 use thirtyfour::{
-    By, ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel, TimeoutConfiguration,
-    WebDriver, WebElement,
+    By, ChromeCapabilities, ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel,
+    TimeoutConfiguration, WebDriver, WebElement,
 };
 
 use super::driver::Driver;
@@ -87,9 +87,19 @@ impl Browser {
         told(block_on(self.session().refresh()), "reloading");
     }
 
+    /// Goes on inside the frame a CSS selector finds.
+    pub fn enter_frame(&self, selector: &str) {
+        told(block_on(self.find(selector).enter_frame()), selector);
+    }
+
     /// The address shown.
     pub fn url(&self) -> String {
         told(block_on(self.session().current_url()), "the address").to_string()
+    }
+
+    /// The page's title.
+    pub fn title(&self) -> String {
+        told(block_on(self.session().title()), "the title")
     }
 
     /// Clicks, or taps, the first element a CSS selector finds.
@@ -228,8 +238,8 @@ impl Drop for Browser {
     }
 }
 
-fn capabilities(profile: &Path) -> thirtyfour::ChromiumCapabilities {
-    let mut wanted = DesiredCapabilities::chromium();
+fn capabilities(profile: &Path) -> ChromeCapabilities {
+    let mut wanted = DesiredCapabilities::chrome();
     let mut arguments: Vec<String> = [
         "--headless",
         "--no-sandbox",

@@ -6,6 +6,7 @@ use std::path::{Component, Path, PathBuf};
 use std::sync::Arc;
 use std::thread::{self, JoinHandle};
 
+use percent_encoding::percent_decode_str;
 use tiny_http::{Header, Request, Response};
 
 use crate::fault::{Fault, Outcome, While};
@@ -92,13 +93,14 @@ fn answer(folder: &Path, request: Request) {
 /// The file an address means, if it stays within the folder.
 fn file(folder: &Path, url: &str) -> Option<PathBuf> {
     let path = url.split(['?', '#']).next()?.trim_start_matches('/');
-    let inside = Path::new(path)
+    let path = percent_decode_str(path).decode_utf8().ok()?;
+    let inside = Path::new(path.as_ref())
         .components()
         .all(|part| matches!(part, Component::Normal(_)));
     let path = if path.is_empty() || path.ends_with('/') {
         format!("{path}index.html")
     } else {
-        path.to_owned()
+        path.into_owned()
     };
     inside.then(|| folder.join(path))
 }
@@ -128,7 +130,9 @@ mod tests {
             ("/sw.js", Some("site/sw.js")),
             ("/docs/", Some("site/docs/index.html")),
             ("/../secret", None),
+            ("/a%20b/", Some("site/a b/index.html")),
             ("/docs/../../secret", None),
+            ("/%2e%2e/secret", None),
         ] {
             assert_eq!(file(folder, url), path.map(PathBuf::from), "{url}");
         }
