@@ -4,13 +4,13 @@
 
 extern crate alloc;
 
+pub mod cutting;
 pub mod findings;
 pub mod grip;
+pub mod hold;
 pub mod jaw;
 pub mod materials;
 pub mod quantity;
-pub mod setup;
 pub mod ring;
 pub mod roundness;
-pub mod cutting;
-pub mod hold;
+pub mod setup;

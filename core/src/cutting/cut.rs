@@ -100,14 +100,8 @@ impl Cut {
         if !(self.tool.radius >= 0.0 && self.tool.radius.is_finite() && self.tool.z.is_finite()) {
             return Err(CuttingError::Tool);
         }
-        let main = self
-            .operation
-            .main_force(&self.material, self.tool.radius)?;
-        let correction = if matches!(self.operation, Operation::SpindlePower(_)) {
-            1.0
-        } else {
-            self.correction
-        };
+        let main = self.operation.main_force(&self.material, self.tool.radius)?;
+        let correction = if matches!(self.operation, Operation::SpindlePower(_)) { 1.0 } else { self.correction };
         let cutting = correction * main.force;
         let passive = match self.operation.directions() {
             Directions::Grooving(_) | Directions::Drilling => 0.0,
@@ -121,11 +115,7 @@ impl Cut {
             chip: main.chip,
         };
         let sum = forces.cutting + forces.feed + forces.passive + forces.torque;
-        if sum.is_finite() {
-            Ok(forces)
-        } else {
-            Err(CuttingError::Overflow)
-        }
+        if sum.is_finite() { Ok(forces) } else { Err(CuttingError::Overflow) }
     }
 
     /// The load on the part.
@@ -134,13 +124,7 @@ impl Cut {
     /// As for [`Cut::forces`].
     pub fn load(&self) -> Result<CutLoad, CuttingError> {
         let forces = self.forces()?;
-        let CuttingForces {
-            cutting,
-            feed,
-            passive,
-            torque,
-            ..
-        } = forces;
+        let CuttingForces { cutting, feed, passive, torque, .. } = forces;
         let along = |direction| match direction {
             AxialFeed::TowardChuck => -feed,
             AxialFeed::AwayFromChuck => feed,
@@ -154,10 +138,7 @@ impl Cut {
             Directions::Grooving(Surface::Inside) => (feed, 0.0),
             Directions::Drilling => {
                 return Ok(CutLoad {
-                    tool: ToolPosition {
-                        radius: 0.0,
-                        z: self.tool.z,
-                    },
+                    tool: ToolPosition { radius: 0.0, z: self.tool.z },
                     radial: 0.0,
                     tangential: 0.0,
                     axial: -feed,
@@ -165,13 +146,7 @@ impl Cut {
                 });
             }
         };
-        Ok(CutLoad {
-            tool: self.tool,
-            radial,
-            tangential: -cutting,
-            axial,
-            couple: 0.0,
-        })
+        Ok(CutLoad { tool: self.tool, radial, tangential: -cutting, axial, couple: 0.0 })
     }
 
     /// Torque and power the spindle must give at `angular_speed` (rad/s, not
@@ -179,11 +154,7 @@ impl Cut {
     ///
     /// # Errors
     /// As for [`Cut::forces`], and a speed or efficiency outside its range.
-    pub fn demand(
-        &self,
-        angular_speed: f64,
-        efficiency: f64,
-    ) -> Result<SpindleDemand, CuttingError> {
+    pub fn demand(&self, angular_speed: f64, efficiency: f64) -> Result<SpindleDemand, CuttingError> {
         if !(angular_speed >= 0.0 && angular_speed.is_finite()) {
             return Err(CuttingError::Speed);
         }
@@ -191,10 +162,7 @@ impl Cut {
             return Err(CuttingError::Efficiency);
         }
         let torque = self.forces()?.torque;
-        Ok(SpindleDemand {
-            torque,
-            power: torque * angular_speed / efficiency,
-        })
+        Ok(SpindleDemand { torque, power: torque * angular_speed / efficiency })
     }
 }
 
@@ -205,10 +173,7 @@ impl CutLoad {
         let ToolPosition { radius, z } = self.tool;
         let (radial, tangential, axial) = (self.radial, self.tangential, self.axial);
         RotatingWrench {
-            steady: Wrench {
-                force: [0.0, 0.0, axial],
-                moment: [0.0, 0.0, radius * tangential + self.couple],
-            },
+            steady: Wrench { force: [0.0, 0.0, axial], moment: [0.0, 0.0, radius * tangential + self.couple] },
             cosine: Wrench {
                 force: [radial, tangential, 0.0],
                 moment: [-z * tangential, z * radial - radius * axial, 0.0],

@@ -33,10 +33,7 @@ impl Chip {
     /// approach angle in rad.
     pub(crate) fn of(depth: f64, feed: f64, approach: f64) -> Self {
         let sin_kappa = libm::sin(approach);
-        Self {
-            width: depth / sin_kappa,
-            thickness: feed * sin_kappa,
-        }
+        Self { width: depth / sin_kappa, thickness: feed * sin_kappa }
     }
 }
 
@@ -72,17 +69,11 @@ impl SpecificForce {
 mod tests {
     use super::*;
 
-    const C45: SpecificForce = SpecificForce {
-        kc11: 2220e6,
-        mc: 0.14,
-    };
+    const C45: SpecificForce = SpecificForce { kc11: 2220e6, mc: 0.14 };
 
     fn close(got: f64, want: f64, claim: &str) {
         // Reference values carry ten digits.
-        assert!(
-            (got / want - 1.0).abs() < 1e-9,
-            "{claim}: {got} is not {want}"
-        );
+        assert!((got / want - 1.0).abs() < 1e-9, "{claim}: {got} is not {want}");
     }
 
     // Constants: Tschätsch and König/Essel tables, from memory. Values derived
@@ -90,16 +81,8 @@ mod tests {
     #[test]
     fn c45_straight_edge_matches_the_law_evaluated_in_millimetres() {
         let chip = Chip::of(2e-3, 0.25e-3, core::f64::consts::FRAC_PI_2);
-        close(
-            C45.at(chip.thickness).unwrap(),
-            2695.512643e6,
-            "kc of C45 at h 0.25",
-        );
-        close(
-            C45.cutting_force(chip).unwrap(),
-            1347.756322,
-            "Fc of C45, 2 x 0.25",
-        );
+        close(C45.at(chip.thickness).unwrap(), 2695.512643e6, "kc of C45 at h 0.25");
+        close(C45.cutting_force(chip).unwrap(), 1347.756322, "Fc of C45, 2 x 0.25");
     }
 
     #[test]
@@ -107,36 +90,16 @@ mod tests {
         let chip = Chip::of(3e-3, 0.3e-3, 95.0_f64.to_radians());
         close(chip.width, 3.011459513e-3, "b at 95 degrees");
         close(chip.thickness, 0.2988584094e-3, "h at 95 degrees");
-        close(
-            C45.cutting_force(chip).unwrap(),
-            2366.08486,
-            "Fc of C45, 3 x 0.3, 95 degrees",
-        );
+        close(C45.cutting_force(chip).unwrap(), 2366.08486, "Fc of C45, 3 x 0.3, 95 degrees");
     }
 
     #[test]
     fn alloy_steel_and_aluminium_match_the_law_evaluated_in_millimetres() {
-        let steel = SpecificForce {
-            kc11: 2500e6,
-            mc: 0.26,
-        };
-        let aluminium = SpecificForce {
-            kc11: 700e6,
-            mc: 0.25,
-        };
+        let steel = SpecificForce { kc11: 2500e6, mc: 0.26 };
+        let aluminium = SpecificForce { kc11: 700e6, mc: 0.25 };
         let right = core::f64::consts::FRAC_PI_2;
-        close(
-            steel.cutting_force(Chip::of(2e-3, 0.25e-3, right)).unwrap(),
-            1792.44406,
-            "42CrMo4",
-        );
-        close(
-            aluminium
-                .cutting_force(Chip::of(2e-3, 0.2e-3, right))
-                .unwrap(),
-            418.6976587,
-            "Al",
-        );
+        close(steel.cutting_force(Chip::of(2e-3, 0.25e-3, right)).unwrap(), 1792.44406, "42CrMo4");
+        close(aluminium.cutting_force(Chip::of(2e-3, 0.2e-3, right)).unwrap(), 418.6976587, "Al");
     }
 
     // Groover, Fundamentals of Modern Manufacturing (from memory): unit energy
@@ -144,21 +107,9 @@ mod tests {
     // Two tables of different origin differ by up to 60 %.
     #[test]
     fn specific_force_is_of_the_size_of_groovers_unit_energy() {
-        for (ours, groover) in [
-            (C45, 1.8e9),
-            (
-                SpecificForce {
-                    kc11: 700e6,
-                    mc: 0.25,
-                },
-                0.8e9,
-            ),
-        ] {
+        for (ours, groover) in [(C45, 1.8e9), (SpecificForce { kc11: 700e6, mc: 0.25 }, 0.8e9)] {
             let ratio = ours.at(0.25e-3).unwrap() / groover;
-            assert!(
-                ratio > 0.6 && ratio < 1.6,
-                "ratio to unit energy is {ratio}"
-            );
+            assert!(ratio > 0.6 && ratio < 1.6, "ratio to unit energy is {ratio}");
         }
     }
 
@@ -166,21 +117,10 @@ mod tests {
     fn constants_outside_their_range_are_refused() {
         let zero = SpecificForce { kc11: 0.0, mc: 0.2 };
         let steep = SpecificForce { kc11: 1e9, mc: 1.0 };
-        let nan = SpecificForce {
-            kc11: 1e9,
-            mc: f64::NAN,
-        };
-        assert_eq!(
-            zero.at(1e-4),
-            Err(CuttingError::SpecificForce),
-            "kc1.1 of zero"
-        );
+        let nan = SpecificForce { kc11: 1e9, mc: f64::NAN };
+        assert_eq!(zero.at(1e-4), Err(CuttingError::SpecificForce), "kc1.1 of zero");
         assert_eq!(steep.at(1e-4), Err(CuttingError::ChipExponent), "mc of one");
-        assert_eq!(
-            nan.at(1e-4),
-            Err(CuttingError::ChipExponent),
-            "mc not a number"
-        );
+        assert_eq!(nan.at(1e-4), Err(CuttingError::ChipExponent), "mc not a number");
         assert_eq!(C45.at(0.0), Err(CuttingError::Feed), "no feed");
     }
 }

@@ -36,8 +36,8 @@ mod wrench;
 pub use cut::{Cut, CutLoad, CuttingForces, ForceRatios, SpindleDemand, ToolPosition};
 pub use kienzle::{Chip, SpecificForce};
 pub use operation::{
-    AxialFeed, Boring, Directions, Drilling, Facing, Grooving, Operation, RadialFeed, SpindlePower,
-    Surface, Turning, twist_drill_thrust_ratio,
+    AxialFeed, Boring, Directions, Drilling, Facing, Grooving, Operation, RadialFeed, SpindlePower, Surface, Turning,
+    twist_drill_thrust_ratio,
 };
 pub(crate) use wrench::cross;
 pub use wrench::{RotatingWrench, Wrench};

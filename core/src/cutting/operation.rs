@@ -172,39 +172,16 @@ impl Operation {
         }
     }
 
-    pub(crate) fn main_force(
-        &self,
-        material: &SpecificForce,
-        tool_radius: f64,
-    ) -> Result<MainForce, CuttingError> {
+    pub(crate) fn main_force(&self, material: &SpecificForce, tool_radius: f64) -> Result<MainForce, CuttingError> {
         let edge = |depth: f64, feed: f64, approach: f64| {
             let chip = chip(depth, feed, approach)?;
             let force = material.cutting_force(chip)?;
-            Ok(MainForce {
-                force,
-                lever: tool_radius,
-                chip: Some(chip),
-            })
+            Ok(MainForce { force, lever: tool_radius, chip: Some(chip) })
         };
         match *self {
-            Self::Turning(Turning {
-                depth,
-                feed,
-                approach,
-                ..
-            })
-            | Self::Boring(Boring {
-                depth,
-                feed,
-                approach,
-                ..
-            })
-            | Self::Facing(Facing {
-                depth,
-                feed,
-                approach,
-                ..
-            }) => edge(depth, feed, approach),
+            Self::Turning(Turning { depth, feed, approach, .. })
+            | Self::Boring(Boring { depth, feed, approach, .. })
+            | Self::Facing(Facing { depth, feed, approach, .. }) => edge(depth, feed, approach),
             Self::Grooving(Grooving { width, feed, .. }) => {
                 if !(width > 0.0 && width.is_finite()) {
                     return Err(CuttingError::Width);
@@ -238,11 +215,7 @@ impl Drilling {
         if !(self.pilot >= 0.0 && self.diameter > self.pilot && self.diameter.is_finite()) {
             return Err(CuttingError::Diameter);
         }
-        let lip = chip(
-            (self.diameter - self.pilot) / 2.0,
-            self.feed / 2.0,
-            self.point_angle / 2.0,
-        )?;
+        let lip = chip((self.diameter - self.pilot) / 2.0, self.feed / 2.0, self.point_angle / 2.0)?;
         Ok(MainForce {
             force: 2.0 * material.cutting_force(lip)?,
             lever: (self.diameter + self.pilot) / 4.0,
@@ -267,10 +240,6 @@ impl SpindlePower {
             return Err(CuttingError::Tool);
         }
         let force = self.power * self.efficiency / (self.angular_speed * tool_radius);
-        Ok(MainForce {
-            force,
-            lever: tool_radius,
-            chip: None,
-        })
+        Ok(MainForce { force, lever: tool_radius, chip: None })
     }
 }

@@ -13,10 +13,7 @@ impl Wrench {
     /// A force in N applied at a point in m.
     #[must_use]
     pub fn of_force_at(force: [f64; 3], point: [f64; 3]) -> Self {
-        Self {
-            force,
-            moment: cross(point, force),
-        }
+        Self { force, moment: cross(point, force) }
     }
 
     pub(crate) fn is_finite(&self) -> bool {
@@ -52,9 +49,5 @@ impl RotatingWrench {
 }
 
 pub(crate) fn cross(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
-    [
-        a[1] * b[2] - a[2] * b[1],
-        a[2] * b[0] - a[0] * b[2],
-        a[0] * b[1] - a[1] * b[0],
-    ]
+    [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]
 }

@@ -104,16 +104,8 @@ pub enum GripError {
 impl fmt::Display for GripError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::OutOfRange {
-                input,
-                value,
-                least,
-                greatest,
-            } => {
-                write!(
-                    f,
-                    "{input:?} is {value}; it must lie between {least} and {greatest}"
-                )
+            Self::OutOfRange { input, value, least, greatest } => {
+                write!(f, "{input:?} is {value}; it must lie between {least} and {greatest}")
             }
             Self::RodFillsBore { rod, bore } => write!(f, "rod {rod} m does not fit bore {bore} m"),
             Self::TooFewReadings { given } => write!(f, "{given} readings given; two are needed"),
@@ -121,22 +113,12 @@ impl fmt::Display for GripError {
             Self::GripDoesNotRise { slope } => {
                 write!(f, "grip does not rise with pressure ({slope} N/Pa)")
             }
-            Self::OutsideReadings {
-                pressure,
-                least,
-                greatest,
-            } => {
-                write!(
-                    f,
-                    "{pressure} Pa is outside the readings ({least} to {greatest} Pa)"
-                )
+            Self::OutsideReadings { pressure, least, greatest } => {
+                write!(f, "{pressure} Pa is outside the readings ({least} to {greatest} Pa)")
             }
             Self::NoGrip { pressure } => write!(f, "the readings give no grip at {pressure} Pa"),
             Self::RestGripTooSmall { needed, rest_grip } => {
-                write!(
-                    f,
-                    "grip at rest {rest_grip} N is less than the {needed} N needed at standstill"
-                )
+                write!(f, "grip at rest {rest_grip} N is less than the {needed} N needed at standstill")
             }
         }
     }
@@ -164,20 +146,10 @@ pub(super) fn fraction(input: Input, value: f64) -> Result<f64, GripError> {
     between(input, value, SMALLEST, 1.0)
 }
 
-pub(super) fn between(
-    input: Input,
-    value: f64,
-    least: f64,
-    greatest: f64,
-) -> Result<f64, GripError> {
+pub(super) fn between(input: Input, value: f64, least: f64, greatest: f64) -> Result<f64, GripError> {
     if (least..=greatest).contains(&value) {
         Ok(value)
     } else {
-        Err(GripError::OutOfRange {
-            input,
-            value,
-            least,
-            greatest,
-        })
+        Err(GripError::OutOfRange { input, value, least, greatest })
     }
 }

@@ -72,11 +72,7 @@ impl GripLine {
             mean_pressure += pressure / count as f64;
             mean_grip += not_negative(Input::Grip, reading.grip)? / count as f64;
         }
-        let deviations = || {
-            readings
-                .iter()
-                .map(|r| (r.pressure - mean_pressure, r.grip - mean_grip))
-        };
+        let deviations = || readings.iter().map(|r| (r.pressure - mean_pressure, r.grip - mean_grip));
         let pressure_squares: f64 = deviations().map(|(dp, _)| dp * dp).sum();
         if lowest >= highest {
             return Err(GripError::OnePressureOnly);
@@ -87,16 +83,7 @@ impl GripLine {
         }
         let residual = |(dp, df): (f64, f64)| (df - slope * dp) * (df - slope * dp);
         let residual_squares = deviations().map(residual).sum();
-        Ok(Self {
-            count,
-            lowest,
-            highest,
-            mean_pressure,
-            mean_grip,
-            slope,
-            pressure_squares,
-            residual_squares,
-        })
+        Ok(Self { count, lowest, highest, mean_pressure, mean_grip, slope, pressure_squares, residual_squares })
     }
 
     /// Rise of grip with pressure, N/Pa.
@@ -131,27 +118,13 @@ impl GripLine {
     /// # Errors
     /// [`GripError::OutsideReadings`] too far from the readings, [`GripError::NoGrip`] where the
     /// line gives none, [`GripError::OutOfRange`] for an input out of its range.
-    pub fn predict(
-        &self,
-        pressure: f64,
-        margin: f64,
-        confidence: f64,
-    ) -> Result<Prediction, GripError> {
+    pub fn predict(&self, pressure: f64, margin: f64, confidence: f64) -> Result<Prediction, GripError> {
         let pressure = positive(Input::Pressure, pressure)?;
         let margin = not_negative(Input::Margin, margin)?;
-        let confidence = between(
-            Input::Confidence,
-            confidence,
-            f64::EPSILON,
-            1.0 - f64::EPSILON,
-        )?;
+        let confidence = between(Input::Confidence, confidence, f64::EPSILON, 1.0 - f64::EPSILON)?;
         let (least, greatest) = (self.lowest - margin, self.highest + margin);
         if pressure < least || pressure > greatest {
-            return Err(GripError::OutsideReadings {
-                pressure,
-                least,
-                greatest,
-            });
+            return Err(GripError::OutsideReadings { pressure, least, greatest });
         }
         let off_centre = pressure - self.mean_pressure;
         let grip = self.mean_grip + self.slope * off_centre;
@@ -159,14 +132,10 @@ impl GripLine {
             return Err(GripError::NoGrip { pressure });
         }
         let scatter = self.residual_deviation().map(|deviation| {
-            let spread =
-                1.0 + 1.0 / self.count as f64 + off_centre * off_centre / self.pressure_squares;
+            let spread = 1.0 + 1.0 / self.count as f64 + off_centre * off_centre / self.pressure_squares;
             let standard_error = deviation * libm::sqrt(spread);
             let half_width = two_sided_quantile(confidence, self.count - 2) * standard_error;
-            Scatter {
-                standard_error,
-                half_width,
-            }
+            Scatter { standard_error, half_width }
         });
         Ok(Prediction { grip, scatter })
     }
@@ -179,10 +148,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn readings(pairs: &[(f64, f64)]) -> Vec<Reading> {
-        pairs
-            .iter()
-            .map(|&(pressure, grip)| Reading { pressure, grip })
-            .collect()
+        pairs.iter().map(|&(pressure, grip)| Reading { pressure, grip }).collect()
     }
 
     /// F. J. Anscombe, Graphs in Statistical Analysis, The American Statistician 27 (1973), first
@@ -191,33 +157,17 @@ mod tests {
     #[test]
     fn line_matches_a_published_regression() {
         let x = [10.0, 8.0, 13.0, 9.0, 11.0, 14.0, 6.0, 4.0, 12.0, 7.0, 5.0];
-        let y = [
-            8.04, 6.95, 7.58, 8.81, 8.33, 9.96, 7.24, 4.26, 10.84, 4.82, 5.68,
-        ];
+        let y = [8.04, 6.95, 7.58, 8.81, 8.33, 9.96, 7.24, 4.26, 10.84, 4.82, 5.68];
         let pairs: Vec<_> = x.into_iter().zip(y).collect();
         let line = GripLine::fit(&readings(&pairs)).unwrap();
-        assert!(
-            (line.slope() - 0.5001).abs() < 5e-5,
-            "slope to four decimals: {}",
-            line.slope()
-        );
-        assert!(
-            (line.intercept() - 3.0001).abs() < 5e-5,
-            "intercept: {}",
-            line.intercept()
-        );
+        assert!((line.slope() - 0.5001).abs() < 5e-5, "slope to four decimals: {}", line.slope());
+        assert!((line.intercept() - 3.0001).abs() < 5e-5, "intercept: {}", line.intercept());
         let deviation = line.residual_deviation().unwrap();
-        assert!(
-            (deviation - 1.237).abs() < 5e-4,
-            "residual deviation: {deviation}"
-        );
+        assert!((deviation - 1.237).abs() < 5e-4, "residual deviation: {deviation}");
         // At the mean the spread is 1 + 1/11; t for 9 degrees at 95 % is 2.262 (printed table).
         let scatter = line.predict(9.0, 0.0, 0.95).unwrap().scatter.unwrap();
         let expected = 2.262 * 1.237 * libm::sqrt(12.0 / 11.0);
-        assert!(
-            (scatter.half_width / expected - 1.0).abs() < 1e-3,
-            "printed values carry three digits"
-        );
+        assert!((scatter.half_width / expected - 1.0).abs() < 1e-3, "printed values carry three digits");
     }
 
     #[test]
@@ -234,11 +184,7 @@ mod tests {
         assert!(line.predict(3.2e6, 0.2e6, 0.95).is_ok(), "at the margin");
         assert_eq!(
             line.predict(3.3e6, 0.2e6, 0.95),
-            Err(GripError::OutsideReadings {
-                pressure: 3.3e6,
-                least: 0.8e6,
-                greatest: 3.2e6
-            }),
+            Err(GripError::OutsideReadings { pressure: 3.3e6, least: 0.8e6, greatest: 3.2e6 }),
             "beyond the margin"
         );
         let late = GripLine::fit(&readings(&[(1e6, 1e3), (2e6, 50e3)])).unwrap();
@@ -251,30 +197,20 @@ mod tests {
 
     #[test]
     fn readings_that_make_no_line_are_refused() {
-        assert_eq!(
-            GripLine::fit(&readings(&[(1e6, 1e3)])),
-            Err(GripError::TooFewReadings { given: 1 }),
-            "one reading"
-        );
+        assert_eq!(GripLine::fit(&readings(&[(1e6, 1e3)])), Err(GripError::TooFewReadings { given: 1 }), "one reading");
         assert_eq!(
             GripLine::fit(&readings(&[(1e6, 1e3), (1e6, 2e3)])),
             Err(GripError::OnePressureOnly),
             "one pressure"
         );
         assert!(
-            matches!(
-                GripLine::fit(&readings(&[(1e6, 2e3), (2e6, 1e3)])),
-                Err(GripError::GripDoesNotRise { .. })
-            ),
+            matches!(GripLine::fit(&readings(&[(1e6, 2e3), (2e6, 1e3)])), Err(GripError::GripDoesNotRise { .. })),
             "falling"
         );
         assert!(
             matches!(
                 GripLine::fit(&readings(&[(f64::NAN, 2e3), (2e6, 1e3)])),
-                Err(GripError::OutOfRange {
-                    input: Input::Pressure,
-                    ..
-                })
+                Err(GripError::OutOfRange { input: Input::Pressure, .. })
             ),
             "not a number"
         );

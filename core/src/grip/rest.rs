@@ -50,12 +50,7 @@ impl Cylinder {
     ///
     /// # Errors
     /// [`GripError`] when an input is out of its range.
-    pub fn draw_force(
-        &self,
-        pressure: f64,
-        face: PistonFace,
-        efficiency: f64,
-    ) -> Result<f64, GripError> {
+    pub fn draw_force(&self, pressure: f64, face: PistonFace, efficiency: f64) -> Result<f64, GripError> {
         let pressure = positive(Input::Pressure, pressure)?;
         Ok(fraction(Input::Efficiency, efficiency)? * pressure * self.effective_area(face)?)
     }
@@ -121,11 +116,7 @@ impl Plate {
     pub fn grip(&self, draw_force: f64, condition: f64) -> Result<f64, GripError> {
         let ratio = positive(Input::PlateGrip, self.greatest_grip)?
             / positive(Input::PlateDrawForce, self.greatest_draw_force)?;
-        Ok(
-            positive(Input::DrawForce, draw_force)?
-                * ratio
-                * fraction(Input::Condition, condition)?,
-        )
+        Ok(positive(Input::DrawForce, draw_force)? * ratio * fraction(Input::Condition, condition)?)
     }
 
     /// Greatest grip the plate allows at a jaw height, N: the plate's up to the height for which
@@ -145,21 +136,13 @@ impl Plate {
     ///
     /// # Errors
     /// [`GripError`] when an input is out of its range.
-    pub fn limits(
-        &self,
-        draw_force: f64,
-        grip: f64,
-        jaw_height: f64,
-    ) -> Result<PlateLimits, GripError> {
+    pub fn limits(&self, draw_force: f64, grip: f64, jaw_height: f64) -> Result<PlateLimits, GripError> {
         Ok(PlateLimits {
             draw_force: Limit {
                 value: not_negative(Input::DrawForce, draw_force)?,
                 greatest: positive(Input::PlateDrawForce, self.greatest_draw_force)?,
             },
-            grip: Limit {
-                value: not_negative(Input::Grip, grip)?,
-                greatest: self.grip_limit(jaw_height)?,
-            },
+            grip: Limit { value: not_negative(Input::Grip, grip)?, greatest: self.grip_limit(jaw_height)? },
         })
     }
 }
@@ -196,69 +179,35 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    const CYLINDER: Cylinder = Cylinder {
-        bore: 0.125,
-        rod: 0.045,
-    };
-    const PLATE: Plate = Plate {
-        greatest_grip: 90e3,
-        greatest_draw_force: 36e3,
-        jaw_height: 0.04,
-    };
+    const CYLINDER: Cylinder = Cylinder { bore: 0.125, rod: 0.045 };
+    const PLATE: Plate = Plate { greatest_grip: 90e3, greatest_draw_force: 36e3, jaw_height: 0.04 };
 
     /// Derived independently: pi/4 (125^2 - 45^2) mm2 = 10681.41502, and 3 MPa on either face.
     #[test]
     fn cylinder_pulls_less_than_it_pushes() {
         let area = CYLINDER.effective_area(PistonFace::Rod).unwrap();
-        assert!(
-            (area - 10681.41502e-6).abs() < 5e-12,
-            "printed to ten digits: {area}"
-        );
+        assert!((area - 10681.41502e-6).abs() < 5e-12, "printed to ten digits: {area}");
         let pull = CYLINDER.draw_force(3e6, PistonFace::Rod, 1.0).unwrap();
         let push = CYLINDER.draw_force(3e6, PistonFace::Full, 1.0).unwrap();
-        assert!(
-            (pull - 32044.24507).abs() < 1e-5,
-            "printed to five decimals: {pull}"
-        );
-        assert!(
-            (push - 36815.53891).abs() < 1e-5,
-            "printed to five decimals: {push}"
-        );
+        assert!((pull - 32044.24507).abs() < 1e-5, "printed to five decimals: {pull}");
+        assert!((push - 36815.53891).abs() < 1e-5, "printed to five decimals: {push}");
     }
 
     #[test]
     fn rod_must_fit_the_bore() {
-        let tight = Cylinder {
-            bore: 0.05,
-            rod: 0.05,
-        };
+        let tight = Cylinder { bore: 0.05, rod: 0.05 };
         assert_eq!(
             tight.effective_area(PistonFace::Full),
-            Err(GripError::RodFillsBore {
-                rod: 0.05,
-                bore: 0.05
-            }),
+            Err(GripError::RodFillsBore { rod: 0.05, bore: 0.05 }),
             "a rod as thick as the bore is refused"
         );
     }
 
     #[test]
     fn grip_limit_falls_with_tall_jaws_only() {
-        assert_eq!(
-            PLATE.grip_limit(0.02).unwrap(),
-            90e3,
-            "short jaws keep the plate's grip"
-        );
-        assert_eq!(
-            PLATE.grip_limit(0.04).unwrap(),
-            90e3,
-            "at the plate's own height"
-        );
-        assert_eq!(
-            PLATE.grip_limit(0.08).unwrap(),
-            45e3,
-            "twice the height, half the grip"
-        );
+        assert_eq!(PLATE.grip_limit(0.02).unwrap(), 90e3, "short jaws keep the plate's grip");
+        assert_eq!(PLATE.grip_limit(0.04).unwrap(), 90e3, "at the plate's own height");
+        assert_eq!(PLATE.grip_limit(0.08).unwrap(), 45e3, "twice the height, half the grip");
     }
 
     #[test]
@@ -266,10 +215,7 @@ mod tests {
         let limits = PLATE.limits(40e3, 80e3, 0.08).unwrap();
         assert!(limits.draw_force.exceeded(), "40 kN over 36 kN");
         assert!(limits.grip.exceeded(), "80 kN over the 45 kN of tall jaws");
-        assert!(
-            (limits.grip.used() - 80.0 / 45.0).abs() < 1e-15,
-            "share of the limit, to rounding"
-        );
+        assert!((limits.grip.used() - 80.0 / 45.0).abs() < 1e-15, "share of the limit, to rounding");
     }
 
     #[test]
@@ -277,25 +223,13 @@ mod tests {
         for bad in [f64::NAN, f64::INFINITY, 0.0, -1.0] {
             let refused = CYLINDER.draw_force(bad, PistonFace::Full, 1.0);
             assert!(
-                matches!(
-                    refused,
-                    Err(GripError::OutOfRange {
-                        input: Input::Pressure,
-                        ..
-                    })
-                ),
+                matches!(refused, Err(GripError::OutOfRange { input: Input::Pressure, .. })),
                 "pressure {bad} is refused"
             );
         }
         let refused = PLATE.grip(1e3, 1.2);
         assert!(
-            matches!(
-                refused,
-                Err(GripError::OutOfRange {
-                    input: Input::Condition,
-                    ..
-                })
-            ),
+            matches!(refused, Err(GripError::OutOfRange { input: Input::Condition, .. })),
             "a condition better than new is refused"
         );
     }

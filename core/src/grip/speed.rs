@@ -42,15 +42,9 @@ pub struct Share {
 
 impl Share {
     /// Nothing known: from none to all.
-    pub const UNKNOWN: Self = Self {
-        low: 0.0,
-        high: 1.0,
-    };
+    pub const UNKNOWN: Self = Self { low: 0.0, high: 1.0 };
     /// All of it, the case of VDI 3106.
-    pub const ALL: Self = Self {
-        low: 1.0,
-        high: 1.0,
-    };
+    pub const ALL: Self = Self { low: 1.0, high: 1.0 };
 
     /// A range within 0 to 1.
     ///
@@ -58,10 +52,7 @@ impl Share {
     /// [`GripError::OutOfRange`] when the ends are out of order or outside 0 to 1.
     pub fn new(low: f64, high: f64) -> Result<Self, GripError> {
         let high = between(Input::Share, high, 0.0, 1.0)?;
-        Ok(Self {
-            low: between(Input::Share, low, 0.0, high)?,
-            high,
-        })
+        Ok(Self { low: between(Input::Share, low, 0.0, high)?, high })
     }
 
     /// Share when the wedge is locked by friction, `Kw / (Kw + Kc)`: part and chuck mechanism are
@@ -112,12 +103,7 @@ pub struct Demand {
 impl Demand {
     /// `Sz Fspz`, N.
     fn needed_at_speed(&self) -> Result<f64, GripError> {
-        let factor = between(
-            Input::SafetyFactor,
-            self.cutting_factor,
-            1.0,
-            GREATEST_FACTOR,
-        )?;
+        let factor = between(Input::SafetyFactor, self.cutting_factor, 1.0, GREATEST_FACTOR)?;
         Ok(factor * positive(Input::Grip, self.cutting_grip)?)
     }
 
@@ -152,12 +138,7 @@ impl SpinningGrip {
     pub fn new(rest_grip: f64, side: Side, moment: f64, share: Share) -> Result<Self, GripError> {
         let rest_grip = positive(Input::Grip, rest_grip)?;
         let moment = not_negative(Input::Mass, moment)?;
-        Ok(Self {
-            rest_grip,
-            side,
-            moment,
-            share,
-        })
+        Ok(Self { rest_grip, side, moment, share })
     }
 
     /// Centrifugal force of all jaws `Fc = Mc w^2`, N, at a speed in rad/s.
@@ -178,14 +159,10 @@ impl SpinningGrip {
         let force = self.centrifugal_force(speed)?;
         let (least, greatest) = (self.share.low * force, self.share.high * force);
         Ok(match self.side {
-            Side::Outside => GripRange {
-                lowest: (self.rest_grip - greatest).max(0.0),
-                highest: (self.rest_grip - least).max(0.0),
-            },
-            Side::Inside => GripRange {
-                lowest: self.rest_grip + least,
-                highest: self.rest_grip + greatest,
-            },
+            Side::Outside => {
+                GripRange { lowest: (self.rest_grip - greatest).max(0.0), highest: (self.rest_grip - least).max(0.0) }
+            }
+            Side::Inside => GripRange { lowest: self.rest_grip + least, highest: self.rest_grip + greatest },
         })
     }
 
@@ -233,14 +210,9 @@ impl SpinningGrip {
         let spare = self.rest_grip / demand.rest_factor()? - demand.needed_at_speed()?;
         if spare < 0.0 {
             let needed = demand.rest_factor()? * demand.needed_at_speed()?;
-            return Err(GripError::RestGripTooSmall {
-                needed,
-                rest_grip: self.rest_grip,
-            });
+            return Err(GripError::RestGripTooSmall { needed, rest_grip: self.rest_grip });
         }
-        Ok(self
-            .speed_losing(spare)
-            .map_or(plate_speed, |speed| speed.min(plate_speed)))
+        Ok(self.speed_losing(spare).map_or(plate_speed, |speed| speed.min(plate_speed)))
     }
 
     /// Speed at which the least outside grip has fallen by `loss`.

@@ -31,11 +31,7 @@ fn probability_within(angle: f64, freedom: usize) -> f64 {
         sum += term;
         power += 2;
     }
-    if odd {
-        FRAC_2_PI * (angle + sine * sum)
-    } else {
-        sine * sum
-    }
+    if odd { FRAC_2_PI * (angle + sine * sum) } else { sine * sum }
 }
 
 #[cfg(test)]
@@ -60,10 +56,7 @@ mod tests {
         ];
         for (confidence, freedom, printed) in table {
             let t = two_sided_quantile(confidence, freedom);
-            assert!(
-                (t - printed).abs() < 6e-4,
-                "{confidence} with {freedom}: {t} against {printed}"
-            );
+            assert!((t - printed).abs() < 6e-4, "{confidence} with {freedom}: {t} against {printed}");
         }
     }
 }

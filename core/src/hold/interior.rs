@@ -97,11 +97,7 @@ fn longest(head: f64, tail: [f64; 2], dhead: f64, dtail: [f64; 2]) -> f64 {
         return most;
     }
     let divisor = libm::sqrt(root) - b;
-    if divisor > 0.0 {
-        (c / divisor).min(most)
-    } else {
-        most
-    }
+    if divisor > 0.0 { (c / divisor).min(most) } else { most }
 }
 
 impl Cone {
@@ -141,11 +137,7 @@ impl Cone {
         let [_, x, y] = self.scaling;
         let inverse = 1.0 / squared;
         let share = 2.0 * inverse / (1.0 + 2.0 * (x * x + y * y));
-        self.block = [
-            inverse - share * x * x,
-            -share * x * y,
-            inverse - share * y * y,
-        ];
+        self.block = [inverse - share * x * x, -share * x * y, inverse - share * y * y];
         self.step = ConeStep::default();
     }
 
@@ -158,18 +150,10 @@ impl Cone {
     /// The scaling applied to a point of the cone, or (`inverse`) undone.
     fn scaled(&self, point: [f64; 3], inverse: bool) -> [f64; 3] {
         let [head, x, y] = self.scaling;
-        let (sign, factor) = if inverse {
-            (-1.0, 1.0 / self.eta)
-        } else {
-            (1.0, self.eta)
-        };
+        let (sign, factor) = if inverse { (-1.0, 1.0 / self.eta) } else { (1.0, self.eta) };
         let across = x * point[1] + y * point[2];
         let shared = sign * point[0] + across / (1.0 + head);
-        [
-            factor * (head * point[0] + sign * across),
-            factor * (point[1] + x * shared),
-            factor * (point[2] + y * shared),
-        ]
+        [factor * (head * point[0] + sign * across), factor * (point[1] + x * shared), factor * (point[2] + y * shared)]
     }
 
     /// `-s + W (lambda \ (centring e - (W^-1 ds) o (W dy)))`: where the slip
@@ -185,19 +169,10 @@ impl Cone {
         ];
         let middle = self.scaled([friction, -self.force[0], -self.force[1]], false);
         let tail = [middle[1], middle[2]];
-        let head = (middle[0] * right[0] - dot2(tail, [right[1], right[2]]))
-            / determinant(middle[0], tail);
-        let quotient = [
-            head,
-            (right[1] - head * tail[0]) / middle[0],
-            (right[2] - head * tail[1]) / middle[0],
-        ];
+        let head = (middle[0] * right[0] - dot2(tail, [right[1], right[2]])) / determinant(middle[0], tail);
+        let quotient = [head, (right[1] - head * tail[0]) / middle[0], (right[2] - head * tail[1]) / middle[0]];
         let toward = self.scaled(quotient, false);
-        self.target = [
-            toward[0] - self.speed,
-            toward[1] - self.slip[0],
-            toward[2] - self.slip[1],
-        ];
+        self.target = [toward[0] - self.speed, toward[1] - self.slip[0], toward[2] - self.slip[1]];
     }
 
     fn set_step(&mut self, slip: [f64; 2]) {
@@ -206,11 +181,7 @@ impl Cone {
         // The cone's dual tail is minus the friction.
         let tail = self.response([x - slip[0], y - slip[1]]);
         let coupling = 2.0 * self.eta * self.eta * head * (wx * tail[0] + wy * tail[1]);
-        self.step = ConeStep {
-            speed: speed - coupling,
-            slip,
-            force: [-tail[0], -tail[1]],
-        };
+        self.step = ConeStep { speed: speed - coupling, slip, force: [-tail[0], -tail[1]] };
     }
 }
 
@@ -222,12 +193,7 @@ impl Point {
         let cone = |contact: &Contact| Cone::central(contact.slip(&velocity), contact.friction, mu);
         let ray = |row: &[f64; 6]| {
             let lift = dot6(row, &velocity).max(complementarity * speed);
-            Ray {
-                lift,
-                force: mu / lift,
-                target: 0.0,
-                step: (0.0, 0.0),
-            }
+            Ray { lift, force: mu / lift, target: 0.0, step: (0.0, 0.0) }
         };
         Self {
             velocity,
@@ -249,11 +215,8 @@ impl Point {
                 (cone.speed + primal * cone.step.speed) * contact.friction - dot2(slip, force)
             })
             .sum();
-        let rays: f64 = self
-            .rays
-            .iter()
-            .map(|ray| (ray.lift + primal * ray.step.0) * (ray.force + dual * ray.step.1))
-            .sum();
+        let rays: f64 =
+            self.rays.iter().map(|ray| (ray.lift + primal * ray.step.0) * (ray.force + dual * ray.step.1)).sum();
         (cones + rays) / (self.cones.len() + self.rays.len()) as f64
     }
 
@@ -306,23 +269,17 @@ impl Point {
         for (contact, cone) in problem.contacts.iter().zip(&mut self.cones) {
             cone.aim(contact.friction, centring);
             let z = contact.slip(&v);
-            let short = [
-                cone.target[1] - (z[0] - cone.slip[0]),
-                cone.target[2] - (z[1] - cone.slip[1]),
-            ];
+            let short = [cone.target[1] - (z[0] - cone.slip[0]), cone.target[2] - (z[1] - cone.slip[1])];
             let tail = cone.response(short);
             for k in 0..6 {
-                right[k] += contact.rows[0][k] * (tail[0] - cone.force[0])
-                    + contact.rows[1][k] * (tail[1] - cone.force[1]);
+                right[k] +=
+                    contact.rows[0][k] * (tail[0] - cone.force[0]) + contact.rows[1][k] * (tail[1] - cone.force[1]);
             }
         }
         for (row, ray) in problem.seat.iter().zip(&mut self.rays) {
             ray.target = (centring - ray.step.0 * ray.step.1) / ray.force - ray.lift;
             let short = ray.target - (dot6(row, &v) - ray.lift);
-            right = add(
-                &right,
-                &scale(row, ray.force + ray.force / ray.lift * short),
-            );
+            right = add(&right, &scale(row, ray.force + ray.force / ray.lift * short));
         }
         let (step, multiple) = solve(right, &v);
         let (mut primal, mut dual) = (1.0 / SHARE, 1.0 / SHARE);

@@ -56,11 +56,7 @@ impl JawGrip {
     ///
     /// # Errors
     /// Names the input that is outside its valid range.
-    pub fn contacts(
-        &self,
-        along_arc: usize,
-        along_length: usize,
-    ) -> Result<Vec<ContactPoint>, HoldError> {
+    pub fn contacts(&self, along_arc: usize, along_length: usize) -> Result<Vec<ContactPoint>, HoldError> {
         self.check(along_arc, along_length)?;
         let sum = self.force.max(0.0) / self.jaws as f64 * self.wrap_factor();
         let inward = match self.side {
@@ -77,11 +73,7 @@ impl JawGrip {
                 let (sin, cos) = (libm::sin(angle), libm::cos(angle));
                 for &(y, depth_weight) in &depth {
                     contacts.push(ContactPoint {
-                        position: [
-                            self.radius * cos,
-                            self.radius * sin,
-                            -self.length * (1.0 + y) / 2.0,
-                        ],
+                        position: [self.radius * cos, self.radius * sin, -self.length * (1.0 + y) / 2.0],
                         normal: [inward * cos, inward * sin, 0.0],
                         normal_force: sum * arc_weight * depth_weight / 4.0,
                     });
@@ -105,10 +97,7 @@ impl JawGrip {
             Err(HoldError::Jaws)
         } else if !(1..=64).contains(&along_arc) || !(1..=64).contains(&along_length) {
             Err(HoldError::Points)
-        } else if !(self.half_angle >= 0.0
-            && self.half_angle <= PI / self.jaws as f64
-            && self.half_angle < PI)
-        {
+        } else if !(self.half_angle >= 0.0 && self.half_angle <= PI / self.jaws as f64 && self.half_angle < PI) {
             Err(HoldError::HalfAngle)
         } else if !is_length(self.radius) {
             Err(HoldError::Radius)
@@ -134,10 +123,7 @@ fn gauss_legendre(order: usize) -> Vec<(f64, f64)> {
                 let (mut previous, mut value) = (0.0, 1.0);
                 for j in 0..order {
                     let j = j as f64;
-                    (previous, value) = (
-                        value,
-                        ((2.0 * j + 1.0) * x * value - j * previous) / (j + 1.0),
-                    );
+                    (previous, value) = (value, ((2.0 * j + 1.0) * x * value - j * previous) / (j + 1.0));
                 }
                 slope = n * (x * value - previous) / (x * x - 1.0);
                 x -= value / slope;
@@ -169,10 +155,7 @@ mod tests {
     fn three_gauss_points_match_the_table() {
         let points = gauss_legendre(3);
         let tolerance = 1e-14; // rounding
-        assert!(
-            (points[0].0 - libm::sqrt(0.6)).abs() < tolerance,
-            "outer node"
-        );
+        assert!((points[0].0 - libm::sqrt(0.6)).abs() < tolerance, "outer node");
         assert!((points[0].1 - 5.0 / 9.0).abs() < tolerance, "outer weight");
         assert!(points[1].0.abs() < tolerance, "middle node");
         assert!((points[1].1 - 8.0 / 9.0).abs() < tolerance, "middle weight");
@@ -184,29 +167,15 @@ mod tests {
     fn credited_wrap_keeps_the_resultant_and_raises_the_sum() {
         let contacts = grip().contacts(8, 2).unwrap();
         let sum: f64 = contacts.iter().map(|c| c.normal_force).sum();
-        assert!(
-            (sum / 12_000.0 - 1.209199576).abs() < 1e-9,
-            "sum of normals is {sum}"
-        );
-        let first_jaw: f64 = contacts[..16]
-            .iter()
-            .map(|c| -c.normal_force * c.normal[0])
-            .sum();
+        assert!((sum / 12_000.0 - 1.209199576).abs() < 1e-9, "sum of normals is {sum}");
+        let first_jaw: f64 = contacts[..16].iter().map(|c| -c.normal_force * c.normal[0]).sum();
         // Eight Gauss points integrate a cosine over 2 rad to rounding.
-        assert!(
-            (first_jaw - 4000.0).abs() < 1e-8,
-            "resultant of a jaw is {first_jaw}"
-        );
+        assert!((first_jaw - 4000.0).abs() < 1e-8, "resultant of a jaw is {first_jaw}");
     }
 
     #[test]
     fn ignored_wrap_sums_to_the_grip() {
-        let contacts = JawGrip {
-            wrap: Wrap::Ignored,
-            ..grip()
-        }
-        .contacts(5, 3)
-        .unwrap();
+        let contacts = JawGrip { wrap: Wrap::Ignored, ..grip() }.contacts(5, 3).unwrap();
         let sum: f64 = contacts.iter().map(|c| c.normal_force).sum();
         assert!((sum - 12_000.0).abs() < 1e-8, "sum of normals is {sum}");
     }
@@ -223,48 +192,12 @@ mod tests {
     #[test]
     fn inputs_outside_their_range_are_refused() {
         let refused = |grip: JawGrip| grip.contacts(5, 3).unwrap_err();
-        assert_eq!(
-            refused(JawGrip { jaws: 0, ..grip() }),
-            HoldError::Jaws,
-            "no jaws"
-        );
-        let overlapping = JawGrip {
-            half_angle: 1.1,
-            ..grip()
-        };
-        assert_eq!(
-            refused(overlapping),
-            HoldError::HalfAngle,
-            "overlapping jaws"
-        );
-        assert_eq!(
-            refused(JawGrip {
-                radius: 0.0,
-                ..grip()
-            }),
-            HoldError::Radius,
-            "no radius"
-        );
-        assert_eq!(
-            refused(JawGrip {
-                length: f64::NAN,
-                ..grip()
-            }),
-            HoldError::Length,
-            "NaN"
-        );
-        assert_eq!(
-            refused(JawGrip {
-                force: f64::INFINITY,
-                ..grip()
-            }),
-            HoldError::Force,
-            "inf"
-        );
-        assert_eq!(
-            grip().contacts(0, 3).unwrap_err(),
-            HoldError::Points,
-            "no points"
-        );
+        assert_eq!(refused(JawGrip { jaws: 0, ..grip() }), HoldError::Jaws, "no jaws");
+        let overlapping = JawGrip { half_angle: 1.1, ..grip() };
+        assert_eq!(refused(overlapping), HoldError::HalfAngle, "overlapping jaws");
+        assert_eq!(refused(JawGrip { radius: 0.0, ..grip() }), HoldError::Radius, "no radius");
+        assert_eq!(refused(JawGrip { length: f64::NAN, ..grip() }), HoldError::Length, "NaN");
+        assert_eq!(refused(JawGrip { force: f64::INFINITY, ..grip() }), HoldError::Force, "inf");
+        assert_eq!(grip().contacts(0, 3).unwrap_err(), HoldError::Points, "no points");
     }
 }

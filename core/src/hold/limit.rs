@@ -30,10 +30,7 @@ pub(crate) struct Goal {
 }
 
 /// The bracket of a final answer.
-pub(crate) const FINE: Goal = Goal {
-    gap: 1e-8,
-    enough: f64::INFINITY,
-};
+pub(crate) const FINE: Goal = Goal { gap: 1e-8, enough: f64::INFINITY };
 
 /// Answer of the limit problem.
 #[derive(Debug, Clone, Copy)]
@@ -80,8 +77,7 @@ pub(crate) struct Problem {
 fn extent(contacts: &[ContactPoint]) -> ([f64; 3], f64, f64) {
     let sum: f64 = contacts.iter().map(|c| c.normal_force).sum();
     let share = |c: &ContactPoint| if sum > 0.0 { c.normal_force / sum } else { 0.0 };
-    let centre: [f64; 3] =
-        core::array::from_fn(|k| contacts.iter().map(|c| share(c) * c.position[k]).sum());
+    let centre: [f64; 3] = core::array::from_fn(|k| contacts.iter().map(|c| share(c) * c.position[k]).sum());
     let square: f64 = contacts
         .iter()
         .map(|c| {
@@ -101,31 +97,20 @@ pub(crate) fn imbalance(contacts: &[ContactPoint]) -> f64 {
     let (mut force, mut moment) = ([0.0; 3], [0.0; 3]);
     for contact in contacts {
         let normal = contact.normal.map(|n| n * contact.normal_force);
-        let turning = cross(
-            core::array::from_fn(|k| contact.position[k] - centre[k]),
-            normal,
-        );
+        let turning = cross(core::array::from_fn(|k| contact.position[k] - centre[k]), normal);
         for k in 0..3 {
             force[k] += normal[k];
             moment[k] += turning[k];
         }
     }
     let force = libm::sqrt(dot(force, force)) / sum;
-    let moment = if distance > 0.0 {
-        libm::sqrt(dot(moment, moment)) / (sum * distance)
-    } else {
-        0.0
-    };
+    let moment = if distance > 0.0 { libm::sqrt(dot(moment, moment)) / (sum * distance) } else { 0.0 };
     force.max(moment)
 }
 
 /// Two unit vectors square to a unit normal and to each other.
 fn tangents(normal: [f64; 3]) -> [[f64; 3]; 2] {
-    let least = if normal[0].abs() < 0.6 {
-        [1.0, 0.0, 0.0]
-    } else {
-        [0.0, 1.0, 0.0]
-    };
+    let least = if normal[0].abs() < 0.6 { [1.0, 0.0, 0.0] } else { [0.0, 1.0, 0.0] };
     let first = cross(normal, least);
     let length = libm::sqrt(dot(first, first));
     let first = first.map(|x| x / length);
@@ -134,11 +119,7 @@ fn tangents(normal: [f64; 3]) -> [[f64; 3]; 2] {
 
 impl Problem {
     /// None where there is no friction.
-    pub(crate) fn new(
-        contacts: &[ContactPoint],
-        friction: f64,
-        seat: Option<&Seat>,
-    ) -> Option<Self> {
+    pub(crate) fn new(contacts: &[ContactPoint], friction: f64, seat: Option<&Seat>) -> Option<Self> {
         let (centre, distance, sum) = extent(contacts);
         let friction_sum = friction * sum;
         if !(friction_sum > 0.0 && friction_sum.is_finite()) {
@@ -159,25 +140,14 @@ impl Problem {
                 friction: contact.normal_force / sum,
             })
             .collect();
-        let seat = seat.map_or_else(Vec::new, |seat| {
-            seat.points()
-                .iter()
-                .map(|point| row([0.0, 0.0, 1.0], *point))
-                .collect()
-        });
+        let seat =
+            seat.map_or_else(Vec::new, |seat| seat.points().iter().map(|point| row([0.0, 0.0, 1.0], *point)).collect());
         let mut spread = Symmetric::tiny();
         for contact in &contacts {
             spread.add_rows(&contact.rows, contact.friction, 0.0, contact.friction);
         }
         let spread = spread.factor();
-        Some(Self {
-            contacts,
-            seat,
-            centre,
-            length,
-            friction_sum,
-            spread,
-        })
+        Some(Self { contacts, seat, centre, length, friction_sum, spread })
     }
 
     /// The velocity at the chuck's origin of a scaled velocity at the centre,
@@ -186,10 +156,7 @@ impl Problem {
         let [x, y, z, a, b, c] = *scaled;
         let rotation = [a, b, c].map(|w| w / self.length);
         let turned = cross(rotation, self.centre);
-        Motion {
-            velocity: [x - turned[0], y - turned[1], z - turned[2]],
-            rotation,
-        }
+        Motion { velocity: [x - turned[0], y - turned[1], z - turned[2]], rotation }
     }
 
     fn scaled_load(&self, load: &Wrench) -> [f64; 6] {
@@ -238,11 +205,7 @@ impl Problem {
         }
         *near = Some(best);
         let velocity = scale(&best, 1.0 / size);
-        Slip::At {
-            lower: lower.min(upper) * unit,
-            upper: upper * unit,
-            velocity,
-        }
+        Slip::At { lower: lower.min(upper) * unit, upper: upper * unit, velocity }
     }
 
     /// A first point: near the last solution if the load still works on it,
@@ -272,16 +235,10 @@ impl Problem {
     /// where it dips into it; and that velocity at unit load power.
     fn upper_bound(&self, load: &[f64; 6], v: &[f64; 6]) -> (f64, [f64; 6]) {
         let mut lifted = *v;
-        lifted[2] += self
-            .seat
-            .iter()
-            .fold(0.0_f64, |dip, row| dip.max(-dot6(row, v)));
+        lifted[2] += self.seat.iter().fold(0.0_f64, |dip, row| dip.max(-dot6(row, v)));
         let power = dot6(load, &lifted);
         if power > 0.0 {
-            (
-                self.friction_cost(&lifted) / power,
-                scale(&lifted, 1.0 / power),
-            )
+            (self.friction_cost(&lifted) / power, scale(&lifted, 1.0 / power))
         } else {
             (f64::INFINITY, *v)
         }
@@ -310,11 +267,7 @@ impl Problem {
         }
         // Contacts that cannot resist in some direction leave a remainder.
         let balanced = dot6(&residual, &residual) < 1e-20 * multiple * multiple;
-        if balanced && multiple > 0.0 {
-            multiple / worst
-        } else {
-            0.0
-        }
+        if balanced && multiple > 0.0 { multiple / worst } else { 0.0 }
     }
 }
 

@@ -151,11 +151,7 @@ impl Limit {
     /// Below 1e-6 unless the solver ran out of steps.
     #[must_use]
     pub fn gap(&self) -> f64 {
-        if self.upper > 0.0 {
-            (self.upper - self.factor) / self.upper
-        } else {
-            0.0
-        }
+        if self.upper > 0.0 { (self.upper - self.factor) / self.upper } else { 0.0 }
     }
 }
 
@@ -173,11 +169,7 @@ impl Clamped {
     ///
     /// # Errors
     /// Names the input that is outside its valid range.
-    pub fn new(
-        contacts: &[ContactPoint],
-        friction: f64,
-        seat: Option<Seat>,
-    ) -> Result<Self, HoldError> {
+    pub fn new(contacts: &[ContactPoint], friction: f64, seat: Option<Seat>) -> Result<Self, HoldError> {
         if !(friction >= 0.0 && friction.is_finite()) {
             return Err(HoldError::Friction);
         }
@@ -186,17 +178,9 @@ impl Clamped {
         {
             return Err(HoldError::Seat);
         }
-        let contacts = contacts
-            .iter()
-            .map(ContactPoint::checked)
-            .collect::<Result<Vec<_>, _>>()?;
+        let contacts = contacts.iter().map(ContactPoint::checked).collect::<Result<Vec<_>, _>>()?;
         let problem = Problem::new(&contacts, friction, seat.as_ref());
-        Ok(Self {
-            contacts,
-            friction,
-            seat,
-            problem,
-        })
+        Ok(Self { contacts, friction, seat, problem })
     }
 
     /// The hold factor for one load.
@@ -222,19 +206,14 @@ impl Clamped {
             // A motion about the seat's edge is at rest there but for rounding.
             let rounding = 1e-12 * motion.speed(seat.radius.max(seat.z.abs()));
             let points = seat.points();
-            points
-                .iter()
-                .all(|point| motion.velocity_at(*point)[2] >= -rounding)
+            points.iter().all(|point| motion.velocity_at(*point)[2] >= -rounding)
         });
         let power = motion.power_of(load);
         if !(allowed && power > 0.0) {
             return None;
         }
-        let friction: f64 = self
-            .contacts
-            .iter()
-            .map(|contact| self.friction * contact.normal_force * motion.slip_at(contact))
-            .sum();
+        let friction: f64 =
+            self.contacts.iter().map(|contact| self.friction * contact.normal_force * motion.slip_at(contact)).sum();
         Some(friction / power)
     }
 
@@ -251,11 +230,7 @@ impl Clamped {
             Slip::NoLoad => Hold::NoLoad,
             Slip::CarriedBySeat => Hold::CarriedBySeat,
             Slip::Unsettled => return Err(HoldError::Unsettled),
-            Slip::At {
-                lower,
-                upper,
-                velocity,
-            } => Hold::Limit(Limit {
+            Slip::At { lower, upper, velocity } => Hold::Limit(Limit {
                 factor: lower,
                 upper,
                 motion: problem.motion(&velocity),
@@ -276,10 +251,7 @@ impl ContactPoint {
         if !(self.normal_force >= 0.0 && self.normal_force.is_finite()) {
             return Err(HoldError::Force);
         }
-        Ok(Self {
-            normal: self.normal.map(|n| n / length),
-            ..*self
-        })
+        Ok(Self { normal: self.normal.map(|n| n / length), ..*self })
     }
 }
 
@@ -287,11 +259,7 @@ impl Seat {
     fn points(&self) -> [[f64; 3]; Self::POINTS] {
         core::array::from_fn(|k| {
             let angle = core::f64::consts::TAU * k as f64 / Self::POINTS as f64;
-            [
-                self.radius * libm::cos(angle),
-                self.radius * libm::sin(angle),
-                self.z,
-            ]
+            [self.radius * libm::cos(angle), self.radius * libm::sin(angle), self.z]
         })
     }
 }

@@ -37,16 +37,14 @@ impl Motion {
 
     /// An upper bound on the speed in m/s within a distance of the origin.
     pub(crate) fn speed(&self, distance: f64) -> f64 {
-        libm::sqrt(dot(self.velocity, self.velocity))
-            + distance * libm::sqrt(2.0 * dot(self.rotation, self.rotation))
+        libm::sqrt(dot(self.velocity, self.velocity)) + distance * libm::sqrt(2.0 * dot(self.rotation, self.rotation))
     }
 
     /// Speed in m/s at which the part slips along the jaw at a contact point.
     pub(crate) fn slip_at(&self, contact: &ContactPoint) -> f64 {
         let v = self.velocity_at(contact.position);
         let along_normal = dot(v, contact.normal);
-        let tangential: [f64; 3] =
-            core::array::from_fn(|k| v[k] - along_normal * contact.normal[k]);
+        let tangential: [f64; 3] = core::array::from_fn(|k| v[k] - along_normal * contact.normal[k]);
         libm::sqrt(dot(tangential, tangential))
     }
 
@@ -61,20 +59,14 @@ impl Motion {
 /// rotations as speeds at the contact's mean distance from it.
 pub(crate) fn mode_of(scaled: &[f64; 6]) -> Mode {
     let [ux, uy, uz, wx, wy, wz] = *scaled;
-    let axial = if uz > 0.0 {
-        Mode::PullOut
-    } else {
-        Mode::PushIn
-    };
+    let axial = if uz > 0.0 { Mode::PullOut } else { Mode::PushIn };
     let parts = [
         (axial, uz.abs()),
         (Mode::Spin, wz.abs()),
         (Mode::Tip, libm::hypot(wx, wy)),
         (Mode::Slide, libm::hypot(ux, uy)),
     ];
-    let largest = parts
-        .into_iter()
-        .reduce(|a, b| if b.1 > a.1 { b } else { a });
+    let largest = parts.into_iter().reduce(|a, b| if b.1 > a.1 { b } else { a });
     largest.map_or(Mode::Slide, |(mode, _)| mode)
 }
 

@@ -18,55 +18,20 @@ fn grip(half_angle: f64, along: usize) -> JawGrip {
 fn smoke() {
     let part = Clamped::new(&grip(0.3, 5).contacts(5, 3).unwrap(), 0.1, None).unwrap();
     for w in [
-        Wrench {
-            force: [0.0; 3],
-            moment: [0.0, 0.0, 50.0],
-        },
-        Wrench {
-            force: [0.0, 0.0, 300.0],
-            moment: [0.0; 3],
-        },
-        Wrench {
-            force: [300.0, 0.0, 300.0],
-            moment: [10.0, 20.0, -5.0],
-        },
-        Wrench {
-            force: [0.0, 0.0, 0.0],
-            moment: [10.0, 20.0, 0.0],
-        },
+        Wrench { force: [0.0; 3], moment: [0.0, 0.0, 50.0] },
+        Wrench { force: [0.0, 0.0, 300.0], moment: [0.0; 3] },
+        Wrench { force: [300.0, 0.0, 300.0], moment: [10.0, 20.0, -5.0] },
+        Wrench { force: [0.0, 0.0, 0.0], moment: [10.0, 20.0, 0.0] },
     ] {
         std::println!("{:?}", part.hold(&w).unwrap());
     }
-    let part = Clamped::new(
-        &grip(0.3, 5).contacts(5, 3).unwrap(),
-        0.1,
-        Some(Seat {
-            radius: 0.04,
-            z: -0.03,
-        }),
-    )
-    .unwrap();
+    let part = Clamped::new(&grip(0.3, 5).contacts(5, 3).unwrap(), 0.1, Some(Seat { radius: 0.04, z: -0.03 })).unwrap();
     for w in [
-        Wrench {
-            force: [0.0; 3],
-            moment: [0.0, 0.0, 50.0],
-        },
-        Wrench {
-            force: [0.0, 0.0, -300.0],
-            moment: [0.0; 3],
-        },
-        Wrench {
-            force: [0.0, 0.0, -300.0],
-            moment: [0.0, 0.0, -50.0],
-        },
-        Wrench {
-            force: [300.0, 0.0, 300.0],
-            moment: [10.0, 20.0, -5.0],
-        },
-        Wrench {
-            force: [0.0, 0.0, -20.0],
-            moment: [10.0, 20.0, 0.0],
-        },
+        Wrench { force: [0.0; 3], moment: [0.0, 0.0, 50.0] },
+        Wrench { force: [0.0, 0.0, -300.0], moment: [0.0; 3] },
+        Wrench { force: [0.0, 0.0, -300.0], moment: [0.0, 0.0, -50.0] },
+        Wrench { force: [300.0, 0.0, 300.0], moment: [10.0, 20.0, -5.0] },
+        Wrench { force: [0.0, 0.0, -20.0], moment: [10.0, 20.0, 0.0] },
     ] {
         std::println!("{:?}", part.hold(&w).unwrap());
     }
@@ -76,27 +41,15 @@ fn smoke() {
 fn timing() {
     let part = Clamped::new(&grip(0.3, 5).contacts(5, 3).unwrap(), 0.1, None).unwrap();
     let load = crate::cutting::CutLoad {
-        tool: crate::cutting::ToolPosition {
-            radius: 0.04,
-            z: 0.04,
-        },
+        tool: crate::cutting::ToolPosition { radius: 0.04, z: 0.04 },
         radial: -300.0,
         tangential: -1000.0,
         axial: -400.0,
         couple: 0.0,
     }
     .rotating();
-    for seat in [
-        None,
-        Some(Seat {
-            radius: 0.04,
-            z: -0.03,
-        }),
-    ] {
-        let part = Clamped {
-            seat,
-            ..Clamped::new(&part.contacts, 0.1, seat).unwrap()
-        };
+    for seat in [None, Some(Seat { radius: 0.04, z: -0.03 })] {
+        let part = Clamped { seat, ..Clamped::new(&part.contacts, 0.1, seat).unwrap() };
         let t = std::time::Instant::now();
         let mut w = part.worst(&load, 3).unwrap();
         for _ in 0..99 {

@@ -39,32 +39,21 @@ impl Clamped {
         if !(1..=64).contains(&jaws) {
             return Err(HoldError::Jaws);
         }
-        if ![load.steady, load.cosine, load.sine]
-            .iter()
-            .all(|part| part.is_finite())
-        {
+        if ![load.steady, load.cosine, load.sine].iter().all(|part| part.is_finite()) {
             return Err(HoldError::Wrench);
         }
         let Some(problem) = &self.problem else {
-            return Ok(WorstHold {
-                angle: 0.0,
-                hold: Hold::NoGrip,
-            });
+            return Ok(WorstHold { angle: 0.0, hold: Hold::NoGrip });
         };
         let pitch = TAU / jaws as f64;
         let Some(mut worst) = scan(problem, load, pitch)? else {
-            return Ok(WorstHold {
-                angle: 0.0,
-                hold: self.hold(&load.at(0.0))?,
-            });
+            return Ok(WorstHold { angle: 0.0, hold: self.hold(&load.at(0.0))? });
         };
         // For a fixed motion the worst angle has a closed form, for a fixed
         // angle the motion is solved: each lowers the factor.
         for _ in 0..MOST_REFINEMENTS {
             let angle = worst_angle(problem, load, &worst.velocity);
-            let Some(next) =
-                Sample::at(problem, load, angle, &mut Some(worst.velocity), limit::FINE)?
-            else {
+            let Some(next) = Sample::at(problem, load, angle, &mut Some(worst.velocity), limit::FINE)? else {
                 break;
             };
             let settled = next.upper > worst.upper * (1.0 - ENOUGH);
@@ -77,10 +66,7 @@ impl Clamped {
         }
         let angle = worst.angle - pitch * libm::floor(worst.angle / pitch);
         let slip = problem.solve(&load.at(worst.angle), &mut None, limit::FINE);
-        Ok(WorstHold {
-            angle,
-            hold: self.describe(problem, slip)?,
-        })
+        Ok(WorstHold { angle, hold: self.describe(problem, slip)? })
     }
 }
 
@@ -101,13 +87,7 @@ impl Sample {
         goal: Goal,
     ) -> Result<Option<Self>, HoldError> {
         match problem.solve(&load.at(angle), near, goal) {
-            Slip::At {
-                upper, velocity, ..
-            } => Ok(Some(Self {
-                angle,
-                upper,
-                velocity,
-            })),
+            Slip::At { upper, velocity, .. } => Ok(Some(Self { angle, upper, velocity })),
             Slip::NoLoad | Slip::CarriedBySeat => Ok(None),
             Slip::Unsettled => Err(HoldError::Unsettled),
         }
@@ -121,10 +101,7 @@ fn scan(problem: &Problem, load: &RotatingWrench, pitch: f64) -> Result<Option<S
     for k in 0..SCAN_ANGLES {
         let angle = pitch * k as f64 / SCAN_ANGLES as f64;
         let enough = worst.as_ref().map_or(f64::INFINITY, |worst| worst.upper);
-        let goal = Goal {
-            gap: SCAN_GAP,
-            enough,
-        };
+        let goal = Goal { gap: SCAN_GAP, enough };
         let sample = Sample::at(problem, load, angle, &mut near, goal)?;
         worst = match (worst, sample) {
             (Some(a), Some(b)) => Some(if b.upper < a.upper { b } else { a }),
@@ -136,9 +113,6 @@ fn scan(problem: &Problem, load: &RotatingWrench, pitch: f64) -> Result<Option<S
 
 /// The angle at which the load does most work on a scaled velocity.
 fn worst_angle(problem: &Problem, load: &RotatingWrench, velocity: &[f64; 6]) -> f64 {
-    let (cosine, sine) = (
-        problem.power(&load.cosine, velocity),
-        problem.power(&load.sine, velocity),
-    );
+    let (cosine, sine) = (problem.power(&load.cosine, velocity), problem.power(&load.sine, velocity));
     libm::atan2(sine, cosine)
 }

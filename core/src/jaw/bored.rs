@@ -85,26 +85,17 @@ impl BoredJaw {
         let radius = size(Dimension::GripRadius, jaw.grip_radius)?;
         let step = between(Dimension::Step, jaw.step, 0.0, LARGEST)?;
         if depth >= height {
-            return Err(JawError::BoredThrough {
-                depth,
-                limit: height,
-            });
+            return Err(JawError::BoredThrough { depth, limit: height });
         }
         if length <= step {
-            return Err(JawError::NothingBehindFace {
-                length,
-                limit: step,
-            });
+            return Err(JawError::NothingBehindFace { length, limit: step });
         }
         let (inner, outer) = match jaw.side {
             Side::Outside => (radius - step, radius - step + length),
             Side::Inside => (radius + step - length, radius + step),
         };
         if inner < 0.0 {
-            return Err(JawError::CrossesAxis {
-                reach: radius - inner,
-                limit: radius,
-            });
+            return Err(JawError::CrossesAxis { reach: radius - inner, limit: radius });
         }
         let pitch = PI / f64::from(jaw.count);
         let (inner, whole, within) = sections(jaw.shape, pitch, radius, inner, outer)?;
@@ -112,13 +103,7 @@ impl BoredJaw {
             Side::Outside => whole - within,
             Side::Inside => within,
         };
-        Ok(Self {
-            jaw,
-            inner,
-            outer,
-            whole,
-            bored,
-        })
+        Ok(Self { jaw, inner, outer, whole, bored })
     }
 
     /// The dimensions.
@@ -146,9 +131,7 @@ impl BoredJaw {
     #[must_use]
     pub fn cleans_up(&self) -> bool {
         match self.jaw.shape {
-            Shape::Ordinary { width } => {
-                libm::hypot(self.inner, 0.5 * width) <= self.jaw.grip_radius
-            }
+            Shape::Ordinary { width } => libm::hypot(self.inner, 0.5 * width) <= self.jaw.grip_radius,
             Shape::Wide { .. } | Shape::Pie { .. } => true,
         }
     }
@@ -171,8 +154,7 @@ impl BoredJaw {
     /// `m r w^2` is the resultant of the centrifugal forces exactly, whatever the jaw's width.
     #[must_use]
     pub fn centroid_radius(&self) -> f64 {
-        let moment =
-            self.whole.moment * self.seat_height() + self.bored.moment * self.jaw.bored_depth;
+        let moment = self.whole.moment * self.seat_height() + self.bored.moment * self.jaw.bored_depth;
         moment / self.volume()
     }
 
@@ -180,8 +162,7 @@ impl BoredJaw {
     #[must_use]
     pub fn centroid_height(&self) -> f64 {
         let (seat, depth) = (self.seat_height(), self.jaw.bored_depth);
-        let moment =
-            self.whole.area * seat * 0.5 * seat + self.bored.area * depth * (seat + 0.5 * depth);
+        let moment = self.whole.area * seat * 0.5 * seat + self.bored.area * depth * (seat + 0.5 * depth);
         moment / self.volume()
     }
 
@@ -190,10 +171,7 @@ impl BoredJaw {
     /// # Errors
     /// [`JawError::OutOfRange`] when the density is not positive.
     pub fn rotating_mass(&self, density: f64) -> Result<RotatingMass, JawError> {
-        Ok(RotatingMass {
-            mass: self.mass(density)?,
-            radius: self.centroid_radius(),
-        })
+        Ok(RotatingMass { mass: self.mass(density)?, radius: self.centroid_radius() })
     }
 
     /// Radius, m, swung by the farthest corner.
@@ -224,9 +202,7 @@ impl BoredJaw {
         let pitch = self.pitch();
         let clearance = match self.jaw.shape {
             Shape::Ordinary { width } => self.inner - 0.5 * width / libm::tan(pitch),
-            Shape::Wide { included_angle } => {
-                self.inner * libm::sin(pitch - 0.5 * included_angle) / libm::sin(pitch)
-            }
+            Shape::Wide { included_angle } => self.inner * libm::sin(pitch - 0.5 * included_angle) / libm::sin(pitch),
             Shape::Pie { saw_cut } => section::pie_apex(pitch, 0.5 * saw_cut),
         };
         clearance.max(0.0)
@@ -253,38 +229,24 @@ fn sections(
         Shape::Ordinary { width } => {
             let width = size(Dimension::Width, width)?;
             if width >= 2.0 * radius {
-                return Err(JawError::WiderThanGrip {
-                    width,
-                    limit: 2.0 * radius,
-                });
+                return Err(JawError::WiderThanGrip { width, limit: 2.0 * radius });
             }
             let limit = 2.0 * inner * libm::tan(pitch);
             no_overlap(Dimension::Width, width, limit)?;
             let half = 0.5 * width;
-            Ok((
-                inner,
-                section::block(half, inner, outer),
-                section::block_within_circle(half, inner, radius),
-            ))
+            Ok((inner, section::block(half, inner, outer), section::block_within_circle(half, inner, radius)))
         }
         Shape::Wide { included_angle } => {
             let angle = between(Dimension::IncludedAngle, included_angle, SMALLEST, 2.0 * PI)?;
             no_overlap(Dimension::IncludedAngle, angle, 2.0 * pitch)?;
             let half = 0.5 * angle;
-            Ok((
-                inner,
-                section::sector(half, inner, outer),
-                section::sector(half, inner, radius),
-            ))
+            Ok((inner, section::sector(half, inner, outer), section::sector(half, inner, radius)))
         }
         Shape::Pie { saw_cut } => {
             let cut = between(Dimension::SawCut, saw_cut, 0.0, LARGEST)?;
             let apex = section::pie_apex(pitch, 0.5 * cut);
             if apex >= radius {
-                return Err(JawError::CutAway {
-                    saw_cut: cut,
-                    limit: 2.0 * radius * libm::sin(pitch),
-                });
+                return Err(JawError::CutAway { saw_cut: cut, limit: 2.0 * radius * libm::sin(pitch) });
             }
             let inner = inner.max(apex);
             let piece = |to| section::pie(pitch, 0.5 * cut, inner, to);
@@ -296,11 +258,7 @@ fn sections(
 fn no_overlap(dimension: Dimension, value: f64, limit: f64) -> Result<(), JawError> {
     // A full 120 degrees typed in degrees may round to just above a third of a turn.
     if value > limit * (1.0 + 1e-12) {
-        return Err(JawError::Overlap {
-            dimension,
-            value,
-            limit,
-        });
+        return Err(JawError::Overlap { dimension, value, limit });
     }
     Ok(())
 }
@@ -317,12 +275,7 @@ fn between(dimension: Dimension, value: f64, least: f64, greatest: f64) -> Resul
     if (least..=greatest).contains(&value) {
         Ok(value)
     } else {
-        Err(JawError::OutOfRange {
-            dimension,
-            value,
-            least,
-            greatest,
-        })
+        Err(JawError::OutOfRange { dimension, value, least, greatest })
     }
 }
 

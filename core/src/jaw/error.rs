@@ -88,50 +88,26 @@ pub enum JawError {
 impl fmt::Display for JawError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::OutOfRange {
-                dimension,
-                value,
-                least,
-                greatest,
-            } => {
-                write!(
-                    f,
-                    "{dimension:?} is {value}; it must lie between {least} and {greatest}"
-                )
+            Self::OutOfRange { dimension, value, least, greatest } => {
+                write!(f, "{dimension:?} is {value}; it must lie between {least} and {greatest}")
             }
             Self::WiderThanGrip { width, limit } => {
                 write!(f, "jaw {width} m wide on a gripping diameter of {limit} m")
             }
             Self::NothingBehindFace { length, limit } => {
-                write!(
-                    f,
-                    "blank {length} m long leaves nothing behind the face; more than {limit} m is needed"
-                )
+                write!(f, "blank {length} m long leaves nothing behind the face; more than {limit} m is needed")
             }
             Self::BoredThrough { depth, limit } => {
                 write!(f, "bored {depth} m deep in a jaw {limit} m high")
             }
             Self::CrossesAxis { reach, limit } => {
-                write!(
-                    f,
-                    "jaw reaches {reach} m toward the axis from the face; at most {limit} m is there"
-                )
+                write!(f, "jaw reaches {reach} m toward the axis from the face; at most {limit} m is there")
             }
-            Self::Overlap {
-                dimension,
-                value,
-                limit,
-            } => {
-                write!(
-                    f,
-                    "neighbouring jaws overlap: {dimension:?} is {value}, at most {limit}"
-                )
+            Self::Overlap { dimension, value, limit } => {
+                write!(f, "neighbouring jaws overlap: {dimension:?} is {value}, at most {limit}")
             }
             Self::CutAway { saw_cut, limit } => {
-                write!(
-                    f,
-                    "saw cuts of {saw_cut} m leave no face; they must be under {limit} m"
-                )
+                write!(f, "saw cuts of {saw_cut} m leave no face; they must be under {limit} m")
             }
         }
     }

@@ -15,20 +15,14 @@ impl Sub for Section {
     type Output = Self;
 
     fn sub(self, other: Self) -> Self {
-        Self {
-            area: self.area - other.area,
-            moment: self.moment - other.moment,
-        }
+        Self { area: self.area - other.area, moment: self.moment - other.moment }
     }
 }
 
 /// Rectangle `inner <= x <= outer`, `|y| <= half_width`.
 pub(super) fn block(half_width: f64, inner: f64, outer: f64) -> Section {
     let area = 2.0 * half_width * (outer - inner);
-    Section {
-        area,
-        moment: area * 0.5 * (inner + outer),
-    }
+    Section { area, moment: area * 0.5 * (inner + outer) }
 }
 
 /// The part of the half strip `x >= inner`, `|y| <= half_width` within a circle about the spindle
@@ -36,21 +30,14 @@ pub(super) fn block(half_width: f64, inner: f64, outer: f64) -> Section {
 pub(super) fn block_within_circle(half_width: f64, inner: f64, radius: f64) -> Section {
     let reach = libm::sqrt((radius - inner).max(0.0) * (radius + inner));
     let y = half_width.min(reach);
-    let under_arc = 0.5
-        * (y * libm::sqrt((radius - y) * (radius + y)) + radius * radius * libm::asin(y / radius));
-    Section {
-        area: 2.0 * (under_arc - inner * y),
-        moment: (radius - inner) * (radius + inner) * y - y * y * y / 3.0,
-    }
+    let under_arc = 0.5 * (y * libm::sqrt((radius - y) * (radius + y)) + radius * radius * libm::asin(y / radius));
+    Section { area: 2.0 * (under_arc - inner * y), moment: (radius - inner) * (radius + inner) * y - y * y * y / 3.0 }
 }
 
 /// Annular sector of the given half-angle between two radii.
 pub(super) fn sector(half_angle: f64, inner: f64, outer: f64) -> Section {
     let cubes = outer * outer * outer - inner * inner * inner;
-    Section {
-        area: half_angle * (outer - inner) * (outer + inner),
-        moment: 2.0 / 3.0 * libm::sin(half_angle) * cubes,
-    }
+    Section { area: half_angle * (outer - inner) * (outer + inner), moment: 2.0 / 3.0 * libm::sin(half_angle) * cubes }
 }
 
 /// Annular sector of half-angle `pitch` whose sides are set back by `half_cut`, so that at radius
@@ -64,10 +51,7 @@ pub(super) fn pie(pitch: f64, half_cut: f64, inner: f64, outer: f64) -> Section 
         let s = side(r);
         2.0 / 3.0 * sine * s * s * s - cosine * half_cut * r * r
     };
-    Section {
-        area: area(outer) - area(inner),
-        moment: moment(outer) - moment(inner),
-    }
+    Section { area: area(outer) - area(inner), moment: moment(outer) - moment(inner) }
 }
 
 /// Radius at which the sides of a pie jaw meet.
@@ -77,9 +61,5 @@ pub(super) fn pie_apex(pitch: f64, half_cut: f64) -> f64 {
 
 /// Angle that half a saw cut takes at a radius.
 pub(super) fn cut_angle(half_cut: f64, radius: f64) -> f64 {
-    if half_cut == 0.0 {
-        0.0
-    } else {
-        libm::asin((half_cut / radius).min(1.0))
-    }
+    if half_cut == 0.0 { 0.0 } else { libm::asin((half_cut / radius).min(1.0)) }
 }

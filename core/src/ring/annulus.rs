@@ -146,16 +146,8 @@ impl Annulus {
     }
 
     pub(crate) fn check(&self) -> Result<(), RingError> {
-        let Self {
-            inner,
-            outer,
-            modulus,
-            poisson,
-        } = *self;
-        if ![inner, outer, modulus, poisson]
-            .iter()
-            .all(|v| v.is_finite())
-        {
+        let Self { inner, outer, modulus, poisson } = *self;
+        if ![inner, outer, modulus, poisson].iter().all(|v| v.is_finite()) {
             return Err(RingError::NotFinite);
         }
         if inner < 0.0 || outer <= 0.0 || outer - inner < THINNEST_WALL * outer {
@@ -183,18 +175,8 @@ impl Annulus {
         let (a2, b2) = (self.inner * self.inner, self.outer * self.outer);
         let wall = (self.outer - self.inner) * (self.outer + self.inner);
         let (radial_b, radial_a, hoop_b, hoop_a) = match edge {
-            Edge::Outside => (
-                stress,
-                0.0,
-                stress * (b2 + a2) / wall,
-                stress * 2.0 * b2 / wall,
-            ),
-            Edge::Bore => (
-                0.0,
-                stress,
-                -stress * 2.0 * a2 / wall,
-                -stress * (b2 + a2) / wall,
-            ),
+            Edge::Outside => (stress, 0.0, stress * (b2 + a2) / wall, stress * 2.0 * b2 / wall),
+            Edge::Bore => (0.0, stress, -stress * 2.0 * a2 / wall, -stress * (b2 + a2) / wall),
         };
         let at = |r: f64, hoop: f64, radial: f64| EdgeState {
             radial: r * (hoop - self.poisson * radial) / self.modulus,
@@ -208,12 +190,7 @@ impl Annulus {
     }
 
     fn harmonic(&self, m: f64, edge: Edge, stress: f64) -> Response {
-        let Self {
-            inner: a,
-            outer: b,
-            modulus,
-            poisson,
-        } = *self;
+        let Self { inner: a, outer: b, modulus, poisson } = *self;
         let wall = self.wall(m);
         let (near, hoop_near) = (1.0 + wall.near_excess, 1.0 + wall.hoop_near_excess);
         let m21 = m * m - 1.0;
@@ -231,22 +208,14 @@ impl Annulus {
             tangential: (curve + poisson * m21 * g - eu) / (m * modulus),
             hoop: curve / r,
         };
-        Response {
-            outside: at(b, g_b, curve_b, eu_b),
-            bore: (!self.is_solid()).then(|| at(a, g_a, curve_a, eu_a)),
-        }
+        Response { outside: at(b, g_b, curve_b, eu_b), bore: (!self.is_solid()).then(|| at(a, g_a, curve_a, eu_a)) }
     }
 
     /// The wall's influence at order `m >= 2`, every term of one sign: no digits are
     /// lost in a thin wall, and `exp(-m x)` is factored out so none overflow in a thick one.
     pub(crate) fn wall(&self, m: f64) -> Wall {
         if self.is_solid() {
-            return Wall {
-                near_excess: 0.0,
-                far: 0.0,
-                hoop_near_excess: 0.0,
-                hoop_far: 0.0,
-            };
+            return Wall { near_excess: 0.0, far: 0.0, hoop_near_excess: 0.0, hoop_far: 0.0 };
         }
         let x = log1p((self.outer - self.inner) / self.inner);
         let w = exp(-m * x);
@@ -255,11 +224,7 @@ impl Annulus {
         let (up, down) = (exp(-(m - 1.0) * x), exp(-(m + 1.0) * x));
         let m_cosh_x = 0.5 * m * (up + down);
         let m_sinh_x = -0.5 * m * up * expm1(-2.0 * x);
-        let odd = if m * x < 1.0 {
-            w * bending(m, x)
-        } else {
-            sinh_mx - m_sinh_x
-        };
+        let odd = if m * x < 1.0 { w * bending(m, x) } else { sinh_mx - m_sinh_x };
         let product = (sinh_mx + m_sinh_x) * odd;
         Wall {
             near_excess: (sinh_mx * w * w + (m_cosh_x / m + m_sinh_x) * m_sinh_x) / product,

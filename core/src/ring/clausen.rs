@@ -56,16 +56,9 @@ mod tests {
     #[test]
     fn clausen_matches_catalan_and_its_known_maximum() {
         // Catalan's constant and Cl2(pi/3): Abramowitz & Stegun 27.8, table 27.8.
-        let known = [
-            (PI / 2.0, 0.915_965_594_177_219),
-            (PI / 3.0, 1.014_941_606_409_653_6),
-        ];
+        let known = [(PI / 2.0, 0.915_965_594_177_219), (PI / 3.0, 1.014_941_606_409_653_6)];
         for (x, value) in known {
-            assert!(
-                (clausen(x) - value).abs() < 1e-15,
-                "Cl2({x}) is {}",
-                clausen(x)
-            );
+            assert!((clausen(x) - value).abs() < 1e-15, "Cl2({x}) is {}", clausen(x));
         }
         assert!(clausen(PI).abs() < 1e-15, "Cl2(pi) is {}", clausen(PI));
     }

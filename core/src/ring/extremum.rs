@@ -20,10 +20,7 @@ pub(crate) fn maximum(f: impl Fn(f64) -> f64, low: f64, high: f64) -> f64 {
         }
     }
     let (mut left, mut right) = ((at - step).max(low), (at + step).min(high));
-    let (mut x1, mut x2) = (
-        right - GOLDEN * (right - left),
-        left + GOLDEN * (right - left),
-    );
+    let (mut x1, mut x2) = (right - GOLDEN * (right - left), left + GOLDEN * (right - left));
     let (mut f1, mut f2) = (f(x1), f(x2));
     for _ in 0..REFINEMENTS {
         if f1 > f2 {

@@ -37,9 +37,7 @@ impl Annulus {
         let uniform = self.uniform(load.edge, -pressure.mean);
         let (hoop_near, hoop_far, across) = match (load.edge, uniform.bore) {
             (_, None) => (uniform.outside.hoop, 0.0, 0.0),
-            (Edge::Outside, Some(bore)) => {
-                (uniform.outside.hoop, bore.hoop, self.outer / self.inner)
-            }
+            (Edge::Outside, Some(bore)) => (uniform.outside.hoop, bore.hoop, self.outer / self.inner),
             (Edge::Bore, Some(bore)) => (bore.hoop, uniform.outside.hoop, self.inner / self.outer),
         };
 
@@ -55,9 +53,7 @@ impl Annulus {
             most_far = most_far.max((amplitude * wall.hoop_far * across).abs());
             // Envelopes fall at least as the square of the order.
             let rest = f64::from(k) * envelope;
-            if rest * wall.hoop_near_excess <= TAIL * most_near
-                && rest * wall.hoop_far * across <= TAIL * most_far
-            {
+            if rest * wall.hoop_near_excess <= TAIL * most_near && rest * wall.hoop_far * across <= TAIL * most_far {
                 break;
             }
         }
@@ -71,26 +67,15 @@ impl Annulus {
         let edge = pressure.half_angle.min(pitch);
         let peak_near = maximum(|t| (near_at(t) - contact).abs(), 0.0, edge);
         // Between full-circle jaws there is no free surface.
-        let free = if edge < pitch {
-            maximum(|t| near_at(t).abs(), edge, pitch)
-        } else {
-            0.0
-        };
+        let free = if edge < pitch { maximum(|t| near_at(t).abs(), edge, pitch) } else { 0.0 };
         let near = peak_near.max(free);
-        let far =
-            maximum(|t| far_at(t).abs(), 0.0, edge).max(maximum(|t| far_at(t).abs(), edge, pitch));
+        let far = maximum(|t| far_at(t).abs(), 0.0, edge).max(maximum(|t| far_at(t).abs(), edge, pitch));
         if !(near + far).is_finite() {
             return Err(RingError::NotFinite);
         }
         Ok(match load.edge {
-            Edge::Outside => PeakHoop {
-                outside: near,
-                bore: (!self.is_solid()).then_some(far),
-            },
-            Edge::Bore => PeakHoop {
-                outside: far,
-                bore: Some(near),
-            },
+            Edge::Outside => PeakHoop { outside: near, bore: (!self.is_solid()).then_some(far) },
+            Edge::Bore => PeakHoop { outside: far, bore: Some(near) },
         })
     }
 }

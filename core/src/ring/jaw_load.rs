@@ -48,11 +48,7 @@ impl JawLoad {
             return Err(RingError::Radii);
         }
         let pressure = self.force_per_jaw / (2.0 * radius * self.length * sin(self.arc()));
-        if pressure.is_finite() {
-            Ok(pressure)
-        } else {
-            Err(RingError::NotFinite)
-        }
+        if pressure.is_finite() { Ok(pressure) } else { Err(RingError::NotFinite) }
     }
 
     pub(crate) fn check_on(&self, ring: &Annulus) -> Result<(), RingError> {
@@ -64,10 +60,7 @@ impl JawLoad {
     }
 
     fn check(&self) -> Result<(), RingError> {
-        if ![self.half_angle, self.force_per_jaw, self.length]
-            .iter()
-            .all(|v| v.is_finite())
-        {
+        if ![self.half_angle, self.force_per_jaw, self.length].iter().all(|v| v.is_finite()) {
             return Err(RingError::NotFinite);
         }
         if !(2..=6).contains(&self.jaws) {

@@ -47,14 +47,9 @@ impl Shape {
         let lobes = f64::from(self.lobes);
         let mut radial = self.mean + cosine_series(&self.smooth, lobes * theta);
         if self.near_field != NearField::default() {
-            let (left, right) = (
-                lobes * (self.half_angle + theta),
-                lobes * (self.half_angle - theta),
-            );
-            radial += 0.5 * self.near_field.square * (clausen(left) + clausen(right))
-                / (lobes * lobes)
-                + 0.5 * self.near_field.cube * (cubic_sine_sum(left) + cubic_sine_sum(right))
-                    / (lobes * lobes * lobes);
+            let (left, right) = (lobes * (self.half_angle + theta), lobes * (self.half_angle - theta));
+            radial += 0.5 * self.near_field.square * (clausen(left) + clausen(right)) / (lobes * lobes)
+                + 0.5 * self.near_field.cube * (cubic_sine_sum(left) + cubic_sine_sum(right)) / (lobes * lobes * lobes);
         }
         radial
     }
@@ -68,9 +63,7 @@ impl Shape {
             return (0..count).map(|i| self.radial(step * i as f64)).collect();
         }
         let period = count / lobes;
-        let half: Vec<f64> = (0..=period / 2)
-            .map(|i| self.radial(step * i as f64))
-            .collect();
+        let half: Vec<f64> = (0..=period / 2).map(|i| self.radial(step * i as f64)).collect();
         let mirrored = |i: usize| half[i.min(period - i)];
         (0..count).map(|i| mirrored(i % period)).collect()
     }
@@ -81,12 +74,7 @@ impl Shape {
     pub fn peak_to_valley(&self) -> f64 {
         let pitch = PI / f64::from(self.lobes);
         let edge = self.half_angle.min(pitch);
-        let over = |low, high| {
-            (
-                maximum(|t| self.radial(t), low, high),
-                maximum(|t| -self.radial(t), low, high),
-            )
-        };
+        let over = |low, high| (maximum(|t| self.radial(t), low, high), maximum(|t| -self.radial(t), low, high));
         let (under, between) = (over(0.0, edge), over(edge, pitch));
         under.0.max(between.0) + under.1.max(between.1)
     }

@@ -32,12 +32,7 @@ impl Annulus {
         if speed < 0.0 || density < 0.0 {
             return Err(RingError::Spin);
         }
-        let Self {
-            inner: a,
-            outer: b,
-            modulus,
-            poisson: nu,
-        } = *self;
+        let Self { inner: a, outer: b, modulus, poisson: nu } = *self;
         let unit = density * speed * speed / 4.0;
         let hoop_a = unit * ((3.0 + nu) * b * b + (1.0 - nu) * a * a);
         let hoop_b = unit * ((3.0 + nu) * a * a + (1.0 - nu) * b * b);
@@ -61,36 +56,17 @@ mod tests {
     fn ring_at_3000_rpm_matches_the_rotating_disk_solution() {
         // Derived independently: Timoshenko & Goodier's rotating disk evaluated by hand for
         // a 40, b 50 mm, E 207 GPa, nu 0.3, 7850 kg/m^3; ten digits.
-        let ring = Annulus {
-            inner: 0.040,
-            outer: 0.050,
-            modulus: 207e9,
-            poisson: 0.3,
-        };
+        let ring = Annulus { inner: 0.040, outer: 0.050, modulus: 207e9, poisson: 0.3 };
         let spin = ring.spin(100.0 * core::f64::consts::PI, 7850.0).unwrap();
-        assert!(
-            (spin.peak_hoop / 1.814_884_542e6 - 1.0).abs() < 1e-9,
-            "{spin:?}"
-        );
-        assert!(
-            (spin.bore_growth.unwrap() / 0.350_702_327e-6 - 1.0).abs() < 1e-9,
-            "{spin:?}"
-        );
-        assert!(
-            (spin.outside_growth / 0.328_900_394_7e-6 - 1.0).abs() < 1e-9,
-            "{spin:?}"
-        );
+        assert!((spin.peak_hoop / 1.814_884_542e6 - 1.0).abs() < 1e-9, "{spin:?}");
+        assert!((spin.bore_growth.unwrap() / 0.350_702_327e-6 - 1.0).abs() < 1e-9, "{spin:?}");
+        assert!((spin.outside_growth / 0.328_900_394_7e-6 - 1.0).abs() < 1e-9, "{spin:?}");
     }
 
     #[test]
     fn thin_ring_reaches_the_free_hoop_stress() {
         // rho v^2 for a free thin hoop: any strength-of-materials text.
-        let ring = Annulus {
-            inner: 0.0999,
-            outer: 0.1,
-            modulus: 207e9,
-            poisson: 0.3,
-        };
+        let ring = Annulus { inner: 0.0999, outer: 0.1, modulus: 207e9, poisson: 0.3 };
         let spin = ring.spin(200.0, 7850.0).unwrap();
         let hoop = 7850.0 * 20.0 * 20.0;
         // The wall is 1/1000 of the radius, and the bore is a little off the mean.
@@ -99,34 +75,12 @@ mod tests {
 
     #[test]
     fn solid_disc_has_half_the_stress_of_a_pinhole() {
-        let solid = Annulus {
-            inner: 0.0,
-            outer: 0.1,
-            modulus: 207e9,
-            poisson: 0.3,
-        };
-        let pinhole = Annulus {
-            inner: 1e-9,
-            ..solid
-        };
-        let (whole, pierced) = (
-            solid.spin(200.0, 7850.0).unwrap(),
-            pinhole.spin(200.0, 7850.0).unwrap(),
-        );
-        assert!(
-            (whole.peak_hoop * 2.0 / pierced.peak_hoop - 1.0).abs() < 1e-12,
-            "factor two"
-        );
+        let solid = Annulus { inner: 0.0, outer: 0.1, modulus: 207e9, poisson: 0.3 };
+        let pinhole = Annulus { inner: 1e-9, ..solid };
+        let (whole, pierced) = (solid.spin(200.0, 7850.0).unwrap(), pinhole.spin(200.0, 7850.0).unwrap());
+        assert!((whole.peak_hoop * 2.0 / pierced.peak_hoop - 1.0).abs() < 1e-12, "factor two");
         assert_eq!(whole.bore_growth, None, "no bore to grow");
-        assert_eq!(
-            solid.spin(-1.0, 7850.0),
-            Err(RingError::Spin),
-            "negative speed"
-        );
-        assert_eq!(
-            solid.spin(f64::NAN, 7850.0),
-            Err(RingError::NotFinite),
-            "NaN speed"
-        );
+        assert_eq!(solid.spin(-1.0, 7850.0), Err(RingError::Spin), "negative speed");
+        assert_eq!(solid.spin(f64::NAN, 7850.0), Err(RingError::NotFinite), "NaN speed");
     }
 }

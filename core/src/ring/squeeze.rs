@@ -51,10 +51,7 @@ impl Annulus {
 
         // The half-plane under the same pressure: 2/m + shear/m^2 at every order.
         let per_order = unit * pressure.point / sin(pressure.half_angle);
-        let near_field = NearField {
-            square: 2.0 * per_order,
-            cube: shear * per_order,
-        };
+        let near_field = NearField { square: 2.0 * per_order, cube: shear * per_order };
 
         let uniform = self.uniform(load.edge, -pressure.mean);
         let (mean_near, mean_far) = match (load.edge, uniform.bore) {
@@ -90,14 +87,8 @@ impl Annulus {
             return Err(RingError::NotFinite);
         }
         Ok(match load.edge {
-            Edge::Outside => Squeeze {
-                outside: near,
-                bore: (!self.is_solid()).then_some(far),
-            },
-            Edge::Bore => Squeeze {
-                outside: far,
-                bore: Some(near),
-            },
+            Edge::Outside => Squeeze { outside: near, bore: (!self.is_solid()).then_some(far) },
+            Edge::Bore => Squeeze { outside: far, bore: Some(near) },
         })
     }
 }
@@ -111,12 +102,7 @@ struct Terms {
 
 impl Terms {
     fn new(mean: f64) -> Self {
-        Self {
-            mean,
-            harmonics: Vec::new(),
-            smooth: Vec::new(),
-            largest: 0.0,
-        }
+        Self { mean, harmonics: Vec::new(), smooth: Vec::new(), largest: 0.0 }
     }
 
     fn push(&mut self, order: u32, amplitude: f64, smooth: f64) {

@@ -34,42 +34,26 @@ pub(crate) fn minimise<const D: usize>(
     let mut active = start;
     for exchange in 0..GREEDY + CAREFUL {
         let inverse = invert(active.map(|i| constraints[i].row))?;
-        let point: [f64; D] = core::array::from_fn(|row| {
-            (0..D)
-                .map(|k| inverse[row][k] * constraints[active[k]].bound)
-                .sum()
-        });
-        let across = |row: [f64; D]| -> [f64; D] {
-            core::array::from_fn(|k| (0..D).map(|i| row[i] * inverse[i][k]).sum())
-        };
+        let point: [f64; D] =
+            core::array::from_fn(|row| (0..D).map(|k| inverse[row][k] * constraints[active[k]].bound).sum());
+        let across =
+            |row: [f64; D]| -> [f64; D] { core::array::from_fn(|k| (0..D).map(|i| row[i] * inverse[i][k]).sum()) };
         let weights = across(objective);
         let Some(entering) = violated(constraints, &point, exchange < GREEDY) else {
-            return point.iter().all(|v| v.is_finite()).then_some(Vertex {
-                point,
-                active,
-                weights,
-            });
+            return point.iter().all(|v| v.is_finite()).then_some(Vertex { point, active, weights });
         };
         let direction = across(constraints[entering].row);
         let largest = direction.iter().fold(0.0_f64, |most, d| most.max(d.abs()));
-        let leaving = (0..D)
-            .filter(|&k| direction[k] > 1e-12 * largest)
-            .min_by(|&i, &j| {
-                let ratio = |k: usize| weights[k].max(0.0) / direction[k];
-                ratio(i)
-                    .total_cmp(&ratio(j))
-                    .then(active[i].cmp(&active[j]))
-            })?;
+        let leaving = (0..D).filter(|&k| direction[k] > 1e-12 * largest).min_by(|&i, &j| {
+            let ratio = |k: usize| weights[k].max(0.0) / direction[k];
+            ratio(i).total_cmp(&ratio(j)).then(active[i].cmp(&active[j]))
+        })?;
         active[leaving] = entering;
     }
     None
 }
 
-fn violated<const D: usize>(
-    constraints: &[Constraint<D>],
-    point: &[f64; D],
-    worst: bool,
-) -> Option<usize> {
+fn violated<const D: usize>(constraints: &[Constraint<D>], point: &[f64; D], worst: bool) -> Option<usize> {
     let (mut found, mut most) = (None, FEASIBLE);
     for (i, c) in constraints.iter().enumerate() {
         let reached: f64 = c.row.iter().zip(point).map(|(a, z)| a * z).sum();
@@ -86,11 +70,9 @@ fn violated<const D: usize>(
 
 /// Gauss-Jordan with row pivoting; `None` if singular.
 fn invert<const D: usize>(mut matrix: [[f64; D]; D]) -> Option<[[f64; D]; D]> {
-    let mut inverse: [[f64; D]; D] =
-        core::array::from_fn(|i| core::array::from_fn(|j| f64::from(u8::from(i == j))));
+    let mut inverse: [[f64; D]; D] = core::array::from_fn(|i| core::array::from_fn(|j| f64::from(u8::from(i == j))));
     for column in 0..D {
-        let pivot = (column..D)
-            .max_by(|&i, &j| matrix[i][column].abs().total_cmp(&matrix[j][column].abs()))?;
+        let pivot = (column..D).max_by(|&i, &j| matrix[i][column].abs().total_cmp(&matrix[j][column].abs()))?;
         if matrix[pivot][column].abs() < 1e-300 {
             return None;
         }

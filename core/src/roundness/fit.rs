@@ -98,26 +98,13 @@ impl Profile {
 }
 
 /// Departures from a circle about `(x, y)`, its radius chosen from their extremes.
-fn about(
-    stations: &[Station],
-    x: f64,
-    y: f64,
-    radius: impl Fn(f64, f64) -> f64,
-) -> ReferenceCircle {
+fn about(stations: &[Station], x: f64, y: f64, radius: impl Fn(f64, f64) -> f64) -> ReferenceCircle {
     let (low, high) = stations
         .iter()
         .map(|s| s.departure - x * s.cos - y * s.sin)
-        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), e| {
-            (low.min(e), high.max(e))
-        });
+        .fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), e| (low.min(e), high.max(e)));
     let radius = radius(low, high);
-    ReferenceCircle {
-        x,
-        y,
-        radius,
-        peak: high - radius,
-        valley: radius - low,
-    }
+    ReferenceCircle { x, y, radius, peak: high - radius, valley: radius - low }
 }
 
 /// Normal equations of `R + x cos + y sin`, solved by elimination of the mean.
@@ -159,29 +146,16 @@ impl Centred {
         for s in &mut stations {
             s.departure -= radius + x * s.cos + y * s.sin;
         }
-        let scale = stations
-            .iter()
-            .fold(0.0_f64, |most, s| most.max(s.departure.abs()));
+        let scale = stations.iter().fold(0.0_f64, |most, s| most.max(s.departure.abs()));
         if scale > 0.0 {
             for s in &mut stations {
                 s.departure /= scale;
             }
         }
-        Self {
-            x,
-            y,
-            scale,
-            stations,
-        }
+        Self { x, y, scale, stations }
     }
 
-    fn circle(
-        &self,
-        profile: &Profile,
-        x: f64,
-        y: f64,
-        radius: impl Fn(f64, f64) -> f64,
-    ) -> ReferenceCircle {
+    fn circle(&self, profile: &Profile, x: f64, y: f64, radius: impl Fn(f64, f64) -> f64) -> ReferenceCircle {
         let (x, y) = (self.x + self.scale * x, self.y + self.scale * y);
         about(&profile.stations, x, y, radius)
     }
@@ -193,47 +167,24 @@ impl Centred {
         let mut constraints = Vec::with_capacity(2 * self.stations.len());
         for s in &self.stations {
             let (c, d, e) = (s.cos, s.sin, s.departure);
-            constraints.push(Constraint {
-                row: [1.0, 1.0, c, d],
-                bound: e,
-            });
-            constraints.push(Constraint {
-                row: [1.0, -1.0, -c, -d],
-                bound: -e,
-            });
+            constraints.push(Constraint { row: [1.0, 1.0, c, d], bound: e });
+            constraints.push(Constraint { row: [1.0, -1.0, -c, -d], bound: -e });
         }
         let quarter = |k: usize| 2 * (k * self.stations.len() / 4);
         let outer_first = [quarter(0), quarter(1) + 1, quarter(2), quarter(3) + 1];
         let inner_first = outer_first.map(|i| i ^ 1);
         let objective = [1.0, 0.0, 0.0, 0.0];
-        let start = if zone_of(&constraints, outer_first)? >= 0.0 {
-            outer_first
-        } else {
-            inner_first
-        };
-        let Vertex {
-            point: [_, _, x, y],
-            ..
-        } = minimise(&constraints, objective, start)?;
+        let start = if zone_of(&constraints, outer_first)? >= 0.0 { outer_first } else { inner_first };
+        let Vertex { point: [_, _, x, y], .. } = minimise(&constraints, objective, start)?;
         Some((x, y))
     }
 
     /// Least `R` with `side * e - x cos - y sin <= R`: circumscribed for side 1,
     /// inscribed, mirrored, for -1.
     fn circumscribed(&self, side: f64) -> Option<(f64, f64)> {
-        let constraints: Vec<_> = self
-            .stations
-            .iter()
-            .map(|s| Constraint {
-                row: [1.0, s.cos, s.sin],
-                bound: side * s.departure,
-            })
-            .collect();
-        let Vertex {
-            point,
-            active,
-            weights,
-        } = minimise(&constraints, [1.0, 0.0, 0.0], self.triangle())?;
+        let constraints: Vec<_> =
+            self.stations.iter().map(|s| Constraint { row: [1.0, s.cos, s.sin], bound: side * s.departure }).collect();
+        let Vertex { point, active, weights } = minimise(&constraints, [1.0, 0.0, 0.0], self.triangle())?;
         let (x, y) = if weights.iter().any(|&w| w < IDLE) {
             let pair = (0..3).find(|&k| weights[k] >= IDLE)?;
             nearest_least_squares(&constraints, active[pair], point)
@@ -247,10 +198,7 @@ impl Centred {
     fn triangle(&self) -> [usize; 3] {
         let first = self.stations[0].angle;
         let before = |s: &Station| s.angle - first < core::f64::consts::PI;
-        let beyond = self
-            .stations
-            .partition_point(before)
-            .min(self.stations.len() - 1);
+        let beyond = self.stations.partition_point(before).min(self.stations.len() - 1);
         [0, beyond - 1, beyond]
     }
 }
@@ -260,11 +208,7 @@ const IDLE: f64 = 1e-9;
 
 /// Two opposite stations alone hold a circle only along their own line: of the
 /// centres across it that do as well, the nearest to the least-squares centre.
-fn nearest_least_squares(
-    constraints: &[Constraint<3>],
-    held: usize,
-    [radius, x, y]: [f64; 3],
-) -> (f64, f64) {
+fn nearest_least_squares(constraints: &[Constraint<3>], held: usize, [radius, x, y]: [f64; 3]) -> (f64, f64) {
     let [_, cos, sin] = constraints[held].row;
     let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
     for c in constraints {

@@ -70,12 +70,7 @@ impl Profile {
     /// Fewer than four readings, or one that is not finite.
     pub fn equally_spaced(departures: &[f64]) -> Result<Self, RoundnessError> {
         let step = 2.0 * PI / departures.len() as f64;
-        Self::from_readings(
-            departures
-                .iter()
-                .enumerate()
-                .map(|(i, &d)| (step * i as f64, d)),
-        )
+        Self::from_readings(departures.iter().enumerate().map(|(i, &d)| (step * i as f64, d)))
     }
 
     /// Departures (m) at given angles (rad), in any order.
@@ -100,12 +95,7 @@ impl Profile {
             let turn = fmod(angle, 2.0 * PI);
             let angle = if turn < 0.0 { turn + 2.0 * PI } else { turn };
             let (sin, cos) = sincos(angle);
-            stations.push(Station {
-                angle,
-                cos,
-                sin,
-                departure,
-            });
+            stations.push(Station { angle, cos, sin, departure });
         }
         if stations.len() < FEWEST {
             return Err(RoundnessError::TooFew);
@@ -146,9 +136,7 @@ impl Profile {
 }
 
 fn span(values: impl Iterator<Item = f64>) -> f64 {
-    let (low, high) = values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| {
-        (low.min(v), high.max(v))
-    });
+    let (low, high) = values.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), v| (low.min(v), high.max(v)));
     high - low
 }
 
@@ -162,48 +150,20 @@ mod tests {
         assert_eq!(equal(&[]), RoundnessError::TooFew, "empty");
         assert_eq!(equal(&[0.0; 3]), RoundnessError::TooFew, "three");
         for bad in [f64::NAN, f64::INFINITY, -1e300] {
-            assert_eq!(
-                equal(&[0.0, 0.0, bad, 0.0]),
-                RoundnessError::NotFinite,
-                "{bad}"
-            );
+            assert_eq!(equal(&[0.0, 0.0, bad, 0.0]), RoundnessError::NotFinite, "{bad}");
         }
         let at = |a: &[f64]| Profile::at_angles(a, &[0.0; 4]).unwrap_err();
-        assert_eq!(
-            at(&[0.0, 1.0, 2.0]),
-            RoundnessError::Unpaired,
-            "three angles"
-        );
-        assert_eq!(
-            at(&[0.0, 1.0, 2.0, 3.0]),
-            RoundnessError::Gap,
-            "half circle empty"
-        );
-        assert_eq!(
-            at(&[0.0, 2.0, 4.0, 2.0]),
-            RoundnessError::RepeatedAngle,
-            "same angle"
-        );
-        assert_eq!(
-            at(&[0.0, 2.0, 4.0, 2.0 * PI]),
-            RoundnessError::RepeatedAngle,
-            "full turn"
-        );
-        assert_eq!(
-            at(&[0.0, 2.0, 4.0, f64::NAN]),
-            RoundnessError::NotFinite,
-            "NaN angle"
-        );
+        assert_eq!(at(&[0.0, 1.0, 2.0]), RoundnessError::Unpaired, "three angles");
+        assert_eq!(at(&[0.0, 1.0, 2.0, 3.0]), RoundnessError::Gap, "half circle empty");
+        assert_eq!(at(&[0.0, 2.0, 4.0, 2.0]), RoundnessError::RepeatedAngle, "same angle");
+        assert_eq!(at(&[0.0, 2.0, 4.0, 2.0 * PI]), RoundnessError::RepeatedAngle, "full turn");
+        assert_eq!(at(&[0.0, 2.0, 4.0, f64::NAN]), RoundnessError::NotFinite, "NaN angle");
     }
 
     #[test]
     fn order_and_turns_of_the_angles_do_not_matter() {
         let sorted = Profile::at_angles(&[0.5, 2.0, 3.5, 5.0], &[1.0, 2.0, 3.0, 4.0]).unwrap();
-        let wound = Profile::at_angles(
-            &[3.5 - 2.0 * PI, 5.0, 0.5 + 4.0 * PI, 2.0],
-            &[3.0, 4.0, 1.0, 2.0],
-        )
-        .unwrap();
+        let wound = Profile::at_angles(&[3.5 - 2.0 * PI, 5.0, 0.5 + 4.0 * PI, 2.0], &[3.0, 4.0, 1.0, 2.0]).unwrap();
         for (a, b) in sorted.stations.iter().zip(&wound.stations) {
             assert_eq!(a.departure, b.departure, "same order");
             assert!((a.angle - b.angle).abs() < 1e-14, "same angle");

@@ -5,21 +5,10 @@ use std::format;
 
 use super::*;
 
-const STEEL: Annulus = Annulus {
-    inner: 0.045,
-    outer: 0.050,
-    modulus: 207e9,
-    poisson: 0.3,
-};
+const STEEL: Annulus = Annulus { inner: 0.045, outer: 0.050, modulus: 207e9, poisson: 0.3 };
 
 fn load(edge: Edge, jaws: u32, half_angle: f64) -> JawLoad {
-    JawLoad {
-        edge,
-        jaws,
-        half_angle,
-        force_per_jaw: 10e3,
-        length: 0.040,
-    }
+    JawLoad { edge, jaws, half_angle, force_per_jaw: 10e3, length: 0.040 }
 }
 
 #[test]
@@ -27,19 +16,10 @@ fn thin_ring_bends_as_point_loads_require() {
     // n equal radial loads: moment (W R/2)(1/a - cot a) under a load, hoop compression
     // (W/2) cot a, a = pi/n. Roark, ch. 9, ring case 7 (from memory); derived independently
     // by Castigliano. In W R at the load: n = 2, 3, 4, 6.
-    let moments = [
-        (2, 0.318309886184),
-        (3, 0.188789694681),
-        (4, 0.136619772368),
-        (6, 0.0889042547669),
-    ];
+    let moments = [(2, 0.318309886184), (3, 0.188789694681), (4, 0.136619772368), (6, 0.0889042547669)];
     for (jaws, moment) in moments {
         let load = load(Edge::Outside, jaws, 0.0);
-        let ring = Annulus {
-            inner: 0.09995,
-            outer: 0.10005,
-            ..STEEL
-        };
+        let ring = Annulus { inner: 0.09995, outer: 0.10005, ..STEEL };
         let (wall, mean) = (1e-4, 0.1);
         let a = PI / f64::from(jaws);
         let bending = 6.0 * moment * load.force_per_jaw * mean / (load.length * wall * wall);
@@ -59,25 +39,13 @@ fn full_circle_jaws_give_lames_stress() {
     let lame = STEEL.response(0, Edge::Outside, -pressure).unwrap();
     let peak = STEEL.peak_hoop(&load).unwrap();
     let (outside, bore) = (lame.outside.hoop.abs(), lame.bore.unwrap().hoop.abs());
-    assert!(
-        (peak.outside / outside - 1.0).abs() < 1e-9,
-        "outside {}",
-        peak.outside
-    );
-    assert!(
-        (peak.bore.unwrap() / bore - 1.0).abs() < 1e-9,
-        "bore {:?}",
-        peak.bore
-    );
+    assert!((peak.outside / outside - 1.0).abs() < 1e-9, "outside {}", peak.outside);
+    assert!((peak.bore.unwrap() / bore - 1.0).abs() < 1e-9, "bore {:?}", peak.bore);
 }
 
 #[test]
 fn stress_equals_the_plain_harmonic_sum() {
-    for (inner, edge, beta) in [
-        (0.045, Edge::Outside, 0.4),
-        (0.045, Edge::Bore, 0.2),
-        (0.015, Edge::Outside, 0.1),
-    ] {
+    for (inner, edge, beta) in [(0.045, Edge::Outside, 0.4), (0.045, Edge::Bore, 0.2), (0.015, Edge::Outside, 0.1)] {
         let ring = Annulus { inner, ..STEEL };
         let load = load(edge, 3, beta);
         let contact = load.pressure(ring.radius(edge)).unwrap();
@@ -94,8 +62,7 @@ fn stress_equals_the_plain_harmonic_sum() {
             for k in 1..=400_u32 {
                 let m = f64::from(3 * k);
                 let amplitude = 2.0 * contact * 3.0 / PI * sin(m * beta) / m;
-                hoop +=
-                    far_of(ring.response(3 * k, edge, -amplitude).unwrap()) * libm::cos(m * theta);
+                hoop += far_of(ring.response(3 * k, edge, -amplitude).unwrap()) * libm::cos(m * theta);
             }
             most = most.max(hoop.abs());
         }
@@ -105,11 +72,7 @@ fn stress_equals_the_plain_harmonic_sum() {
             Edge::Bore => peak.outside,
         };
         // TAIL of peak_hoop is 1e-4.
-        assert!(
-            (found / most - 1.0).abs() < 2e-4,
-            "{}",
-            format!("{found} against {most}")
-        );
+        assert!((found / most - 1.0).abs() < 2e-4, "{}", format!("{found} against {most}"));
     }
 }
 
@@ -117,19 +80,12 @@ fn stress_equals_the_plain_harmonic_sum() {
 fn solid_disc_under_wide_jaws_bears_about_the_pressure() {
     // Half-plane under uniform pressure: surface stress along the surface equals the
     // pressure (Timoshenko & Goodier, distributed load on a straight boundary).
-    let solid = Annulus {
-        inner: 0.0,
-        ..STEEL
-    };
+    let solid = Annulus { inner: 0.0, ..STEEL };
     let load = load(Edge::Outside, 3, 0.02);
     let pressure = load.pressure(0.050).unwrap();
     let peak = solid.peak_hoop(&load).unwrap();
     // The rest of the disc adds the mean pressure, 3 * 0.02 / pi of the jaw's.
-    assert!(
-        (peak.outside / pressure - 1.0).abs() < 0.03,
-        "ratio {}",
-        peak.outside / pressure
-    );
+    assert!((peak.outside / pressure - 1.0).abs() < 0.03, "ratio {}", peak.outside / pressure);
     assert_eq!(peak.bore, None, "no bore");
 }
 
@@ -137,9 +93,5 @@ fn solid_disc_under_wide_jaws_bears_about_the_pressure() {
 fn faults_are_named() {
     let narrow = STEEL.peak_hoop(&load(Edge::Outside, 3, 0.0)).unwrap();
     assert!(narrow.outside.is_finite(), "line contact is finite");
-    assert_eq!(
-        STEEL.peak_hoop(&load(Edge::Outside, 9, 0.1)),
-        Err(RingError::Jaws),
-        "nine jaws"
-    );
+    assert_eq!(STEEL.peak_hoop(&load(Edge::Outside, 9, 0.1)), Err(RingError::Jaws), "nine jaws");
 }

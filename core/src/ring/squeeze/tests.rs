@@ -9,44 +9,23 @@ use std::format;
 use super::*;
 use crate::ring::NARROWEST_HALF_ANGLE;
 
-const STEEL: Annulus = Annulus {
-    inner: 0.045,
-    outer: 0.050,
-    modulus: 207e9,
-    poisson: 0.3,
-};
+const STEEL: Annulus = Annulus { inner: 0.045, outer: 0.050, modulus: 207e9, poisson: 0.3 };
 
 fn load(edge: Edge, jaws: u32, half_angle: f64) -> JawLoad {
-    JawLoad {
-        edge,
-        jaws,
-        half_angle,
-        force_per_jaw: 10e3,
-        length: 0.040,
-    }
+    JawLoad { edge, jaws, half_angle, force_per_jaw: 10e3, length: 0.040 }
 }
 
 fn close(found: f64, expected: f64, relative: f64, what: &str) {
     let error = (found / expected - 1.0).abs();
-    assert!(
-        error <= relative,
-        "{what}: {found} against {expected}, off by {error:e}"
-    );
+    assert!(error <= relative, "{what}: {found} against {expected}, off by {error:e}");
 }
 
 /// Ring with a wall of 1/2000 of its radius, and `W R^3 / E I` for its load.
 fn thin(load: &JawLoad) -> (Annulus, f64) {
-    let ring = Annulus {
-        inner: 0.0999_75,
-        outer: 0.1000_25,
-        ..STEEL
-    };
+    let ring = Annulus { inner: 0.0999_75, outer: 0.1000_25, ..STEEL };
     let (wall, mean) = (ring.outer - ring.inner, 0.5 * (ring.outer + ring.inner));
     let inertia = load.length * wall * wall * wall / 12.0;
-    (
-        ring,
-        load.force_per_jaw * mean * mean * mean / (ring.modulus * inertia),
-    )
+    (ring, load.force_per_jaw * mean * mean * mean / (ring.modulus * inertia))
 }
 
 #[test]
@@ -66,24 +45,9 @@ fn point_loads_on_a_thin_ring_match_the_closed_forms() {
         let bore = ring.squeeze(&load).unwrap().bore.unwrap();
         let pitch = PI / f64::from(jaws);
         // Bore against centroid and hoop strain: of the order of the wall, 5e-4.
-        close(
-            (bore.mean - bore.radial(0.0)) / unit,
-            at_load,
-            1e-3,
-            &format!("at load {jaws}"),
-        );
-        close(
-            (bore.radial(pitch) - bore.mean) / unit,
-            midway,
-            1e-3,
-            &format!("midway {jaws}"),
-        );
-        close(
-            bore.peak_to_valley() / unit,
-            at_load + midway,
-            1e-3,
-            &format!("P-V {jaws}"),
-        );
+        close((bore.mean - bore.radial(0.0)) / unit, at_load, 1e-3, &format!("at load {jaws}"));
+        close((bore.radial(pitch) - bore.mean) / unit, midway, 1e-3, &format!("midway {jaws}"));
+        close(bore.peak_to_valley() / unit, at_load + midway, 1e-3, &format!("P-V {jaws}"));
     }
 }
 
@@ -104,12 +68,7 @@ fn patches_on_a_thin_ring_match_the_sinc_factors() {
         let load = load(Edge::Outside, 3, beta);
         let (ring, unit) = thin(&load);
         let found = ring.squeeze(&load).unwrap().bore.unwrap().peak_to_valley();
-        close(
-            found / unit,
-            coefficient * beta / sin(beta),
-            1e-3,
-            &format!("{degrees} degrees"),
-        );
+        close(found / unit, coefficient * beta / sin(beta), 1e-3, &format!("{degrees} degrees"));
     }
 }
 
@@ -117,27 +76,14 @@ fn patches_on_a_thin_ring_match_the_sinc_factors() {
 fn full_circle_jaws_leave_lames_shrink_and_no_lobes() {
     for jaws in 2..=6 {
         let load = load(Edge::Outside, jaws, PI / f64::from(jaws));
-        for ring in [
-            STEEL,
-            Annulus {
-                inner: 0.0,
-                ..STEEL
-            },
-            Annulus {
-                inner: 0.0497,
-                ..STEEL
-            },
-        ] {
+        for ring in [STEEL, Annulus { inner: 0.0, ..STEEL }, Annulus { inner: 0.0497, ..STEEL }] {
             let pressure = load.pressure(ring.outer).unwrap();
             let lame = ring.response(0, Edge::Outside, -pressure).unwrap();
             let shape = ring.squeeze(&load).unwrap();
             close(shape.outside.mean, lame.outside.radial, 1e-12, "shrink");
             let lobing = shape.outside.peak_to_valley();
             // Rounding of sin(pi) is amplified by the thin ring's compliance.
-            assert!(
-                lobing < 1e-9 * lame.outside.radial.abs(),
-                "{jaws} jaws: lobing {lobing:e}"
-            );
+            assert!(lobing < 1e-9 * lame.outside.radial.abs(), "{jaws} jaws: lobing {lobing:e}");
         }
     }
 }
@@ -147,12 +93,7 @@ fn uniform_shrink_under_a_full_wrap_matches_the_optimum_bore() {
     // OD 100, ID 90, L 40 mm, 10 kN on each of three 120 degree jaws; p = W/(b L 2 sin 60).
     // Lame's shrink, derived independently to ten digits.
     let shape = STEEL.squeeze(&load(Edge::Outside, 3, PI / 3.0)).unwrap();
-    close(
-        shape.outside.mean,
-        -0.006433352542e-3,
-        1e-9,
-        "uniform shrink",
-    );
+    close(shape.outside.mean, -0.006433352542e-3, 1e-9, "uniform shrink");
 }
 
 #[test]
@@ -160,22 +101,8 @@ fn closed_near_field_equals_the_plain_series() {
     for (ring, edge, beta) in [
         (STEEL, Edge::Outside, 0.3),
         (STEEL, Edge::Bore, 0.7),
-        (
-            Annulus {
-                inner: 0.0,
-                ..STEEL
-            },
-            Edge::Outside,
-            0.5,
-        ),
-        (
-            Annulus {
-                inner: 0.020,
-                ..STEEL
-            },
-            Edge::Bore,
-            0.05,
-        ),
+        (Annulus { inner: 0.0, ..STEEL }, Edge::Outside, 0.5),
+        (Annulus { inner: 0.020, ..STEEL }, Edge::Bore, 0.05),
     ] {
         let load = load(edge, 3, beta);
         let squeeze = ring.squeeze(&load).unwrap();
@@ -228,19 +155,13 @@ fn thin_ring_theory_is_a_few_per_cent_off_where_it_was_measured() {
     // Malluck & Melkote 2004, J. Manuf. Sci. Eng. 126(1):141 (abstract): thin-ring theory
     // within 6 % of the measured chucking deformation at inner/outer 0.881.
     let load = load(Edge::Outside, 3, 0.05);
-    let ring = Annulus {
-        inner: 0.881 * 0.050,
-        ..STEEL
-    };
+    let ring = Annulus { inner: 0.881 * 0.050, ..STEEL };
     let (wall, mean) = (ring.outer - ring.inner, 0.5 * (ring.outer + ring.inner));
     let inertia = load.length * wall * wall * wall / 12.0;
     let thin = 0.030195357902 * load.force_per_jaw * mean * mean * mean / (ring.modulus * inertia);
     let exact = ring.squeeze(&load).unwrap().bore.unwrap().peak_to_valley();
     let ratio = thin / exact;
-    assert!(
-        (0.94..1.0).contains(&ratio),
-        "thin ring over exact is {ratio}"
-    );
+    assert!((0.94..1.0).contains(&ratio), "thin ring over exact is {ratio}");
 }
 
 #[test]
@@ -258,64 +179,18 @@ fn faults_are_named() {
     let good = load(Edge::Outside, 3, 0.3);
     let fault = |load: JawLoad| STEEL.squeeze(&load).unwrap_err();
     for jaws in [0, 1, 7, u32::MAX] {
-        assert_eq!(
-            fault(JawLoad { jaws, ..good }),
-            RingError::Jaws,
-            "{jaws} jaws"
-        );
+        assert_eq!(fault(JawLoad { jaws, ..good }), RingError::Jaws, "{jaws} jaws");
     }
     for half_angle in [-0.01, 1.06] {
-        assert_eq!(
-            fault(JawLoad { half_angle, ..good }),
-            RingError::Arc,
-            "{half_angle}"
-        );
+        assert_eq!(fault(JawLoad { half_angle, ..good }), RingError::Arc, "{half_angle}");
     }
-    assert_eq!(
-        fault(JawLoad {
-            force_per_jaw: -1.0,
-            ..good
-        }),
-        RingError::Load,
-        "force"
-    );
-    assert_eq!(
-        fault(JawLoad {
-            length: 0.0,
-            ..good
-        }),
-        RingError::Load,
-        "length"
-    );
-    assert_eq!(
-        fault(JawLoad {
-            length: f64::NAN,
-            ..good
-        }),
-        RingError::NotFinite,
-        "NaN length"
-    );
-    assert_eq!(
-        fault(JawLoad {
-            length: 1e-320,
-            ..good
-        }),
-        RingError::NotFinite,
-        "tiny length"
-    );
-    let solid = Annulus {
-        inner: 0.0,
-        ..STEEL
-    };
-    let inside = JawLoad {
-        edge: Edge::Bore,
-        ..good
-    };
-    assert_eq!(
-        solid.squeeze(&inside),
-        Err(RingError::NoBore),
-        "inside a solid disc"
-    );
+    assert_eq!(fault(JawLoad { force_per_jaw: -1.0, ..good }), RingError::Load, "force");
+    assert_eq!(fault(JawLoad { length: 0.0, ..good }), RingError::Load, "length");
+    assert_eq!(fault(JawLoad { length: f64::NAN, ..good }), RingError::NotFinite, "NaN length");
+    assert_eq!(fault(JawLoad { length: 1e-320, ..good }), RingError::NotFinite, "tiny length");
+    let solid = Annulus { inner: 0.0, ..STEEL };
+    let inside = JawLoad { edge: Edge::Bore, ..good };
+    assert_eq!(solid.squeeze(&inside), Err(RingError::NoBore), "inside a solid disc");
 }
 
 proptest! {

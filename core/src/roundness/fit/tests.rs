@@ -15,20 +15,12 @@ fn profile(count: usize, departure: impl Fn(f64) -> f64) -> Profile {
 }
 
 fn circles(a: &Assessment) -> [ReferenceCircle; 4] {
-    [
-        a.least_squares,
-        a.minimum_zone,
-        a.minimum_circumscribed,
-        a.maximum_inscribed,
-    ]
+    [a.least_squares, a.minimum_zone, a.minimum_circumscribed, a.maximum_inscribed]
 }
 
 /// Agreement to rounding on departures of about ten.
 fn near(found: f64, expected: f64, what: &str) {
-    assert!(
-        (found - expected).abs() < 1e-11,
-        "{what}: {found} against {expected}"
-    );
+    assert!((found - expected).abs() < 1e-11, "{what}: {found} against {expected}");
 }
 
 #[test]
@@ -41,16 +33,8 @@ fn eccentric_three_lobes_have_the_same_roundness_by_every_circle() {
         near(circle.x, 5.0, "centre x");
         near(circle.y, 0.0, "centre y");
     }
-    near(
-        assessment.total_indicator_reading,
-        30.0,
-        "TIR about the spindle",
-    );
-    near(
-        assessment.two_point_range.unwrap(),
-        0.0,
-        "two-point range, blind to odd lobes",
-    );
+    near(assessment.total_indicator_reading, 30.0, "TIR about the spindle");
+    near(assessment.two_point_range.unwrap(), 0.0, "two-point range, blind to odd lobes");
 }
 
 #[test]
@@ -58,17 +42,10 @@ fn three_lobes_with_edge_contact_match_their_worked_values() {
     // 10 cos(3 theta) + 4 cos(6 theta) at 1 degree, derived independently by evaluation.
     let assessment = profile(360, |t| 10.0 * cos(3.0 * t) + 4.0 * cos(6.0 * t)).assess();
     for circle in circles(&assessment) {
-        assert!(
-            (circle.roundness() - 21.12485067).abs() < 5e-9,
-            "{}",
-            circle.roundness()
-        );
+        assert!((circle.roundness() - 21.12485067).abs() < 5e-9, "{}", circle.roundness());
     }
     near(assessment.least_squares.peak, 14.0, "P");
-    assert!(
-        (assessment.least_squares.valley - 7.12485067).abs() < 5e-9,
-        "V"
-    );
+    assert!((assessment.least_squares.valley - 7.12485067).abs() < 5e-9, "V");
     near(assessment.two_point_range.unwrap(), 16.0, "two-point range");
 }
 
@@ -92,11 +69,7 @@ fn pure_oval_centres_on_itself() {
             near(circle.roundness(), 20.0, "oval roundness");
             near(circle.eccentricity(), 0.0, "oval centre");
         }
-        near(
-            assessment.two_point_range.unwrap(),
-            40.0,
-            "oval two-point range",
-        );
+        near(assessment.two_point_range.unwrap(), 40.0, "oval two-point range");
     }
 }
 
@@ -123,10 +96,7 @@ fn one_spike_is_seen_whole_by_the_inscribed_circle() {
 #[test]
 fn readings_at_uneven_angles_find_the_same_circle() {
     let angles = [0.3, 5.9, 1.2, 2.0, 2.9, 3.3, 4.1, 4.9];
-    let departures: Vec<f64> = angles
-        .iter()
-        .map(|&t| 2.0 + 3.0 * cos(t) - sin(t))
-        .collect();
+    let departures: Vec<f64> = angles.iter().map(|&t| 2.0 + 3.0 * cos(t) - sin(t)).collect();
     let assessment = Profile::at_angles(&angles, &departures).unwrap().assess();
     for circle in circles(&assessment) {
         near(circle.radius, 2.0, "radius");
@@ -142,10 +112,7 @@ fn readings_at_uneven_angles_find_the_same_circle() {
 fn four_point_zone(angles: [f64; 4], e: [f64; 4]) -> f64 {
     let (mut value, mut total) = (0.0, 0.0_f64);
     for i in 0..4 {
-        let product: f64 = (0..4)
-            .filter(|&j| j != i)
-            .map(|j| sin(0.5 * (angles[i] - angles[j])))
-            .product();
+        let product: f64 = (0..4).filter(|&j| j != i).map(|j| sin(0.5 * (angles[i] - angles[j]))).product();
         value += e[i] / product;
         total += (1.0 / product).abs();
     }
@@ -158,8 +125,7 @@ fn three_point_radius(t: [f64; 3], e: [f64; 3]) -> Option<f64> {
     let total: f64 = weights.iter().sum();
     let shares = weights.map(|w| w / total);
     // Opposite pairs make one weight zero up to rounding.
-    (total.abs() > 1e-9 && shares.iter().all(|&s| s > -1e-12))
-        .then(|| shares.iter().zip(e).map(|(s, e)| s * e).sum())
+    (total.abs() > 1e-9 && shares.iter().all(|&s| s > -1e-12)).then(|| shares.iter().zip(e).map(|(s, e)| s * e).sum())
 }
 
 /// By duality the least zone is the greatest over all fours, and the least circumscribed
@@ -177,10 +143,7 @@ fn brute_force(angles: &[f64], e: &[f64]) -> (f64, f64, f64) {
                     inner = inner.min(radius);
                 }
                 for l in k + 1..n {
-                    zone = zone.max(four_point_zone(
-                        [t[0], t[1], t[2], angles[l]],
-                        [e[i], e[j], e[k], e[l]],
-                    ));
+                    zone = zone.max(four_point_zone([t[0], t[1], t[2], angles[l]], [e[i], e[j], e[k], e[l]]));
                 }
             }
         }
@@ -293,18 +256,12 @@ fn long_and_rough_profiles_settle() {
             let zone = assessment.minimum_zone;
             for (dx, dy) in [(1e-4, 0.0), (-1e-4, 0.0), (0.0, 1e-4), (0.0, -1e-4)] {
                 let moved = about(&p.stations, zone.x + dx, zone.y + dy, |low, _| low);
-                assert!(
-                    moved.roundness() >= zone.roundness(),
-                    "no better centre nearby"
-                );
+                assert!(moved.roundness() >= zone.roundness(), "no better centre nearby");
             }
             // An exchange that gave up would have left the least-squares centre.
             let centred = Centred::new(&p);
             assert!(centred.minimum_zone().is_some(), "zone settled");
-            assert!(
-                centred.circumscribed(1.0).is_some(),
-                "circumscribed settled"
-            );
+            assert!(centred.circumscribed(1.0).is_some(), "circumscribed settled");
             assert!(centred.circumscribed(-1.0).is_some(), "inscribed settled");
         }
     }

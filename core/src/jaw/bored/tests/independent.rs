@@ -20,11 +20,7 @@ fn integral(f: &dyn Fn(f64) -> f64, from: f64, to: f64) -> f64 {
 
 fn piecewise(f: &dyn Fn(f64) -> f64, mut breaks: alloc::vec::Vec<f64>) -> f64 {
     breaks.sort_by(f64::total_cmp);
-    breaks
-        .windows(2)
-        .filter(|w| w[1] > w[0])
-        .map(|w| integral(f, w[0], w[1]))
-        .sum()
+    breaks.windows(2).filter(|w| w[1] > w[0]).map(|w| integral(f, w[0], w[1])).sum()
 }
 
 /// Area and first moment of a jaw's outline between two radii, by quadrature in the other
@@ -39,17 +35,9 @@ fn outline_between(jaw: &Jaw, end: (f64, f64), from: f64, to: f64) -> (f64, f64)
                 (start.min(side), side)
             };
             let breaks = || {
-                [
-                    from,
-                    to,
-                    half,
-                    end.0,
-                    end.1,
-                    libm::hypot(end.0, half),
-                    libm::hypot(end.1, half),
-                ]
-                .map(|r| r.clamp(from, to))
-                .to_vec()
+                [from, to, half, end.0, end.1, libm::hypot(end.0, half), libm::hypot(end.1, half)]
+                    .map(|r| r.clamp(from, to))
+                    .to_vec()
             };
             let area = |r: f64| 2.0 * r * (arc(r).1 - arc(r).0);
             let moment = |r: f64| 2.0 * r * r * (libm::sin(arc(r).1) - libm::sin(arc(r).0));
@@ -70,11 +58,7 @@ fn outline_between(jaw: &Jaw, end: (f64, f64), from: f64, to: f64) -> (f64, f64)
             };
             // Where the side meets a circle: x sin - y cos = cut on the circle.
             let meets = |r: f64| cut * sine + cosine * libm::sqrt((r - cut).max(0.0) * (r + cut));
-            let breaks = || {
-                [0.0, cut / sine, from, to, meets(from), meets(to)]
-                    .map(|x| x.clamp(0.0, to))
-                    .to_vec()
-            };
+            let breaks = || [0.0, cut / sine, from, to, meets(from), meets(to)].map(|x| x.clamp(0.0, to)).to_vec();
             let area = |x: f64| 2.0 * height(x);
             let moment = |x: f64| 2.0 * x * height(x);
             (piecewise(&area, breaks()), piecewise(&moment, breaks()))
@@ -87,14 +71,8 @@ fn volume_and_centroid_match_an_independent_quadrature() {
     for jaw in samples() {
         let solid = bored(jaw);
         let end = match jaw.side {
-            Side::Outside => (
-                jaw.grip_radius - jaw.step,
-                jaw.grip_radius - jaw.step + jaw.length,
-            ),
-            Side::Inside => (
-                jaw.grip_radius + jaw.step - jaw.length,
-                jaw.grip_radius + jaw.step,
-            ),
+            Side::Outside => (jaw.grip_radius - jaw.step, jaw.grip_radius - jaw.step + jaw.length),
+            Side::Inside => (jaw.grip_radius + jaw.step - jaw.length, jaw.grip_radius + jaw.step),
         };
         let far = 1.5 * end.1;
         let (area, moment) = outline_between(&jaw, end, 0.0, far);
@@ -106,18 +84,14 @@ fn volume_and_centroid_match_an_independent_quadrature() {
         let (height, depth) = (jaw.height, jaw.bored_depth);
         let volume = area * height - cut_area * depth;
         let radius = (moment * height - cut_moment * depth) / volume;
-        let rise =
-            (area * height * height / 2.0 - cut_area * depth * (height - depth / 2.0)) / volume;
+        let rise = (area * height * height / 2.0 - cut_area * depth * (height - depth / 2.0)) / volume;
         for (what, value, expected) in [
             ("volume", solid.volume(), volume),
             ("centroid radius", solid.centroid_radius(), radius),
             ("centroid height", solid.centroid_height(), rise),
         ] {
             // 1e-10: the quadrature itself holds about 1e-12.
-            assert!(
-                (value / expected - 1.0).abs() < 1e-10,
-                "{jaw:?} {what}: {value} against {expected}"
-            );
+            assert!((value / expected - 1.0).abs() < 1e-10, "{jaw:?} {what}: {value} against {expected}");
         }
     }
 }
@@ -126,14 +100,8 @@ fn volume_and_centroid_match_an_independent_quadrature() {
 fn is_metal(jaw: &Jaw, x: f64, y: f64, z: f64) -> bool {
     let r = libm::hypot(x, y);
     let (inner, outer) = match jaw.side {
-        Side::Outside => (
-            jaw.grip_radius - jaw.step,
-            jaw.grip_radius - jaw.step + jaw.length,
-        ),
-        Side::Inside => (
-            jaw.grip_radius + jaw.step - jaw.length,
-            jaw.grip_radius + jaw.step,
-        ),
+        Side::Outside => (jaw.grip_radius - jaw.step, jaw.grip_radius - jaw.step + jaw.length),
+        Side::Inside => (jaw.grip_radius + jaw.step - jaw.length, jaw.grip_radius + jaw.step),
     };
     let in_outline = match jaw.shape {
         Shape::Ordinary { width } => y.abs() <= 0.5 * width && (inner..=outer).contains(&x),
@@ -165,11 +133,7 @@ fn volume_centroid_and_swing_match_counted_cells() {
         for k in 0..layers {
             for i in 0..cells {
                 for j in 0..cells {
-                    let (x, y, z) = (
-                        d * (f64::from(i) + 0.5),
-                        d * (f64::from(j) + 0.5),
-                        dz * (f64::from(k) + 0.5),
-                    );
+                    let (x, y, z) = (d * (f64::from(i) + 0.5), d * (f64::from(j) + 0.5), dz * (f64::from(k) + 0.5));
                     if is_metal(&jaw, x, y, z) {
                         count += 1.0;
                         sum_x += x;
@@ -181,22 +145,10 @@ fn volume_centroid_and_swing_match_counted_cells() {
         }
         // Half the jaw was counted. Cells of 0.8 mm on a half-width of 10 mm: one cell in twenty-five.
         let volume = 2.0 * count * d * d * dz;
-        assert!(
-            (volume / solid.volume() - 1.0).abs() < 0.05,
-            "{jaw:?}: volume {volume}"
-        );
-        assert!(
-            (sum_x / count / solid.centroid_radius() - 1.0).abs() < 0.02,
-            "{jaw:?}: centroid radius"
-        );
-        assert!(
-            (sum_z / count / solid.centroid_height() - 1.0).abs() < 0.02,
-            "{jaw:?}: centroid height"
-        );
+        assert!((volume / solid.volume() - 1.0).abs() < 0.05, "{jaw:?}: volume {volume}");
+        assert!((sum_x / count / solid.centroid_radius() - 1.0).abs() < 0.02, "{jaw:?}: centroid radius");
+        assert!((sum_z / count / solid.centroid_height() - 1.0).abs() < 0.02, "{jaw:?}: centroid height");
         let short = solid.swing_radius() - swing;
-        assert!(
-            (0.0..2.0 * d).contains(&short),
-            "{jaw:?}: farthest cell {swing}"
-        );
+        assert!((0.0..2.0 * d).contains(&short), "{jaw:?}: farthest cell {swing}");
     }
 }

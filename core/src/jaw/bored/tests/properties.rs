@@ -8,28 +8,18 @@ fn any_jaw() -> impl Strategy<Value = Jaw> {
         (0.0..0.01_f64).prop_map(|saw_cut| Shape::Pie { saw_cut }),
     ];
     let side = prop_oneof![Just(Side::Outside), Just(Side::Inside)];
-    (
-        shape,
-        side,
-        2..8_u32,
-        0.01..0.15_f64,
-        0.01..0.1_f64,
-        0.0..0.05_f64,
-        0.02..0.98_f64,
-        0.01..0.2_f64,
+    (shape, side, 2..8_u32, 0.01..0.15_f64, 0.01..0.1_f64, 0.0..0.05_f64, 0.02..0.98_f64, 0.01..0.2_f64).prop_map(
+        |(shape, side, count, length, height, step, share, grip_radius)| Jaw {
+            shape,
+            side,
+            count,
+            length,
+            height,
+            step,
+            bored_depth: share * height,
+            grip_radius,
+        },
     )
-        .prop_map(
-            |(shape, side, count, length, height, step, share, grip_radius)| Jaw {
-                shape,
-                side,
-                count,
-                length,
-                height,
-                step,
-                bored_depth: share * height,
-                grip_radius,
-            },
-        )
 }
 
 proptest! {
