@@ -5,6 +5,8 @@
 extern crate alloc;
 
 pub mod cutting;
+pub mod cutting;
+mod evaluate;
 pub mod findings;
 pub mod grip;
 pub mod hold;
@@ -14,3 +16,5 @@ pub mod quantity;
 pub mod ring;
 pub mod roundness;
 pub mod setup;
+
+pub use evaluate::evaluate;
