@@ -158,7 +158,7 @@ def main():
                 cases.append(case)
                 kept += 1
     path = pathlib.Path(__file__).with_suffix(".json")
-    path.write_text(json.dumps(cases, indent=1) + "\n")
+    path.write_text("[\n" + ",\n".join(json.dumps(case) for case in cases) + "\n]\n")
     print(f"{len(cases)} cases")
 
 
