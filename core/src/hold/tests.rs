@@ -1,6 +1,5 @@
 use super::*;
 use crate::cutting::{CutLoad, RotatingWrench, ToolPosition};
-use alloc::vec;
 use core::f64::consts::{FRAC_PI_2, TAU};
 use proptest::prelude::*;
 
@@ -86,7 +85,7 @@ fn axial_pull_slips_at_mu_f() {
 // independently from the vector sum, the usual slip check of textbooks.
 #[test]
 fn torque_and_pull_add_as_vectors() {
-    for (force, factor) in [(11_392.00499, 1.0), (17_088.00749, 1.5)] {
+    for (force, factor) in [(11392.00499, 1.0), (17088.00749, 1.5)] {
         let limit = limit(&clamped(force, 0.15), [0.0, 0.0, 600.0], [0.0, 0.0, 80.0]);
         close(limit.factor, factor, "vector sum");
     }
@@ -335,6 +334,48 @@ fn the_worst_angle_of_a_pull_is_any() {
     close(worst.hold.limit().unwrap().factor, 4.0, "pull on the axis");
 }
 
+// Statics by hand: a lever on two rings with its force borne at the grip's
+// centre leaves a couple of arm `length`.
+#[test]
+fn jaws_that_centre_leave_friction_the_moment_about_the_grip() {
+    let (length, overhang) = (0.03, 0.12);
+    let part = two_rings(0.04, length, 0.2).supported(LateralSupport::Jaws);
+    let push = Wrench::of_force_at([0.0, 100.0, 0.0], [0.0, 0.0, overhang]);
+    let limit = *part.hold(&push).unwrap().limit().unwrap();
+    let couple = 0.2 * 4000.0 * length / 2.0 / (overhang + length / 2.0);
+    close(limit.factor, couple / 100.0, "couple");
+    let shown = part.trial(&push, &limit.motion);
+    assert!(
+        shown.is_some(),
+        "the motion leaves the centre of the grip in place"
+    );
+}
+
+#[test]
+fn jaws_that_centre_bear_a_force_through_the_centre_of_the_grip() {
+    let part = clamped(20_000.0, 0.1).supported(LateralSupport::Jaws);
+    // Two points half a grip apart: their mean is the centre but for rounding.
+    let moment = Wrench {
+        force: [400.0, 0.0, 0.0],
+        moment: [0.0, -0.015 * 400.0, 0.0],
+    };
+    let held = part.hold(&moment).unwrap();
+    let borne = held == Hold::CarriedByJaws || held.limit().is_some_and(|l| l.factor > 1e9);
+    assert!(borne, "a force at the centre of the grip: {held:?}");
+    let torque = limit(&part, [400.0, -300.0, 0.0], [-4.5, -6.0, 50.0]);
+    close(torque.factor, 2.0, "only the torque is left to friction");
+}
+
+#[test]
+fn two_narrow_jaws_hold_nothing_along_their_line_by_friction() {
+    let along = limit(
+        &two_rings(0.04, 0.03, 0.2),
+        [100.0, 0.0, 0.0],
+        [0.0, -1.5, 0.0],
+    );
+    assert_eq!(along.factor, 0.0, "the part slides into a jaw for nothing");
+}
+
 fn any_wrench() -> impl Strategy<Value = Wrench> {
     let force = proptest::array::uniform3(-2000.0..2000.0_f64);
     let moment = proptest::array::uniform3(-100.0..100.0_f64);
@@ -388,6 +429,27 @@ proptest! {
         if let Hold::Limit(limit) = part.hold(&load).unwrap() {
             prop_assert!(limit.factor <= limit.upper, "{} > {}", limit.factor, limit.upper);
             prop_assert!(limit.gap() < 1e-6, "gap {}", limit.gap());
+        }
+    }
+
+    #[test]
+    fn no_answer_is_ever_not_a_number(
+        (_, part) in any_part(), load in any_wrench(), power in -200..200_i32,
+        zeroed in proptest::array::uniform6(any::<bool>()),
+    ) {
+        let size = libm::pow(10.0, f64::from(power));
+        let entry = |k: usize, x: f64| if zeroed[k] { 0.0 } else { size * x };
+        let load = Wrench {
+            force: core::array::from_fn(|k| entry(k, load.force[k])),
+            moment: core::array::from_fn(|k| entry(k + 3, load.moment[k])),
+        };
+        for part in [part.clone(), part.supported(LateralSupport::Jaws)] {
+            if let Ok(Hold::Limit(limit)) = part.hold(&load) {
+                let motion = limit.motion;
+                let numbers = motion.velocity.iter().chain(&motion.rotation);
+                prop_assert!(limit.upper.is_finite() && limit.factor >= 0.0, "{:?}", limit);
+                prop_assert!(numbers.copied().all(f64::is_finite), "{:?}", motion);
+            }
         }
     }
 
@@ -463,6 +525,17 @@ proptest! {
     }
 
     #[test]
+    fn jaws_that_centre_never_hold_less((_, part) in any_part(), load in any_wrench()) {
+        let centred = part.clone().supported(LateralSupport::Jaws);
+        if let Hold::Limit(limit) = centred.hold(&load).unwrap() {
+            prop_assert!(limit.gap() < 1e-6, "gap {}", limit.gap());
+            if let Some(free) = factor(&part, &load) {
+                prop_assert!(limit.factor >= free * (1.0 - 1e-6), "{:?} < {}", limit, free);
+            }
+        }
+    }
+
+    #[test]
     fn a_seat_never_holds_less((_, part) in any_part(), load in any_wrench()) {
         let free = Clamped::new(&part.contacts, part.friction, None).unwrap();
         if let (Some(with), Some(without)) = (factor(&part, &load), factor(&free, &load)) {
@@ -518,11 +591,38 @@ fn unbalanced_normal_forces_show() {
         normal: [-2.0, 0.0, 0.0],
         normal_force: 1e3,
     };
-    let part = Clamped::new(&vec![lone; 2], 0.1, None).unwrap();
+    let part = Clamped::new(&[lone; 2], 0.1, None).unwrap();
     // Two like forces side by side: nothing opposes them.
     assert!(
         (part.imbalance() - 1.0).abs() < 1e-12,
         "imbalance {}",
         part.imbalance()
     );
+}
+
+#[test]
+#[ignore = "timing"]
+fn timing() {
+    extern crate std;
+    let load = overhung_turning().rotating();
+    for part in [
+        clamped(20_000.0, 0.1),
+        seated(20_000.0, 0.1),
+        clamped(20_000.0, 0.1).supported(LateralSupport::Jaws),
+        seated(20_000.0, 0.1).supported(LateralSupport::Jaws),
+    ] {
+        let t = std::time::Instant::now();
+        for _ in 0..300 {
+            let _ = part.worst(&load, 3).unwrap();
+        }
+        std::println!(
+            "{:?} {:?}",
+            t.elapsed() / 300,
+            part.worst(&load, 3)
+                .unwrap()
+                .hold
+                .limit()
+                .map(|l| (l.factor, l.mode, l.gap()))
+        );
+    }
 }

@@ -108,7 +108,7 @@ impl Sample {
                 upper,
                 velocity,
             })),
-            Slip::NoLoad | Slip::CarriedBySeat => Ok(None),
+            Slip::NothingToHold | Slip::CarriedBySeat => Ok(None),
             Slip::Unsettled => Err(HoldError::Unsettled),
         }
     }
