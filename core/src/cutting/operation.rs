@@ -236,7 +236,7 @@ impl SpindlePower {
         if !(self.angular_speed > 0.0 && self.angular_speed.is_finite()) {
             return Err(CuttingError::Speed);
         }
-        if !(tool_radius > 0.0) {
+        if tool_radius <= 0.0 {
             return Err(CuttingError::Tool);
         }
         let force = self.power * self.efficiency / (self.angular_speed * tool_radius);

@@ -9,7 +9,7 @@
 //! 2 x 2 block for each contact and a 6 x 6 system in all.
 
 use super::limit::{Contact, Problem};
-use super::matrix::{Symmetric, add, dot6, scale};
+use super::matrix::{Symmetric, add, dot6, scale, transposed};
 use alloc::vec::Vec;
 
 /// Complementarity of a first point, over friction times speed.
@@ -271,10 +271,8 @@ impl Point {
             let z = contact.slip(&v);
             let short = [cone.target[1] - (z[0] - cone.slip[0]), cone.target[2] - (z[1] - cone.slip[1])];
             let tail = cone.response(short);
-            for k in 0..6 {
-                right[k] +=
-                    contact.rows[0][k] * (tail[0] - cone.force[0]) + contact.rows[1][k] * (tail[1] - cone.force[1]);
-            }
+            let missing = [tail[0] - cone.force[0], tail[1] - cone.force[1]];
+            right = add(&right, &transposed(&contact.rows, missing));
         }
         for (row, ray) in problem.seat.iter().zip(&mut self.rays) {
             ray.target = (centring - ray.step.0 * ray.step.1) / ray.force - ray.lift;

@@ -10,14 +10,16 @@
 //! length.
 
 use super::interior::{FAR, NEAR, Point};
-use super::matrix::{Cholesky, Symmetric, add, dot6, scale};
+use super::matrix::{Cholesky, Symmetric, add, dot6, scale, transposed};
 use super::motion::{Motion, dot};
-use super::{ContactPoint, Seat};
+use super::{ContactPoint, LateralSupport, Seat};
 use crate::cutting::{Wrench, cross};
 use alloc::vec::Vec;
 
 /// A scaled hold factor from which the load counts as borne by the seat.
 const BORNE_BY_SEAT: f64 = 1e3;
+/// A load smaller than this share of the friction is rounding.
+const NEGLIGIBLE: f64 = 1e-12;
 const MOST_STEPS: usize = 60;
 
 /// When to stop.
@@ -35,7 +37,7 @@ pub(crate) const FINE: Goal = Goal { gap: 1e-8, enough: f64::INFINITY };
 /// Answer of the limit problem.
 #[derive(Debug, Clone, Copy)]
 pub(crate) enum Slip {
-    NoLoad,
+    NothingToHold,
     CarriedBySeat,
     /// No motion that the seat allows was found, nor that there is none.
     Unsettled,
@@ -69,6 +71,7 @@ pub(crate) struct Problem {
     centre: [f64; 3],
     length: f64,
     friction_sum: f64,
+    support: LateralSupport,
     /// `sum c A^T A`: spreads a residual over the contacts.
     spread: Cholesky,
 }
@@ -119,7 +122,12 @@ fn tangents(normal: [f64; 3]) -> [[f64; 3]; 2] {
 
 impl Problem {
     /// None where there is no friction.
-    pub(crate) fn new(contacts: &[ContactPoint], friction: f64, seat: Option<&Seat>) -> Option<Self> {
+    pub(crate) fn new(
+        contacts: &[ContactPoint],
+        friction: f64,
+        seat: Option<&Seat>,
+        support: LateralSupport,
+    ) -> Option<Self> {
         let (centre, distance, sum) = extent(contacts);
         let friction_sum = friction * sum;
         if !(friction_sum > 0.0 && friction_sum.is_finite()) {
@@ -129,7 +137,7 @@ impl Problem {
         let row = |direction: [f64; 3], position: [f64; 3]| {
             let arm = core::array::from_fn(|k| (position[k] - centre[k]) / length);
             let turning = cross(arm, direction);
-            let [x, y, z] = direction;
+            let [x, y, z] = support.borne_by_friction(direction);
             [x, y, z, turning[0], turning[1], turning[2]]
         };
         let contacts: Vec<Contact> = contacts
@@ -147,7 +155,20 @@ impl Problem {
             spread.add_rows(&contact.rows, contact.friction, 0.0, contact.friction);
         }
         let spread = spread.factor();
-        Some(Self { contacts, seat, centre, length, friction_sum, spread })
+        Some(Self {
+            contacts,
+            seat,
+            centre,
+            length,
+            friction_sum,
+            support,
+            spread,
+        })
+    }
+
+    /// Centre of the normal forces in m.
+    pub(crate) fn centre(&self) -> [f64; 3] {
+        self.centre
     }
 
     /// The velocity at the chuck's origin of a scaled velocity at the centre,
@@ -161,7 +182,7 @@ impl Problem {
 
     fn scaled_load(&self, load: &Wrench) -> [f64; 6] {
         let moved = cross(self.centre, load.force);
-        let [x, y, z] = load.force;
+        let [x, y, z] = self.support.borne_by_friction(load.force);
         let moment: [f64; 3] = core::array::from_fn(|k| (load.moment[k] - moved[k]) / self.length);
         [x, y, z, moment[0], moment[1], moment[2]]
     }
@@ -176,8 +197,11 @@ impl Problem {
     pub(crate) fn solve(&self, load: &Wrench, near: &mut Option<[f64; 6]>, goal: Goal) -> Slip {
         let load = self.scaled_load(load);
         let size = libm::sqrt(dot6(&load, &load));
-        if !(size > 0.0) {
-            return Slip::NoLoad;
+        if size <= NEGLIGIBLE * self.friction_sum {
+            return Slip::NothingToHold;
+        }
+        if !size.is_finite() {
+            return Slip::Unsettled;
         }
         let unit = self.friction_sum / size;
         let load = scale(&load, 1.0 / size);
@@ -251,7 +275,10 @@ impl Problem {
         let multiple = point.multiple;
         let mut residual = scale(load, multiple);
         for (contact, cone) in self.contacts.iter().zip(&point.cones) {
-            subtract_rows(&mut residual, contact, cone.force);
+            residual = add(
+                &residual,
+                &scale(&transposed(&contact.rows, cone.force), -1.0),
+            );
         }
         for (row, ray) in self.seat.iter().zip(&point.rays) {
             residual = add(&residual, &scale(row, ray.force));
@@ -263,7 +290,7 @@ impl Problem {
             let extra = contact.slip(&share).map(|x| c * x);
             let (x, y) = (cone.force[0] + extra[0], cone.force[1] + extra[1]);
             worst = worst.max(libm::sqrt(x * x + y * y) / c);
-            subtract_rows(&mut residual, contact, extra);
+            residual = add(&residual, &scale(&transposed(&contact.rows, extra), -1.0));
         }
         // Contacts that cannot resist in some direction leave a remainder.
         let balanced = dot6(&residual, &residual) < 1e-20 * multiple * multiple;
@@ -276,11 +303,4 @@ fn plain_motion(load: &[f64; 6]) -> [f64; 6] {
     let mut motion = *load;
     motion[2] = motion[2].max(0.0);
     motion
-}
-
-/// Takes off a wrench the friction of one contact.
-fn subtract_rows(wrench: &mut [f64; 6], contact: &Contact, force: [f64; 2]) {
-    for k in 0..6 {
-        wrench[k] -= contact.rows[0][k] * force[0] + contact.rows[1][k] * force[1];
-    }
 }

@@ -1,4 +1,8 @@
 //! Six by six symmetric systems.
+#![allow(
+    clippy::needless_range_loop,
+    reason = "index notation of linear algebra"
+)]
 
 /// A symmetric matrix, kept whole: straight loops beat half the work.
 #[derive(Debug, Clone, Copy)]
@@ -99,4 +103,9 @@ pub(crate) fn scale(a: &[f64; 6], factor: f64) -> [f64; 6] {
 
 pub(crate) fn add(a: &[f64; 6], b: &[f64; 6]) -> [f64; 6] {
     core::array::from_fn(|k| a[k] + b[k])
+}
+
+/// `A^T t` for two rows `A`.
+pub(crate) fn transposed(rows: &[[f64; 6]; 2], t: [f64; 2]) -> [f64; 6] {
+    core::array::from_fn(|k| rows[0][k] * t[0] + rows[1][k] * t[1])
 }

@@ -49,6 +49,9 @@ use crate::cutting::Wrench;
 use alloc::vec::Vec;
 use limit::{Problem, Slip};
 
+/// Positions beyond this, in m, are refused.
+const FARTHEST: f64 = 1e3;
+
 /// A point at which a jaw presses on the part.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ContactPoint {
@@ -80,6 +83,33 @@ impl Seat {
     pub const POINTS: usize = 24;
 }
 
+/// What resists a force across the axis.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum LateralSupport {
+    /// Friction alone, at normal forces that stay as they are: the part may
+    /// slide into a jaw and pay nothing for it. Always on the safe side, and
+    /// far on it for narrow jaws: two of them hold nothing along their line.
+    #[default]
+    Friction,
+    /// The jaws of a self-centring chuck: one presses more and another less,
+    /// their sum stays, and the centre of the grip does not move across the
+    /// axis. It does not cover a jaw that lifts off: with three or more equal
+    /// jaws one does when the force across the axis reaches half the grip
+    /// (derived independently: equal radial springs). Tipping is still left to
+    /// friction alone.
+    Jaws,
+}
+
+impl LateralSupport {
+    /// The part of a force that friction must bear.
+    fn borne_by_friction(self, [x, y, z]: [f64; 3]) -> [f64; 3] {
+        match self {
+            Self::Friction => [x, y, z],
+            Self::Jaws => [0.0, 0.0, z],
+        }
+    }
+}
+
 /// Why a hold cannot be judged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum HoldError {
@@ -95,13 +125,13 @@ pub enum HoldError {
     Force,
     /// Points along arc and length must each be 1 to 64.
     Points,
-    /// A contact point's position or normal is not finite, or the normal is nil.
+    /// A contact point's position is beyond 1000 m, or its normal nil or not finite.
     Contact,
     /// The friction coefficient must be finite and not negative.
     Friction,
-    /// The seat's radius must be positive, and both its numbers finite.
+    /// The seat's radius must be positive, and neither number beyond 1000 m.
     Seat,
-    /// The wrench is not finite.
+    /// The load is not finite.
     Wrench,
     /// The solver found no bracket: take the part as not held.
     Unsettled,
@@ -112,11 +142,14 @@ pub enum HoldError {
 pub enum Hold {
     /// There is no friction to hold with: no grip left, or no friction.
     NoGrip,
-    /// There is no load.
+    /// There is no load, or less than 1e-12 of the friction.
     NoLoad,
     /// The seat bears the load: friction would give way at no less than a
     /// thousand times its own sum.
     CarriedBySeat,
+    /// The jaws bear what load there is by their normal forces alone, see
+    /// [`LateralSupport::Jaws`].
+    CarriedByJaws,
     /// The part moves at a finite multiple of the load.
     Limit(Limit),
 }
@@ -127,7 +160,7 @@ impl Hold {
     pub fn limit(&self) -> Option<&Limit> {
         match self {
             Self::Limit(limit) => Some(limit),
-            Self::NoGrip | Self::NoLoad | Self::CarriedBySeat => None,
+            Self::NoGrip | Self::NoLoad | Self::CarriedBySeat | Self::CarriedByJaws => None,
         }
     }
 }
@@ -161,6 +194,7 @@ pub struct Clamped {
     contacts: Vec<ContactPoint>,
     friction: f64,
     seat: Option<Seat>,
+    support: LateralSupport,
     problem: Option<Problem>,
 }
 
@@ -174,13 +208,34 @@ impl Clamped {
             return Err(HoldError::Friction);
         }
         if let Some(seat) = seat
-            && !(seat.radius > 0.0 && seat.radius.is_finite() && seat.z.is_finite())
+            && !(seat.radius > 0.0 && seat.radius <= FARTHEST && seat.z.abs() <= FARTHEST)
         {
             return Err(HoldError::Seat);
         }
-        let contacts = contacts.iter().map(ContactPoint::checked).collect::<Result<Vec<_>, _>>()?;
-        let problem = Problem::new(&contacts, friction, seat.as_ref());
-        Ok(Self { contacts, friction, seat, problem })
+        let contacts = contacts
+            .iter()
+            .map(ContactPoint::checked)
+            .collect::<Result<Vec<_>, _>>()?;
+        let support = LateralSupport::default();
+        let problem = Problem::new(&contacts, friction, seat.as_ref(), support);
+        Ok(Self {
+            contacts,
+            friction,
+            seat,
+            support,
+            problem,
+        })
+    }
+
+    /// The same part with forces across the axis borne otherwise.
+    #[must_use]
+    pub fn supported(self, support: LateralSupport) -> Self {
+        let problem = Problem::new(&self.contacts, self.friction, self.seat.as_ref(), support);
+        Self {
+            support,
+            problem,
+            ..self
+        }
     }
 
     /// The hold factor for one load.
@@ -199,15 +254,23 @@ impl Clamped {
 
     /// The upper-bound theorem's ratio for a trial motion: friction power over
     /// load power. The hold factor is never above it. None where the load does
-    /// no work on the motion or the seat forbids it.
+    /// no work on the motion, or the seat or the jaws forbid it.
     #[must_use]
     pub fn trial(&self, load: &Wrench, motion: &Motion) -> Option<f64> {
-        let allowed = self.seat.is_none_or(|seat| {
-            // A motion about the seat's edge is at rest there but for rounding.
+        // A motion about the seat's edge is at rest there but for rounding.
+        let lifts = self.seat.is_none_or(|seat| {
             let rounding = 1e-12 * motion.speed(seat.radius.max(seat.z.abs()));
-            let points = seat.points();
-            points.iter().all(|point| motion.velocity_at(*point)[2] >= -rounding)
+            let rises = |point: &[f64; 3]| motion.velocity_at(*point)[2] >= -rounding;
+            seat.points().iter().all(rises)
         });
+        let stays = self.problem.as_ref().is_none_or(|problem| {
+            let centre = problem.centre();
+            let [x, y, _] = motion.velocity_at(centre);
+            let reach = libm::sqrt(motion::dot(centre, centre));
+            self.support == LateralSupport::Friction
+                || libm::hypot(x, y) <= 1e-12 * motion.speed(reach)
+        });
+        let allowed = lifts && stays;
         let power = motion.power_of(load);
         if !(allowed && power > 0.0) {
             return None;
@@ -227,7 +290,10 @@ impl Clamped {
 
     fn describe(&self, problem: &Problem, slip: Slip) -> Result<Hold, HoldError> {
         Ok(match slip {
-            Slip::NoLoad => Hold::NoLoad,
+            Slip::NothingToHold => match self.support {
+                LateralSupport::Friction => Hold::NoLoad,
+                LateralSupport::Jaws => Hold::CarriedByJaws,
+            },
             Slip::CarriedBySeat => Hold::CarriedBySeat,
             Slip::Unsettled => return Err(HoldError::Unsettled),
             Slip::At { lower, upper, velocity } => Hold::Limit(Limit {
@@ -245,7 +311,10 @@ impl ContactPoint {
     fn checked(&self) -> Result<Self, HoldError> {
         let [x, y, z] = self.normal;
         let length = libm::sqrt(x * x + y * y + z * z);
-        if !(length > 0.0 && length.is_finite() && self.position.iter().all(|p| p.is_finite())) {
+        if !(length > 0.0
+            && length.is_finite()
+            && self.position.iter().all(|p| p.abs() <= FARTHEST))
+        {
             return Err(HoldError::Contact);
         }
         if !(self.normal_force >= 0.0 && self.normal_force.is_finite()) {

@@ -87,8 +87,14 @@ impl Sample {
         goal: Goal,
     ) -> Result<Option<Self>, HoldError> {
         match problem.solve(&load.at(angle), near, goal) {
-            Slip::At { upper, velocity, .. } => Ok(Some(Self { angle, upper, velocity })),
-            Slip::NoLoad | Slip::CarriedBySeat => Ok(None),
+            Slip::At {
+                upper, velocity, ..
+            } => Ok(Some(Self {
+                angle,
+                upper,
+                velocity,
+            })),
+            Slip::NothingToHold | Slip::CarriedBySeat => Ok(None),
             Slip::Unsettled => Err(HoldError::Unsettled),
         }
     }
