@@ -155,15 +155,7 @@ impl Problem {
             spread.add_rows(&contact.rows, contact.friction, 0.0, contact.friction);
         }
         let spread = spread.factor();
-        Some(Self {
-            contacts,
-            seat,
-            centre,
-            length,
-            friction_sum,
-            support,
-            spread,
-        })
+        Some(Self { contacts, seat, centre, length, friction_sum, support, spread })
     }
 
     /// Centre of the normal forces in m.
@@ -275,10 +267,7 @@ impl Problem {
         let multiple = point.multiple;
         let mut residual = scale(load, multiple);
         for (contact, cone) in self.contacts.iter().zip(&point.cones) {
-            residual = add(
-                &residual,
-                &scale(&transposed(&contact.rows, cone.force), -1.0),
-            );
+            residual = add(&residual, &scale(&transposed(&contact.rows, cone.force), -1.0));
         }
         for (row, ray) in self.seat.iter().zip(&point.rays) {
             residual = add(&residual, &scale(row, ray.force));

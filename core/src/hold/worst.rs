@@ -87,13 +87,7 @@ impl Sample {
         goal: Goal,
     ) -> Result<Option<Self>, HoldError> {
         match problem.solve(&load.at(angle), near, goal) {
-            Slip::At {
-                upper, velocity, ..
-            } => Ok(Some(Self {
-                angle,
-                upper,
-                velocity,
-            })),
+            Slip::At { upper, velocity, .. } => Ok(Some(Self { angle, upper, velocity })),
             Slip::NothingToHold | Slip::CarriedBySeat => Ok(None),
             Slip::Unsettled => Err(HoldError::Unsettled),
         }
