@@ -599,30 +599,3 @@ fn unbalanced_normal_forces_show() {
         part.imbalance()
     );
 }
-
-#[test]
-#[ignore = "timing"]
-fn timing() {
-    extern crate std;
-    let load = overhung_turning().rotating();
-    for part in [
-        clamped(20_000.0, 0.1),
-        seated(20_000.0, 0.1),
-        clamped(20_000.0, 0.1).supported(LateralSupport::Jaws),
-        seated(20_000.0, 0.1).supported(LateralSupport::Jaws),
-    ] {
-        let t = std::time::Instant::now();
-        for _ in 0..300 {
-            let _ = part.worst(&load, 3).unwrap();
-        }
-        std::println!(
-            "{:?} {:?}",
-            t.elapsed() / 300,
-            part.worst(&load, 3)
-                .unwrap()
-                .hold
-                .limit()
-                .map(|l| (l.factor, l.mode, l.gap()))
-        );
-    }
-}

@@ -16,7 +16,12 @@ pub const SCAN_ANGLES: usize = 24;
 /// A scan only has to tell angles apart.
 const SCAN_GAP: f64 = 1e-3;
 /// A refinement that lowers the factor by a smaller share is the last.
-const ENOUGH: f64 = 1e-7;
+const ENOUGH: f64 = 1e-6;
+/// Refinement must tell such shares apart.
+const CLOSER: Goal = Goal {
+    gap: 1e-6,
+    enough: f64::INFINITY,
+};
 const MOST_REFINEMENTS: usize = 12;
 
 /// The hold factor at the worst angle of the tool.
@@ -62,8 +67,7 @@ impl Clamped {
         // angle the motion is solved: each lowers the factor.
         for _ in 0..MOST_REFINEMENTS {
             let angle = worst_angle(problem, load, &worst.velocity);
-            let Some(next) =
-                Sample::at(problem, load, angle, &mut Some(worst.velocity), limit::FINE)?
+            let Some(next) = Sample::at(problem, load, angle, &mut Some(worst.velocity), CLOSER)?
             else {
                 break;
             };
@@ -76,7 +80,8 @@ impl Clamped {
             }
         }
         let angle = worst.angle - pitch * libm::floor(worst.angle / pitch);
-        let slip = problem.solve(&load.at(worst.angle), &mut None, limit::FINE);
+        let mut near = Some(worst.velocity);
+        let slip = problem.solve(&load.at(worst.angle), &mut near, limit::FINE);
         Ok(WorstHold {
             angle,
             hold: self.describe(problem, slip)?,
