@@ -7,10 +7,11 @@ use core::f64::consts::TAU;
 
 /// Angles of the tool tried over one jaw pitch.
 ///
-/// The inverse of the hold factor is a convex function of the load, and the
-/// load runs on a circle: between samples `d` apart the factor is lower than at
-/// the samples by at most the share `1 - cos(d / 2)` of its varying part, less
-/// than 0.1 % for three jaws and 0.3 % for two. Refinement removes most of that.
+/// The inverse of the hold factor is convex in the load and grows in proportion
+/// to it, and the load runs on a circle. So between samples `d` apart it exceeds
+/// the larger of the two by at most `1 - cos(d / 2)` times its value for the
+/// turning part of the load alone: 0.1 % for three jaws, 0.21 % for two.
+/// Refinement then removes most of that.
 pub const SCAN_ANGLES: usize = 24;
 
 /// A scan only has to tell angles apart.
