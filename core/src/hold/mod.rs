@@ -69,8 +69,8 @@ pub struct ContactPoint {
 /// the chuck and cannot pull; its own friction is not counted.
 ///
 /// Stands for [`Seat::POINTS`] points on the ring, the first on the first
-/// jaw's axis. A polygon lies inside its circle: tipping is judged up to 0.9 %
-/// on the safe side.
+/// jaw's axis. Their polygon lies inside the ring and outside one of 0.9914 the
+/// radius, so tipping is judged a little on the safe side.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Seat {
     /// Radius of the ring in m; positive.
@@ -338,5 +338,7 @@ impl Seat {
     }
 }
 
+#[cfg(test)]
+mod properties;
 #[cfg(test)]
 mod tests;
