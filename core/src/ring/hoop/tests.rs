@@ -28,7 +28,7 @@ fn thin_ring_bends_as_point_loads_require() {
     // (W/2) cot a, a = pi/n. Roark, ch. 9, ring case 7 (from memory); derived independently
     // by Castigliano. In W R at the load: n = 2, 3, 4, 6.
     let moments = [
-        (2, 0.318309886184),
+        (2, core::f64::consts::FRAC_1_PI),
         (3, 0.188789694681),
         (4, 0.136619772368),
         (6, 0.0889042547669),
