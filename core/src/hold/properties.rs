@@ -10,38 +10,25 @@ fn any_wrench() -> impl Strategy<Value = Wrench> {
 }
 
 fn any_grip() -> impl Strategy<Value = JawGrip> {
-    (
-        2..=6_usize,
-        0.05..0.95_f64,
-        0.01..0.2_f64,
-        0.005..0.1_f64,
-        1e3..1e5_f64,
-    )
-        .prop_map(|(jaws, share, radius, length, force)| JawGrip {
+    (2..=6_usize, 0.05..0.95_f64, 0.01..0.2_f64, 0.005..0.1_f64, 1e3..1e5_f64).prop_map(
+        |(jaws, share, radius, length, force)| JawGrip {
             jaws,
             half_angle: share * core::f64::consts::PI / jaws as f64,
             radius,
             length,
             force,
-            side: Side::Outside,
+            side: crate::grip::Side::Outside,
             wrap: Wrap::Ignored,
-        })
+        },
+    )
 }
 
 fn any_part() -> impl Strategy<Value = (JawGrip, Clamped)> {
-    (any_grip(), 0.05..0.5_f64, any::<bool>(), 0.1..1.0_f64).prop_map(
-        |(grip, friction, is_seated, ring)| {
-            let contacts = grip.contacts(4, 2).unwrap();
-            let ring = Seat {
-                radius: ring * grip.radius,
-                z: -grip.length,
-            };
-            (
-                grip,
-                Clamped::new(&contacts, friction, is_seated.then_some(ring)).unwrap(),
-            )
-        },
-    )
+    (any_grip(), 0.05..0.5_f64, any::<bool>(), 0.1..1.0_f64).prop_map(|(grip, friction, is_seated, ring)| {
+        let contacts = grip.contacts(4, 2).unwrap();
+        let ring = Seat { radius: ring * grip.radius, z: -grip.length };
+        (grip, Clamped::new(&contacts, friction, is_seated.then_some(ring)).unwrap())
+    })
 }
 
 fn factor(part: &Clamped, load: &Wrench) -> Option<f64> {

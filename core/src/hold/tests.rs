@@ -206,10 +206,7 @@ fn the_worst_angle_matches_a_dense_scan() {
             .map(|wrench| part.hold(&wrench).unwrap().limit().unwrap().factor)
             .fold(f64::INFINITY, f64::min);
         // Refinement stops once it gains less than 1e-6.
-        assert!(
-            found < dense * (1.0 + 3e-6),
-            "worst {found} is above the scan's {dense}"
-        );
+        assert!(found < dense * (1.0 + 3e-6), "worst {found} is above the scan's {dense}");
         // The scan's own step of 1/6 degree leaves less than this.
         assert!(found > dense * (1.0 - 1e-5), "worst {found} is far below the scan's {dense}");
         assert!((0.0..TAU / 3.0).contains(&worst.angle), "angle {} within a pitch", worst.angle);
@@ -280,9 +277,5 @@ fn unbalanced_normal_forces_show() {
     let lone = ContactPoint { position: [0.05, 0.0, 0.0], normal: [-2.0, 0.0, 0.0], normal_force: 1e3 };
     let part = Clamped::new(&[lone; 2], 0.1, None).unwrap();
     // Two like forces side by side: nothing opposes them.
-    assert!(
-        (part.imbalance() - 1.0).abs() < 1e-12,
-        "imbalance {}",
-        part.imbalance()
-    );
+    assert!((part.imbalance() - 1.0).abs() < 1e-12, "imbalance {}", part.imbalance());
 }

@@ -19,10 +19,7 @@ const SCAN_GAP: f64 = 1e-3;
 /// A refinement that lowers the factor by a smaller share is the last.
 const ENOUGH: f64 = 1e-6;
 /// Refinement must tell such shares apart.
-const CLOSER: Goal = Goal {
-    gap: 1e-6,
-    enough: f64::INFINITY,
-};
+const CLOSER: Goal = Goal { gap: 1e-6, enough: f64::INFINITY };
 const MOST_REFINEMENTS: usize = 12;
 
 /// The hold factor at the worst angle of the tool.
@@ -59,8 +56,7 @@ impl Clamped {
         // angle the motion is solved: each lowers the factor.
         for _ in 0..MOST_REFINEMENTS {
             let angle = worst_angle(problem, load, &worst.velocity);
-            let Some(next) = Sample::at(problem, load, angle, &mut Some(worst.velocity), CLOSER)?
-            else {
+            let Some(next) = Sample::at(problem, load, angle, &mut Some(worst.velocity), CLOSER)? else {
                 break;
             };
             let settled = next.upper > worst.upper * (1.0 - ENOUGH);
@@ -74,10 +70,7 @@ impl Clamped {
         let angle = worst.angle - pitch * libm::floor(worst.angle / pitch);
         let mut near = Some(worst.velocity);
         let slip = problem.solve(&load.at(worst.angle), &mut near, limit::FINE);
-        Ok(WorstHold {
-            angle,
-            hold: self.describe(problem, slip)?,
-        })
+        Ok(WorstHold { angle, hold: self.describe(problem, slip)? })
     }
 }
 
