@@ -3,3 +3,7 @@
 #![forbid(unsafe_code)]
 
 extern crate alloc;
+#[cfg(test)]
+extern crate std;
+
+pub mod part;
