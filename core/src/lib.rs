@@ -6,4 +6,5 @@ extern crate alloc;
 #[cfg(test)]
 extern crate std;
 
+pub mod contact;
 pub mod part;

@@ -4,7 +4,7 @@
 //! ([`PartModel`]), and solved order by order into a [`PartSpring`].
 
 mod element;
-mod envelope;
+pub(crate) mod envelope;
 mod harmonic;
 mod load;
 mod mesh;
