@@ -7,4 +7,5 @@ extern crate alloc;
 extern crate std;
 
 pub mod contact;
+pub mod jaw_spring;
 pub mod part;

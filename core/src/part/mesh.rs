@@ -1,16 +1,13 @@
 //! A conforming mesh of eight-node quadrilaterals over the (r, z) profile.
 
 use super::profile::Profile;
-use super::sizing::Sizes;
 use super::strips::{Strip, strips};
+use super::subdivision::{axial_shares, radial_shares};
 use alloc::vec::Vec;
 use core::fmt;
 
 /// Most nodes a mesh may have: three unknowns each, so 18,000 unknowns.
 pub const MAX_NODES: usize = 6000;
-
-/// Most elements along one line between two corners.
-const MOST_IN_LINE: usize = 400;
 
 /// The mesh would exceed [`MAX_NODES`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,15 +47,21 @@ pub struct Mesh {
 }
 
 impl Mesh {
-    /// Meshes a profile. `planes` are further z (m) at which element sides must fall, such as
-    /// the edges of the grip; `density` multiplies the number of elements each way (1 = default).
+    /// Meshes a profile. `edges` are z (m) where the jaws' faces end: element sides fall there
+    /// and elements shorten towards them; `planes` are further z where sides must fall.
+    /// `density` multiplies the number of elements each way (1 = default).
     ///
     /// # Errors
     /// [`TooLarge`] instead of a mesh that could not be solved in reasonable time.
-    pub fn new(profile: &Profile, planes: &[f64], density: f64) -> Result<Self, TooLarge> {
+    pub fn new(
+        profile: &Profile,
+        edges: &[f64],
+        planes: &[f64],
+        density: f64,
+    ) -> Result<Self, TooLarge> {
         let strips = strips(profile);
         let shares = radial_shares(&strips, density);
-        let along: Vec<Vec<f64>> = strips.iter().map(|s| axial(s, planes, density)).collect();
+        let along = axial_shares(&strips, edges, planes, density);
         let nodes = along
             .iter()
             .zip(&shares)
@@ -253,102 +256,6 @@ fn across(shares: &[Vec<f64>]) -> Vec<Place> {
     places
 }
 
-/// Element length through the thinner way of a strip, m: a thin wall bends in a straight line
-/// and needs two elements, a thick one four (checked against the annulus tables).
-fn through(strip: &Strip, density: f64) -> f64 {
-    let thin = strip.wall().min(strip.length());
-    let pieces = libm::ceil((1.0 + 6.0 * thin / strip.radius()).min(4.0) - 1e-9).max(2.0);
-    thin / pieces / density
-}
-
-/// Wanted lengths along a line of a strip: the bending wave of a wall is sqrt(radius x wall).
-fn sizes(strip: &Strip, extent: f64, density: f64) -> Sizes {
-    let through = through(strip, density);
-    let thin = strip.wall().min(strip.length());
-    if extent <= thin * 1.001 {
-        return Sizes {
-            ends: [through; 2],
-            longest: through,
-        };
-    }
-    let wave = 0.7 * libm::sqrt(strip.radius() * thin) / density;
-    Sizes {
-        ends: [through; 2],
-        longest: wave.max(through),
-    }
-}
-
-/// Ends of elements along a strip as shares of its length.
-fn axial(strip: &Strip, planes: &[f64], density: f64) -> Vec<f64> {
-    let length = strip.length();
-    let mut cuts: Vec<f64> = planes.iter().map(|z| (z - strip.z[0]) / length).collect();
-    cuts.extend([0.0, 1.0]);
-    cuts.retain(|share| (0.0..=1.0).contains(share));
-    cuts.sort_by(f64::total_cmp);
-    cuts.dedup_by(|a, b| (*a - *b).abs() < 1e-6);
-    if let Some(last) = cuts.last_mut() {
-        *last = 1.0;
-    }
-    let sizes = sizes(strip, length, density);
-    let mut shares = alloc::vec![0.0];
-    for zone in cuts.windows(2) {
-        let part = zone[1] - zone[0];
-        let inside = sizes.divide(part * length, MOST_IN_LINE);
-        shares.extend(inside.iter().skip(1).map(|s| zone[0] + s * part));
-    }
-    shares
-}
-
-/// For every strip, for every pair of neighbouring lines: ends of elements as shares. Strips
-/// that touch share the same cuts.
-fn radial_shares(strips: &[Strip], density: f64) -> Vec<Vec<Vec<f64>>> {
-    let mut shares: Vec<Vec<Vec<f64>>> = strips.iter().map(|s| radial(s, density)).collect();
-    // One sweep each way brings every chain of touching strips to its finest member.
-    for k in 1..strips.len() {
-        agree(strips, &mut shares, k);
-    }
-    for k in (1..strips.len()).rev() {
-        agree(strips, &mut shares, k);
-    }
-    shares
-}
-
-fn radial(strip: &Strip, density: f64) -> Vec<Vec<f64>> {
-    let mut sizes = sizes(strip, strip.wall(), density);
-    strip
-        .lines
-        .windows(2)
-        .map(|pair| {
-            let width = (pair[1][0] + pair[1][1] - pair[0][0] - pair[0][1]) / 2.0;
-            if pair[0] == [0.0; 2] {
-                sizes.ends[0] = sizes.longest;
-            }
-            let shares = sizes.divide(width, MOST_IN_LINE);
-            sizes.ends[0] = sizes.ends[1];
-            shares
-        })
-        .collect()
-}
-
-/// Gives the lines that strips `k - 1` and `k` share the finer cuts of the two.
-fn agree(strips: &[Strip], shares: &mut [Vec<Vec<f64>>], k: usize) {
-    let (before, after) = shares.split_at_mut(k);
-    let (Some(left), Some(right)) = (before.last_mut(), after.first_mut()) else {
-        return;
-    };
-    let (low_left, low_right) = (strips[k - 1].first[1], strips[k].first[0]);
-    let low = low_left.max(low_right);
-    let high = (low_left + left.len()).min(low_right + right.len());
-    for at in low..high {
-        let (a, b) = (&mut left[at - low_left], &mut right[at - low_right]);
-        if a.len() < b.len() {
-            a.clone_from(b);
-        } else {
-            b.clone_from(a);
-        }
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -380,7 +287,7 @@ mod tests {
         let steps = stepped();
         let profile = Profile::new(&steps).expect("a sound profile");
         for density in [0.7, 1.0, 2.0] {
-            let mesh = Mesh::new(&profile, &[0.004, 0.04], density).expect("small");
+            let mesh = Mesh::new(&profile, &[0.004], &[0.04], density).expect("small");
             let meshed: f64 = mesh.elements.iter().map(|e| area(&mesh, e)).sum();
             let exact: f64 = steps
                 .iter()
@@ -414,7 +321,7 @@ mod tests {
     #[test]
     fn sides_fall_on_the_planes_asked_for() {
         let profile = Profile::new(&stepped()).expect("a sound profile");
-        let mesh = Mesh::new(&profile, &[0.004, 0.0401], 1.0).expect("small");
+        let mesh = Mesh::new(&profile, &[0.004], &[0.0401], 1.0).expect("small");
         for z in [0.004, 0.0401] {
             assert!(
                 mesh.outside
@@ -428,7 +335,7 @@ mod tests {
     #[test]
     fn the_outside_has_the_area_of_the_cylinder() {
         let profile = Profile::new(&[Step::cylinder(0.02, 0.15, 0.138)]).expect("a ring");
-        let mesh = Mesh::new(&profile, &[], 1.0).expect("small");
+        let mesh = Mesh::new(&profile, &[], &[], 1.0).expect("small");
         let area: f64 = mesh
             .outside
             .iter()
@@ -452,7 +359,7 @@ mod tests {
             })
             .collect();
         let profile = Profile::new(&steps).expect("sound");
-        match Mesh::new(&profile, &[], 1.0) {
+        match Mesh::new(&profile, &[], &[], 1.0) {
             Ok(mesh) => assert!(mesh.nodes.len() <= MAX_NODES, "within the bound"),
             Err(large) => assert!(large.nodes > MAX_NODES, "refused for its size: {large}"),
         }

@@ -13,6 +13,7 @@ mod profile;
 mod sizing;
 mod spring;
 mod strips;
+mod subdivision;
 mod surface;
 
 #[cfg(test)]

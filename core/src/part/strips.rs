@@ -43,6 +43,11 @@ impl Strip {
         )
     }
 
+    /// Numbers of its first and last line among the breaks of its start (0) or end (1).
+    pub(crate) fn lines_at(&self, end: usize) -> (usize, usize) {
+        (self.first[end], self.first[end] + self.lines.len() - 1)
+    }
+
     /// Length along the axis, m.
     pub(crate) fn length(&self) -> f64 {
         self.z[1] - self.z[0]
