@@ -4,6 +4,7 @@
 
 extern crate alloc;
 
+pub mod contact;
 pub mod cutting;
 mod evaluate;
 pub mod examples;
@@ -11,7 +12,9 @@ pub mod findings;
 pub mod grip;
 pub mod hold;
 pub mod jaw;
+pub mod jaw_spring;
 pub mod materials;
+pub mod part;
 pub mod quantity;
 pub mod ring;
 pub mod roundness;

@@ -1,0 +1,291 @@
+//! A jaw's face on the part: gap, pressure, and what they do to the part.
+
+use super::active_set::Problem;
+use super::arc::Arc;
+use super::compliance::{Compliance, JawGive, share};
+use super::lobing::Lobing;
+use crate::part::{PartSpring, Side};
+use alloc::vec::Vec;
+use core::fmt;
+
+/// Why no contact could be found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ContactError {
+    /// The arc is not above 0 or the jaws' arcs overlap.
+    Arc,
+    /// The force is not a positive number.
+    Force,
+    /// The gap is not a number, or not given for every band point.
+    Gap,
+    /// The jaw's give is negative, not a number, or not given for every pair of band points.
+    Give,
+    /// The compliance is not positive definite.
+    Compliance,
+}
+
+impl fmt::Display for ContactError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Arc => "The jaws' arcs must be above zero and must not overlap.",
+            Self::Force => "The force of a jaw must be above zero.",
+            Self::Gap => "The gap between jaw and part must be given along the whole band.",
+            Self::Give => "The give of the jaw must be positive and given along the whole band.",
+            Self::Compliance => "The contact cannot be solved: the compliance is not positive.",
+        })
+    }
+}
+
+impl core::error::Error for ContactError {}
+
+/// The gap between a jaw's face and the part before the jaw is pressed on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Gap {
+    /// Radius of the jaw's face less the radius of the part, m.
+    pub larger: f64,
+    /// Further gap at each band point, m (taper, a jaw tilted while bored); empty = none.
+    pub relief: Vec<f64>,
+}
+
+impl Gap {
+    /// Jaws bored `larger` (m, on the radius) than the part, straight along the axis.
+    pub const fn straight(larger: f64) -> Self {
+        Self {
+            larger,
+            relief: Vec::new(),
+        }
+    }
+}
+
+/// One jaw's face on a part: everything that depends on shapes but not on force.
+#[derive(Clone, Debug)]
+pub struct Face<'a> {
+    part: &'a PartSpring,
+    arc: Arc,
+    compliance: Compliance,
+    /// Integrals of the hats around the face with each order of the part.
+    cosines: Vec<Vec<f64>>,
+}
+
+/// Pressure on a jaw's face, the same on each jaw and on both halves of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Contact {
+    /// Pressure at each point, Pa: for each angle, each band point.
+    pub pressure: Vec<f64>,
+    /// Gap left at each point, m (0 where pressed).
+    pub clearance: Vec<f64>,
+    /// How far the jaw moved on after first touch, along its axis, m.
+    pub travel: f64,
+    /// Active sets tried.
+    pub rounds: usize,
+}
+
+impl<'a> Face<'a> {
+    /// A face of `arc` on a part; `give` is how the jaw gives.
+    ///
+    /// # Errors
+    /// [`ContactError::Arc`] or [`ContactError::Give`].
+    pub fn new(part: &'a PartSpring, arc: Arc, give: &JawGive) -> Result<Self, ContactError> {
+        let half = arc.angles().last().copied().unwrap_or(0.0);
+        let most = core::f64::consts::PI / part.jaws as f64;
+        if !(half > 0.0 && half <= most * (1.0 + 1e-12)) {
+            return Err(ContactError::Arc);
+        }
+        let points = part.points.len();
+        let whole = give.column.is_empty() || give.column.len() == points * points;
+        let finite = give.spot >= 0.0
+            && give.spot.is_finite()
+            && give.column.iter().all(|c| c.is_finite())
+            && give.body.is_none_or(|b| b.is_valid());
+        if !(whole && finite) {
+            return Err(ContactError::Give);
+        }
+        let compliance = Compliance::new(part, &arc, give);
+        let cosines = part
+            .responses
+            .iter()
+            .map(|r| arc.cosines(r.order))
+            .collect();
+        Ok(Self {
+            part,
+            arc,
+            compliance,
+            cosines,
+        })
+    }
+
+    /// The part.
+    pub fn part(&self) -> &PartSpring {
+        self.part
+    }
+
+    /// Angles of the grid.
+    pub fn arc(&self) -> &Arc {
+        &self.arc
+    }
+
+    /// Presses the jaws with `force` (N, each jaw's resultant along its own axis) over a gap.
+    ///
+    /// # Errors
+    /// [`ContactError`], naming what is wrong.
+    pub fn press(&self, force: f64, gap: &Gap) -> Result<Contact, ContactError> {
+        let gap = self.weighed(gap)?;
+        self.check(force)?;
+        let problem = Problem {
+            compliance: &self.compliance.matrix,
+            gap: &gap,
+            weight: &self.compliance.weight,
+            force,
+        };
+        let solution = problem.solve().ok_or(ContactError::Compliance)?;
+        let clearance = solution
+            .clearance
+            .iter()
+            .zip(&self.compliance.area)
+            .map(|(c, a)| c.max(0.0) / a);
+        Ok(Contact {
+            clearance: clearance.collect(),
+            pressure: solution.pressure,
+            travel: solution.travel,
+            rounds: solution.rounds,
+        })
+    }
+
+    /// The bound of evenly spread pressure (a perfectly soft pad) with the same force.
+    ///
+    /// # Errors
+    /// [`ContactError::Force`].
+    pub fn even(&self, force: f64) -> Result<Contact, ContactError> {
+        self.check(force)?;
+        let points = self.compliance.weight.len();
+        let pressure = force / self.compliance.weight.iter().sum::<f64>();
+        Ok(Contact {
+            pressure: alloc::vec![pressure; points],
+            clearance: alloc::vec![0.0; points],
+            travel: 0.0,
+            rounds: 0,
+        })
+    }
+
+    fn check(&self, force: f64) -> Result<(), ContactError> {
+        if force > 0.0 && force.is_finite() {
+            Ok(())
+        } else {
+            Err(ContactError::Force)
+        }
+    }
+
+    /// The gap at each point weighed by its area, m3.
+    fn weighed(&self, gap: &Gap) -> Result<Vec<f64>, ContactError> {
+        let points = self.part.points.len();
+        let whole = gap.relief.is_empty() || gap.relief.len() == points;
+        if !whole || !gap.larger.is_finite() || gap.relief.iter().any(|g| !g.is_finite()) {
+            return Err(ContactError::Gap);
+        }
+        // A larger jaw touches an outside in the middle, a bore at the edges.
+        let sign = if self.part.side == Side::Bore {
+            -1.0
+        } else {
+            1.0
+        };
+        let rows = self.part.mass.chunks_exact(points);
+        let relief: Vec<f64> = rows
+            .map(|row| row.iter().zip(&gap.relief).map(|(m, g)| m * g).sum())
+            .collect();
+        let (area, weight) = (&self.compliance.area, &self.compliance.weight);
+        let flat = self.arc.cosines(0);
+        Ok(area
+            .iter()
+            .zip(weight)
+            .enumerate()
+            .map(|(k, (a, c))| sign * gap.larger * (a - c) + flat[k / points] * relief[k % points])
+            .collect())
+    }
+
+    /// Force of one jaw along its axis, N.
+    pub fn force(&self, contact: &Contact) -> f64 {
+        dot(&self.compliance.weight, &contact.pressure)
+    }
+
+    /// Sum of one jaw's normal forces around its face, N: what friction acts on.
+    pub fn normal_force(&self, contact: &Contact) -> f64 {
+        dot(&self.compliance.area, &contact.pressure)
+    }
+
+    /// Share of the face's area that bears.
+    pub fn contact_share(&self, contact: &Contact) -> f64 {
+        let bears = contact
+            .pressure
+            .iter()
+            .map(|p| if *p > 0.0 { 1.0 } else { 0.0 });
+        let pressed: f64 = bears.zip(&self.compliance.area).map(|(on, a)| on * a).sum();
+        pressed / self.compliance.area.iter().sum::<f64>()
+    }
+
+    /// Mean distance of the normal force from the middle of the face, as a share of its
+    /// half-arc: 0.5 when even, 1 when all of it is at the edges, 0 in the middle.
+    pub fn edge_bearing(&self, contact: &Contact) -> f64 {
+        let points = self.part.points.len();
+        let angles = self.arc.angles();
+        let half = angles.last().copied().unwrap_or(1.0);
+        let moment: f64 = contact
+            .pressure
+            .iter()
+            .zip(&self.compliance.area)
+            .enumerate()
+            .map(|(k, (p, a))| p * a * angles[k / points])
+            .sum();
+        moment / half / self.normal_force(contact)
+    }
+
+    /// Force along the jaw's axis on each band point, N.
+    pub fn force_along(&self, contact: &Contact) -> Vec<f64> {
+        let points = self.part.points.len();
+        let mut along = alloc::vec![0.0; points];
+        for (k, (p, c)) in contact
+            .pressure
+            .iter()
+            .zip(&self.compliance.weight)
+            .enumerate()
+        {
+            along[k % points] += p * c;
+        }
+        along
+    }
+
+    /// Displacement around a surface (by its number) at each of its stations.
+    pub fn lobing(&self, contact: &Contact, surface: usize) -> Vec<Lobing> {
+        let points = self.part.points.len();
+        let stations = self.part.stations.get(surface).map_or(0, |s| s.at.len());
+        // Outward is positive: an outside grip presses inward.
+        let sign = if self.part.side == Side::Bore {
+            1.0
+        } else {
+            -1.0
+        };
+        let mut traces: Vec<Lobing> = (0..stations)
+            .map(|_| Lobing {
+                jaws: self.part.jaws,
+                amplitudes: Vec::new(),
+            })
+            .collect();
+        for (response, cosines) in self.part.responses.iter().zip(&self.cosines) {
+            let mut amplitude = alloc::vec![0.0; points];
+            for (line, c) in contact.pressure.chunks_exact(points).zip(cosines) {
+                for (sum, p) in amplitude.iter_mut().zip(line) {
+                    *sum += sign * share(response.order, self.part.jaws) * c * p;
+                }
+            }
+            let Some(answers) = response.surfaces.get(surface) else {
+                continue;
+            };
+            for (trace, row) in traces.iter_mut().zip(answers.chunks_exact(points)) {
+                trace.amplitudes.push(dot(row, &amplitude));
+            }
+        }
+        traces
+    }
+}
+
+fn dot(a: &[f64], b: &[f64]) -> f64 {
+    a.iter().zip(b).map(|(a, b)| a * b).sum()
+}

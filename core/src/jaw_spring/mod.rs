@@ -1,0 +1,5 @@
+//! The jaw as a spring: how its face moves along its height under the grip.
+
+mod column;
+
+pub use column::{ColumnError, JawColumn, MasterJaw, RADIAL_STIFFNESS, Section, TILT_STIFFNESS};
