@@ -49,15 +49,8 @@ impl Stiffness {
                 }
             }
         }
-        let axis = (0..order.len())
-            .filter(|&at| mesh.nodes[order[at]][0] == 0.0)
-            .collect();
-        Self {
-            envelope,
-            parts,
-            position,
-            axis,
-        }
+        let axis = (0..order.len()).filter(|&at| mesh.nodes[order[at]][0] == 0.0).collect();
+        Self { envelope, parts, position, axis }
     }
 
     /// Unknowns: three for each node.
@@ -74,11 +67,7 @@ impl Stiffness {
     fn free(&self, n: usize) -> Vec<f64> {
         let n = n as f64;
         let [k0, k1, k2] = &self.parts;
-        k0.iter()
-            .zip(k1)
-            .zip(k2)
-            .map(|((a, b), c)| a + n * (b + n * c))
-            .collect()
+        k0.iter().zip(k1).zip(k2).map(|((a, b), c)| a + n * (b + n * c)).collect()
     }
 
     /// Product of the free matrix of harmonic `n` with displacements: the forces they need.
@@ -97,10 +86,7 @@ impl Stiffness {
             held.push(2);
             held
         } else {
-            self.axis
-                .iter()
-                .flat_map(|row| (0..3).map(move |a| 3 * row + a))
-                .collect()
+            self.axis.iter().flat_map(|row| (0..3).map(move |a| 3 * row + a)).collect()
         }
     }
 
@@ -110,11 +96,7 @@ impl Stiffness {
         for unknown in self.held(n) {
             self.hold(&mut values, unknown);
         }
-        self.envelope.factor(&mut values).then_some(Factor {
-            stiffness: self,
-            n,
-            values,
-        })
+        self.envelope.factor(&mut values).then_some(Factor { stiffness: self, n, values })
     }
 
     fn hold(&self, values: &mut [f64], unknown: usize) {
@@ -142,8 +124,6 @@ impl Factor<'_> {
             loads[unknown * sides..(unknown + 1) * sides].fill(0.0);
         }
         let from = loads.iter().position(|x| *x != 0.0).unwrap_or(0) / (3 * sides);
-        self.stiffness
-            .envelope
-            .solve(&self.values, loads, sides, from);
+        self.stiffness.envelope.solve(&self.values, loads, sides, from);
     }
 }
