@@ -29,6 +29,10 @@ pub enum Kind {
     Torque,
     /// Plane angle.
     Angle,
+    /// Force per radial travel.
+    Stiffness,
+    /// Moment per angle of tilt.
+    TiltStiffness,
     /// A plain number or ratio.
     Plain,
 }
@@ -59,6 +63,8 @@ impl Kind {
             (Self::Density, UnitSystem::Inch) => "lb/in³",
             (Self::Power, UnitSystem::Inch) => "hp",
             (Self::Torque, UnitSystem::Inch) => "lbf·ft",
+            (Self::Stiffness, UnitSystem::Inch) => "lbf/in",
+            (Self::TiltStiffness, UnitSystem::Inch) => "lbf·ft/rad",
             _ => return self.bare_unit(),
         };
         Unit::named(self, symbol).unwrap_or_else(|| self.bare_unit())
@@ -85,6 +91,8 @@ impl Kind {
             Self::Power => "W",
             Self::Torque => "N·m",
             Self::Angle => "rad",
+            Self::Stiffness => "N/m",
+            Self::TiltStiffness => "N·m/rad",
             Self::Plain => "1",
         }
     }

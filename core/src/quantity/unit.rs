@@ -86,6 +86,10 @@ pub const UNITS: &[Unit] = &[
     unit(Kind::Torque, "lbf·ft", &["lbf.ft", "ft·lbf", "ft.lbf", "lbf ft", "ft lbf"], POUND_FORCE * 0.3048, 1),
     unit(Kind::Angle, "°", &["deg", "degree", "degrees"], core::f64::consts::PI / 180.0, 2),
     unit(Kind::Angle, "rad", &[], 1.0, 4),
+    unit(Kind::Stiffness, "N/µm", &["n/um", "n/μm"], 1e6, 1),
+    unit(Kind::Stiffness, "lbf/in", &["lb/in"], POUND_FORCE / INCH, 0),
+    unit(Kind::TiltStiffness, "N·m/rad", &["nm/rad", "n.m/rad"], 1.0, 0),
+    unit(Kind::TiltStiffness, "lbf·ft/rad", &["lbf.ft/rad", "ft·lbf/rad"], POUND_FORCE * 0.3048, 0),
     unit(Kind::Plain, "", &[], 1.0, 3),
     unit(Kind::Plain, "%", &["percent"], 1e-2, 1),
 ];

@@ -1,17 +1,17 @@
 //! Whether the entries of a set-up agree with each other.
 
 use alloc::format;
+use alloc::string::ToString;
 
 use super::fault::range_words;
 use super::job::{CutKind, GripFrom, Setup};
 use super::reader::Reader;
-use super::{Input, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inputs as p};
+use super::{Input, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inputs as p, profile_inputs as s};
 use crate::grip::Side;
 use crate::jaw::{BoredJaw, Dimension, JawError};
+use crate::part::{LARGEST_DIAMETER, MAX_STEPS, ProfileError};
 use crate::quantity::shown;
 
-/// Thinnest wall, as a share of the outside radius, for which the ring solution is checked.
-const THINNEST_WALL: f64 = 0.005;
 /// Smallest bore that jaws are thought to reach into, m.
 const SMALLEST_GRIPPED_BORE: f64 = 5e-3;
 /// Checks what no single entry can tell, each fault at the entry easiest to put right.
@@ -22,7 +22,8 @@ pub(super) fn check(setup: &Setup, reader: &mut Reader<'_>) {
     check_chuck(setup, reader);
     for (at, cut) in setup.cuts.iter().enumerate() {
         check_cut(setup, &cut.kind, at, reader);
-        let (least, most) = (-setup.grip.length.value, (setup.part.length - setup.grip.length).value);
+        let (least, most) =
+            (-setup.grip.length.value, setup.part.length() - setup.grip.start.value - setup.grip.length.value);
         if cut.distance.value < least || cut.distance.value > most + 1e-9 {
             let allowed = range_words(least, most, reader.unit_of(&t::CUT_DISTANCE, at));
             reader.conflict(
@@ -43,30 +44,132 @@ fn at_most(reader: &mut Reader<'_>, input: &Input, at: usize, value: f64, most: 
     }
 }
 
+/// Tells why the steps make no part, at the entry that is easiest to put right.
+pub(super) fn profile(reader: &mut Reader<'_>, error: &ProfileError, stepped: bool) {
+    let thinnest = "a wall of at least 1/150 of the outside radius".to_string();
+    let (input, at, allowed, remedy) = match *error {
+        ProfileError::NoSteps | ProfileError::TooManySteps { .. } => {
+            (&s::STEP_LENGTH, 0, format!("1 to {MAX_STEPS} steps"), "Leave out what hardly matters.")
+        }
+        ProfileError::NotADimension { step } => {
+            (&s::STEP_OUTSIDE, step, format!("up to {LARGEST_DIAMETER} m"), "Correct this step.")
+        }
+        ProfileError::NoLength { step } => (
+            &s::STEP_LENGTH,
+            step,
+            "at least 1/2000 of the diameter".to_string(),
+            "Make this step longer, or take it out.",
+        ),
+        ProfileError::Crossed { step } | ProfileError::TooThin { step, .. } => {
+            (&s::STEP_BORE, step, thinnest, "Make the bore smaller or the outside larger.")
+        }
+        ProfileError::Gap { step } => {
+            let allowed = format!("metal shared with step {step}");
+            (
+                &s::STEP_BORE,
+                step,
+                allowed,
+                "This step does not hang together with the one before it: correct a diameter of either.",
+            )
+        }
+    };
+    let (input, at) = match (stepped, error) {
+        (true, _) => (input, at),
+        (false, ProfileError::NoLength { .. }) => (&p::PART_LENGTH, 0),
+        (false, ProfileError::NotADimension { .. }) => (&p::OUTSIDE_DIAMETER, 0),
+        (false, _) => (&p::BORE_DIAMETER, 0),
+    };
+    reader.conflict(input, at, allowed, remedy);
+}
+
 fn check_part(setup: &Setup, reader: &mut Reader<'_>) {
-    let outside = setup.part.outside_diameter.value;
-    let most = outside * (1.0 - THINNEST_WALL);
-    let remedy = "The bore must leave a wall of at least 1/200 of the outside radius: make the bore smaller or the outside larger.";
-    at_most(reader, &p::BORE_DIAMETER, 0, setup.part.bore_diameter.value, most, remedy);
-    if setup.grip.side == Side::Inside && setup.part.bore_diameter.value < SMALLEST_GRIPPED_BORE {
-        let allowed = format!(
-            "at least {} for an inside grip",
-            shown(SMALLEST_GRIPPED_BORE, reader.unit_of(&p::BORE_DIAMETER, 0))
-        );
-        reader.conflict(&p::BORE_DIAMETER, 0, allowed, "Grip the outside, or correct the bore.");
+    for (at, surface) in setup.part.surfaces.iter().enumerate() {
+        let (from, to) = (surface.from.value, surface.to.value);
+        at_most(reader, &s::SURFACE_TO, at, to, setup.part.length(), "The surface must be on the part.");
+        at_most(reader, &s::SURFACE_FROM, at, from, to, "A surface starts before it ends.");
+    }
+    let (lower, upper) = (setup.grip.lower_deviation.value, setup.grip.upper_deviation.value);
+    if lower > upper {
+        let allowed = format!("at most {}", shown(upper, reader.unit_of(&p::SMALLEST_PART, 0)));
+        reader.conflict(&p::SMALLEST_PART, 0, allowed, "The lower deviation cannot be above the upper one.");
     }
 }
 
 fn check_grip(setup: &Setup, reader: &mut Reader<'_>) {
-    let length = setup.grip.length.value;
+    let (start, length) = (setup.grip.start.value, setup.grip.length.value);
+    let left = setup.part.length() - start;
+    if left <= 0.0 {
+        at_most(reader, &p::GRIP_START, 0, start, setup.part.length() * 0.999, "The grip must start on the part.");
+        return;
+    }
     at_most(
         reader,
         &p::GRIP_LENGTH,
         0,
         length,
-        setup.part.length.value,
-        "The jaws cannot hold more than the part's length.",
+        left,
+        "The jaws cannot hold more than the part is long from where the grip starts.",
     );
+    let radius = setup.gripped_radius();
+    if setup.grip.side == Side::Inside && radius * 2.0 < SMALLEST_GRIPPED_BORE {
+        let bore = if setup.part.profile.steps().len() > 1 { &p::GRIP_START } else { &p::BORE_DIAMETER };
+        let allowed =
+            format!("a bore of at least {} for an inside grip", shown(SMALLEST_GRIPPED_BORE, reader.unit_of(bore, 0)));
+        reader.conflict(bore, 0, allowed, "Grip the outside, or correct the bore.");
+    }
+    check_band(setup, radius, reader);
+    check_reach(setup, radius, reader);
+}
+
+/// The gripped band must be one cylinder.
+fn check_band(setup: &Setup, radius: f64, reader: &mut Reader<'_>) {
+    let (start, end) = (setup.grip.start.value, (setup.grip.start + setup.grip.length).value);
+    let mut from = 0.0;
+    for step in setup.part.profile.steps() {
+        let to = from + step.length;
+        let rounding = 1e-9 * to;
+        let ends = if setup.grip.side == Side::Outside { step.outer } else { step.inner };
+        let touched = to > start + rounding && from < end - rounding;
+        if touched && ends.iter().any(|diameter| (diameter / 2.0 - radius).abs() > 1e-7 * radius) {
+            let unit = reader.unit_of(&p::GRIP_LENGTH, 0);
+            let allowed = format!("a length over which the gripped diameter stays {}", shown(2.0 * radius, unit));
+            reader.conflict(
+                &p::GRIP_LENGTH,
+                0,
+                allowed,
+                "The diameter changes within the grip: shorten it, or start it elsewhere.",
+            );
+            return;
+        }
+        from = to;
+    }
+}
+
+/// What lies behind the grip must leave room for the jaw's step.
+fn check_reach(setup: &Setup, radius: f64, reader: &mut Reader<'_>) {
+    let start = setup.grip.start.value;
+    if start <= 1e-9 * setup.part.length() {
+        return;
+    }
+    let mut from = 0.0;
+    let mut room = f64::INFINITY;
+    for step in setup.part.profile.steps() {
+        if from < start * (1.0 - 1e-9) {
+            for end in 0..2 {
+                room = room.min(match setup.grip.side {
+                    Side::Outside => radius - step.outer[end] / 2.0,
+                    Side::Inside => step.inner[end] / 2.0 - radius,
+                });
+            }
+        }
+        from += step.length;
+    }
+    if setup.jaws.step.value > room + 1e-9 * radius {
+        let allowed = format!("at most {}", shown(room.max(0.0), reader.unit_of(&j::JAW_STEP, 0)));
+        let remedy =
+            "The part behind the grip is in the way of the jaws: use a smaller step, or start the grip elsewhere.";
+        reader.conflict(&j::JAW_STEP, 0, allowed, remedy);
+    }
 }
 
 fn check_jaws(setup: &Setup, reader: &mut Reader<'_>) {
@@ -158,7 +261,7 @@ fn check_chuck(setup: &Setup, reader: &mut Reader<'_>) {
 }
 
 fn check_cut(setup: &Setup, kind: &CutKind, at: usize, reader: &mut Reader<'_>) {
-    let (outside, bore) = (setup.part.outside_diameter.value, setup.part.bore_diameter.value);
+    let (outside, bore) = (setup.part.largest_outside(), setup.part.smallest_bore());
     let needs_resistance = !matches!(kind, CutKind::Power { .. });
     if needs_resistance && at == 0 && (setup.part.cutting_resistance.is_none() || setup.part.chip_exponent.is_none()) {
         let unknown =

@@ -213,6 +213,26 @@ pub const MASTER_RADIUS: Input = Input {
     source: "our own starting value",
     when: When::Always,
 };
+/// Tilt stiffness of a master jaw.
+pub const TILT_STIFFNESS: Input = Input {
+    path: "chuck.tilt_stiffness",
+    name: "Tilt stiffness of a master jaw",
+    form: quantity(Kind::TiltStiffness, 1e4, 1e9),
+    default: "1000000 N·m/rad",
+    help: "How hard a master jaw is to tilt in its guideway. It decides how far tall jaws open at the tip; a feeler gauge reading tells it better.",
+    source: "common practice, no source: it reproduces openings that shops report",
+    when: When::Always,
+};
+/// Radial stiffness of a master jaw.
+pub const RADIAL_STIFFNESS: Input = Input {
+    path: "chuck.radial_stiffness",
+    name: "Radial stiffness of a master jaw",
+    form: quantity(Kind::Stiffness, 1e6, 1e11),
+    default: "216 N/µm",
+    help: "How hard a master jaw with its serrations is to push back.",
+    source: "216 N/µm for a jaw with steel top jaws: Ito, Modular Design for Machine Tools, 2008, p. 452",
+    when: When::Always,
+};
 /// Least share of the spin force that reaches the part.
 pub const SPIN_SHARE_LEAST: Input = Input {
     path: "chuck.spin_share_least",
@@ -256,6 +276,8 @@ pub const CHUCK_INPUTS: &[&Input] = &[
     &GAUGE_GRIP,
     &MASTER_MASS,
     &MASTER_RADIUS,
+    &TILT_STIFFNESS,
+    &RADIAL_STIFFNESS,
     &SPIN_SHARE_LEAST,
     &SPIN_SHARE_MOST,
 ];

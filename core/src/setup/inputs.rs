@@ -5,6 +5,7 @@ use super::cut_inputs::CUT_INPUTS;
 use super::input::Input;
 use super::jaw_inputs::{JAW_INPUTS, RUN_INPUTS};
 use super::part_inputs::PART_INPUTS;
+use super::profile_inputs::{STEP_INPUTS, SURFACE_INPUTS};
 
 /// A group of inputs that belong together on the sheet.
 #[derive(Clone, Copy, Debug)]
@@ -31,6 +32,8 @@ pub struct List {
 /// Every input by group, in shop order.
 pub const INPUTS: &[Group] = &[
     Group { key: "part", name: "The part", inputs: PART_INPUTS },
+    Group { key: "steps", name: "Steps of the part", inputs: STEP_INPUTS },
+    Group { key: "surfaces", name: "Surfaces that matter", inputs: SURFACE_INPUTS },
     Group { key: "chuck", name: "The chuck", inputs: CHUCK_INPUTS },
     Group { key: "jaws", name: "The jaws", inputs: JAW_INPUTS },
     Group { key: "run", name: "Pressure and speed", inputs: RUN_INPUTS },
@@ -38,7 +41,12 @@ pub const INPUTS: &[Group] = &[
 ];
 
 /// The lists among them.
-pub const LISTS: &[List] = &[List { name: "cuts", least: 1, most: 8 }, List { name: "gauge", least: 2, most: 12 }];
+pub const LISTS: &[List] = &[
+    List { name: "steps", least: 1, most: 200 },
+    List { name: "surfaces", least: 0, most: 8 },
+    List { name: "cuts", least: 1, most: 8 },
+    List { name: "gauge", least: 2, most: 12 },
+];
 
 /// The input declared at `path`, which may name a list item: `cuts.2.feed`.
 ///

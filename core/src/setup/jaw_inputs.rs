@@ -87,6 +87,46 @@ pub const JAW_STEP: Input = Input {
     source: "our own starting value",
     when: When::Always,
 };
+/// Diameter the jaws are bored to.
+pub const BORED_DIAMETER: Input = Input {
+    path: "jaws.bored_diameter",
+    name: "Jaws bored to",
+    form: optional(Kind::Length, 1e-3, 2.0),
+    default: "",
+    help: "Leave empty for the nominal gripped diameter. Bored larger, jaws on an outside bear in the middle; bored smaller, at their edges.",
+    source: "our own starting value",
+    when: When::Always,
+};
+/// Taper bored into the jaws.
+pub const TAPER: Input = Input {
+    path: "jaws.taper",
+    name: "Taper, per side, more metal at the tip",
+    form: quantity(Kind::Departure, -1e-3, 1e-3),
+    default: "0 µm",
+    help: "How much more metal stands at the front of the bore than at its bottom, per side. On diameter it is twice this. It cancels the jaws opening at the tip.",
+    source: "our own starting value",
+    when: When::Always,
+};
+/// Pressure on the boring ring.
+pub const BORING_PRESSURE: Input = Input {
+    path: "jaws.boring_pressure",
+    name: "Pressure while bored",
+    form: optional(Kind::Pressure, 0.0, 3e7),
+    default: "",
+    help: "Clamping pressure on the boring ring or plug while the jaws were bored. Leave empty if the same as for the part; 0 if they were bored loose.",
+    source: "our own starting value",
+    when: When::Always,
+};
+/// Height at which the boring ring bears.
+pub const RING_HEIGHT: Input = Input {
+    path: "jaws.ring_height",
+    name: "Boring ring above the serrations",
+    form: quantity(Kind::Length, 0.0, 0.5),
+    default: "20 mm",
+    help: "Middle of the ring or plug on which the jaws closed while they were bored.",
+    source: "our own starting value",
+    when: When::Always,
+};
 /// How the jaw mass is known.
 pub const JAW_MASS_FROM: Input = Input {
     path: "jaws.mass_from",
@@ -148,6 +188,10 @@ pub const JAW_INPUTS: &[&Input] = &[
     &JAW_LENGTH,
     &JAW_HEIGHT,
     &JAW_STEP,
+    &BORED_DIAMETER,
+    &TAPER,
+    &BORING_PRESSURE,
+    &RING_HEIGHT,
     &JAW_MASS_FROM,
     &JAW_MASS,
     &JAW_MASS_RADIUS,

@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 use crate::grip::Side;
 use crate::jaw::{Jaw, Shape};
 use crate::materials::Material;
+use crate::part::Profile;
 use crate::quantity::{Angle, AngularVelocity, Force, Length, Mass, Power, Pressure, Ratio};
 
 /// A valid set-up: everything the engines need, nothing they would have to doubt.
@@ -34,12 +35,10 @@ pub struct Setup {
 /// The part as it sits in the jaws.
 #[derive(Clone, Debug)]
 pub struct Part {
-    /// Outside diameter.
-    pub outside_diameter: Length,
-    /// Bore diameter; zero if solid.
-    pub bore_diameter: Length,
-    /// Length along the axis.
-    pub length: Length,
+    /// Its steps along the axis, from the chuck side outward; a plain ring has one.
+    pub profile: Profile,
+    /// Surfaces that matter; empty for the whole outside and bore.
+    pub surfaces: Vec<PartSurface>,
     /// Its material.
     pub material: &'static Material,
     /// Young's modulus.
@@ -58,13 +57,35 @@ pub struct Part {
     pub size_limit: Option<Length>,
 }
 
+/// A surface of interest.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PartSurface {
+    /// The user's own name for it.
+    pub name: String,
+    /// Where it lies.
+    pub side: SurfaceSide,
+    /// From, along the axis, from the chuck side of the part.
+    pub from: Length,
+    /// To, along the axis.
+    pub to: Length,
+}
+
+/// Where a surface lies.
+pub use crate::part::Side as SurfaceSide;
+
 /// How the part is gripped.
 #[derive(Clone, Debug)]
 pub struct Grip {
     /// Outside or inside.
     pub side: Side,
+    /// Where the grip starts along the part, from its chuck side.
+    pub start: Length,
     /// Length of contact along the axis.
     pub length: Length,
+    /// Largest gripped diameter less the nominal one.
+    pub upper_deviation: Length,
+    /// Smallest gripped diameter less the nominal one.
+    pub lower_deviation: Length,
     /// Whether the part rests on the jaw step.
     pub seated: bool,
     /// Friction between jaw and part.
@@ -98,6 +119,10 @@ pub struct Chuck {
     pub master_mass: Mass,
     /// Its centre of mass from the axis.
     pub master_radius: Length,
+    /// Tilt stiffness of a master jaw, N·m/rad.
+    pub tilt_stiffness: f64,
+    /// Radial stiffness of a master jaw, N/m.
+    pub radial_stiffness: f64,
     /// Least share of the spin force that reaches the part.
     pub spin_share_least: Ratio,
     /// Greatest share of the spin force that reaches the part.
@@ -153,6 +178,14 @@ pub struct Jaws {
     pub height: Length,
     /// Step left under the part.
     pub step: Length,
+    /// Diameter the jaws are bored to; the nominal gripped diameter if none.
+    pub bored_diameter: Option<Length>,
+    /// More metal at the tip than at the base, per side.
+    pub taper: Length,
+    /// Pressure while bored; as for the part if none.
+    pub boring_pressure: Option<Pressure>,
+    /// Height of the boring ring above the serrations.
+    pub ring_height: Length,
     /// Weighed mass and centre of mass, in place of the computed ones.
     pub weighed: Option<Weighed>,
 }
@@ -283,17 +316,59 @@ impl Setup {
     /// Radius of the surface the jaws touch, m.
     #[must_use]
     pub fn gripped_radius(&self) -> f64 {
-        self.part.gripped_diameter(self.grip.side).value / 2.0
+        let start = self.grip.start.value;
+        let [outside, bore] = self.part.diameters_at(start, Toward::Far);
+        match self.grip.side {
+            Side::Outside => outside / 2.0,
+            Side::Inside => bore / 2.0,
+        }
     }
 }
 
+/// Which of two steps is meant where they meet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Toward {
+    /// The one nearer the chuck.
+    Chuck,
+    /// The one farther from the chuck.
+    Far,
+}
+
 impl Part {
-    /// The diameter the jaws touch.
+    /// Length along the axis, m.
     #[must_use]
-    pub fn gripped_diameter(&self, side: Side) -> Length {
-        match side {
-            Side::Outside => self.outside_diameter,
-            Side::Inside => self.bore_diameter,
+    pub fn length(&self) -> f64 {
+        self.profile.length()
+    }
+
+    /// Largest outside diameter, m.
+    #[must_use]
+    pub fn largest_outside(&self) -> f64 {
+        self.profile.steps().iter().flat_map(|step| step.outer).fold(0.0, f64::max)
+    }
+
+    /// Smallest bore diameter, m; 0 where it is solid somewhere.
+    #[must_use]
+    pub fn smallest_bore(&self) -> f64 {
+        self.profile.steps().iter().flat_map(|step| step.inner).fold(f64::INFINITY, f64::min)
+    }
+
+    /// Outside and bore diameter, m, at `z` m from the chuck side; beyond the ends, those of the end.
+    #[must_use]
+    pub fn diameters_at(&self, z: f64, toward: Toward) -> [f64; 2] {
+        // Where two steps meet to within rounding, `toward` decides.
+        let rounding = 1e-9 * self.length();
+        let mut from = 0.0;
+        let mut found = [0.0; 2];
+        for step in self.profile.steps() {
+            let past_start = if toward == Toward::Far { z >= from - rounding } else { z > from + rounding };
+            if past_start || from == 0.0 {
+                let share = ((z - from) / step.length).clamp(0.0, 1.0);
+                let at = |ends: [f64; 2]| ends[0] + (ends[1] - ends[0]) * share;
+                found = [at(step.outer), at(step.inner)];
+            }
+            from += step.length;
         }
+        found
     }
 }

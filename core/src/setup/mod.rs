@@ -16,6 +16,7 @@ mod job;
 mod json;
 mod link;
 pub mod part_inputs;
+pub mod profile_inputs;
 mod read;
 mod reader;
 mod schema;
@@ -25,7 +26,10 @@ pub use entries::Entries;
 pub use fault::Fault;
 pub use input::{Choice, Form, Input, MaterialUse, When};
 pub use inputs::{Group, INPUTS, LISTS, List, declared};
-pub use job::{Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, Setup, Turned, Weighed};
+pub use job::{
+    Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup, SurfaceSide,
+    Turned, Weighed,
+};
 pub use json::SCHEMA_VERSION;
 pub use link::LinkError;
 pub use schema::json_schema;

@@ -4,6 +4,8 @@ use super::input::{Form, Input, MaterialUse, When, choice, optional, quantity};
 use crate::quantity::Kind;
 
 const OURS: &str = "our own starting value";
+const RING: When = When::Chosen("part.shape", &["ring"]);
+const STEPS: When = When::Chosen("part.shape", &["steps"]);
 
 /// What the job is called.
 pub const JOB_NAME: Input = Input {
@@ -29,6 +31,16 @@ pub const GRIP_SIDE: Input = Input {
     source: OURS,
     when: When::Always,
 };
+/// How the shape of the part is given.
+pub const PART_SHAPE: Input = Input {
+    path: "part.shape",
+    name: "Shape",
+    form: Form::Choice(&[choice("ring", "Plain ring or disc"), choice("steps", "Steps along the axis")]),
+    default: "ring",
+    help: "A plain ring needs three sizes. Flanges, floors, shoulders and cones are given as steps.",
+    source: "our own starting value",
+    when: When::Always,
+};
 /// Outside diameter of the part.
 pub const OUTSIDE_DIAMETER: Input = Input {
     path: "part.outside_diameter",
@@ -37,7 +49,7 @@ pub const OUTSIDE_DIAMETER: Input = Input {
     default: "160 mm",
     help: "The part's outside as it sits in the jaws for this operation.",
     source: OURS,
-    when: When::Always,
+    when: RING,
 };
 /// Bore diameter of the part.
 pub const BORE_DIAMETER: Input = Input {
@@ -47,7 +59,7 @@ pub const BORE_DIAMETER: Input = Input {
     default: "140 mm",
     help: "The part's bore as it sits in the jaws. 0 means solid. The wall left at the last cut decides how round the part comes out.",
     source: OURS,
-    when: When::Always,
+    when: RING,
 };
 /// Length of the part.
 pub const PART_LENGTH: Input = Input {
@@ -57,7 +69,7 @@ pub const PART_LENGTH: Input = Input {
     default: "30 mm",
     help: "Along the axis, from end to end.",
     source: OURS,
-    when: When::Always,
+    when: RING,
 };
 /// Material of the part.
 pub const PART_MATERIAL: Input = Input {
@@ -150,6 +162,36 @@ pub const GRIP_LENGTH: Input = Input {
     source: OURS,
     when: When::Always,
 };
+/// Where the grip starts along the part.
+pub const GRIP_START: Input = Input {
+    path: "grip.start",
+    name: "Grip starts at",
+    form: quantity(Kind::Length, 0.0, 4.0),
+    default: "0 mm",
+    help: "From the chuck side of the part to the bottom of the jaw bore.",
+    source: "our own starting value",
+    when: STEPS,
+};
+/// Upper deviation of the gripped diameter.
+pub const LARGEST_PART: Input = Input {
+    path: "grip.upper_deviation",
+    name: "Gripped diameter, upper deviation",
+    form: quantity(Kind::Departure, -5e-3, 5e-3),
+    default: "0 µm",
+    help: "How far above nominal the largest part may be, on diameter. The worst of the range is what is told.",
+    source: "our own starting value",
+    when: When::Always,
+};
+/// Lower deviation of the gripped diameter.
+pub const SMALLEST_PART: Input = Input {
+    path: "grip.lower_deviation",
+    name: "Gripped diameter, lower deviation",
+    form: quantity(Kind::Departure, -5e-3, 5e-3),
+    default: "0 µm",
+    help: "How far below nominal the smallest part may be, on diameter; negative as on the drawing.",
+    source: "our own starting value",
+    when: When::Always,
+};
 /// Whether the part rests against the bottom of the jaw bore.
 pub const SEATED: Input = Input {
     path: "grip.seat",
@@ -188,6 +230,7 @@ pub const REQUIRED_HOLD: Input = Input {
 pub const PART_INPUTS: &[&Input] = &[
     &JOB_NAME,
     &GRIP_SIDE,
+    &PART_SHAPE,
     &OUTSIDE_DIAMETER,
     &BORE_DIAMETER,
     &PART_LENGTH,
@@ -200,6 +243,9 @@ pub const PART_INPUTS: &[&Input] = &[
     &PART_CUTTING_RESISTANCE,
     &PART_CHIP_EXPONENT,
     &GRIP_LENGTH,
+    &GRIP_START,
+    &LARGEST_PART,
+    &SMALLEST_PART,
     &SEATED,
     &FRICTION,
     &REQUIRED_HOLD,

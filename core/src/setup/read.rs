@@ -2,16 +2,22 @@
 
 use alloc::vec::Vec;
 
+use uom::si::length::meter;
 use uom::si::pressure::pascal;
 use uom::si::ratio::ratio;
 
 use super::job::{
-    Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, Setup, Turned, Weighed,
+    Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup, SurfaceSide,
+    Turned, Weighed,
 };
 use super::reader::Reader;
-use super::{Entries, Fault, agreement, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inputs as p};
+use super::{
+    Entries, Fault, agreement, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inputs as p,
+    profile_inputs as s,
+};
 use crate::grip::Side;
-use crate::quantity::{Pressure, Ratio};
+use crate::part::{Profile, Step};
+use crate::quantity::{Length, Pressure, Ratio};
 
 impl Setup {
     /// Reads and validates entries.
@@ -61,9 +67,8 @@ impl Setup {
 }
 
 fn read_part(reader: &mut Reader<'_>) -> Option<Part> {
-    let outside_diameter = reader.length(&p::OUTSIDE_DIAMETER);
-    let bore_diameter = reader.length(&p::BORE_DIAMETER);
-    let length = reader.length(&p::PART_LENGTH);
+    let profile = read_profile(reader);
+    let surfaces: Vec<_> = (0..reader.count("surfaces")).map(|at| read_surface(reader, at)).collect();
     let material = reader.material(&p::PART_MATERIAL);
     let roundness_limit = reader.length(&p::ROUNDNESS_LIMIT);
     let runout_limit = reader.length(&p::RUNOUT_LIMIT);
@@ -74,9 +79,8 @@ fn read_part(reader: &mut Reader<'_>) -> Option<Part> {
     let exponent = reader.ratio(&p::PART_CHIP_EXPONENT, 0);
     let material = material?;
     Some(Part {
-        outside_diameter: outside_diameter?,
-        bore_diameter: bore_diameter?,
-        length: length?,
+        profile: profile?,
+        surfaces: surfaces.into_iter().collect::<Option<_>>()?,
         material,
         modulus: modulus.unwrap_or_else(|| Pressure::new::<pascal>(material.youngs_modulus.value)),
         yield_stress: yield_stress
@@ -90,15 +94,71 @@ fn read_part(reader: &mut Reader<'_>) -> Option<Part> {
     })
 }
 
+/// The steps of the part; a plain ring is one step.
+fn read_profile(reader: &mut Reader<'_>) -> Option<Profile> {
+    let stepped = reader.choice(&p::PART_SHAPE, 0)? == "steps";
+    let steps: Option<Vec<Step>> = if stepped {
+        let steps: Vec<_> = (0..reader.count("steps").max(1)).map(|at| read_step(reader, at)).collect();
+        steps.into_iter().collect()
+    } else {
+        let outside = reader.length(&p::OUTSIDE_DIAMETER);
+        let bore = reader.length(&p::BORE_DIAMETER);
+        let length = reader.length(&p::PART_LENGTH);
+        Some([Step::cylinder(length?.value, outside?.value, bore?.value)].into())
+    };
+    match Profile::new(&steps?) {
+        Ok(profile) => Some(profile),
+        Err(error) => {
+            agreement::profile(reader, &error, stepped);
+            None
+        }
+    }
+}
+
+fn read_step(reader: &mut Reader<'_>, at: usize) -> Option<Step> {
+    let length = reader.item_length(&s::STEP_LENGTH, at);
+    let outside = reader.item_length(&s::STEP_OUTSIDE, at);
+    let outside_end = reader.item_length(&s::STEP_OUTSIDE_END, at);
+    let bore = reader.item_length(&s::STEP_BORE, at);
+    let bore_end = reader.item_length(&s::STEP_BORE_END, at);
+    let (outside, bore) = (outside?, bore?);
+    Some(Step {
+        length: length?.value,
+        outer: [outside.value, outside_end.unwrap_or(outside).value],
+        inner: [bore.value, bore_end.unwrap_or(bore).value],
+    })
+}
+
+fn read_surface(reader: &mut Reader<'_>, at: usize) -> Option<PartSurface> {
+    let name = reader.item_words(&s::SURFACE_NAME, at);
+    let side = reader.choice(&s::SURFACE_SIDE, at);
+    let from = reader.item_length(&s::SURFACE_FROM, at);
+    let to = reader.item_length(&s::SURFACE_TO, at);
+    let side = match side? {
+        "outside" => SurfaceSide::Outside,
+        "bore" => SurfaceSide::Bore,
+        _ => SurfaceSide::Face,
+    };
+    Some(PartSurface { name: name?, side, from: from?, to: to? })
+}
+
 fn read_grip(reader: &mut Reader<'_>) -> Option<Grip> {
     let side = reader.choice(&p::GRIP_SIDE, 0);
+    // A plain ring is gripped from its end; only steps ask where.
+    let stepped = reader.is_chosen(&p::PART_SHAPE, "steps");
+    let start = if stepped { reader.length(&p::GRIP_START) } else { Some(Length::new::<meter>(0.0)) };
     let length = reader.length(&p::GRIP_LENGTH);
+    let upper_deviation = reader.length(&p::LARGEST_PART);
+    let lower_deviation = reader.length(&p::SMALLEST_PART);
     let seat = reader.choice(&p::SEATED, 0);
     let friction = reader.ratio(&p::FRICTION, 0);
     let required_hold = reader.ratio(&p::REQUIRED_HOLD, 0);
     Some(Grip {
         side: if side? == "inside" { Side::Inside } else { Side::Outside },
+        start: start?,
         length: length?,
+        upper_deviation: upper_deviation?,
+        lower_deviation: lower_deviation?,
         seated: seat? == "seated",
         friction: friction?,
         required_hold: required_hold?,
@@ -117,6 +177,8 @@ fn read_chuck(reader: &mut Reader<'_>) -> Option<Chuck> {
     let grip_from = read_grip_from(reader);
     let master_mass = reader.mass(&c::MASTER_MASS);
     let master_radius = reader.length(&c::MASTER_RADIUS);
+    let tilt_stiffness = reader.plain(&c::TILT_STIFFNESS);
+    let radial_stiffness = reader.plain(&c::RADIAL_STIFFNESS);
     let spin_share_least = reader.ratio(&c::SPIN_SHARE_LEAST, 0);
     let spin_share_most = reader.ratio(&c::SPIN_SHARE_MOST, 0);
     Some(Chuck {
@@ -131,6 +193,8 @@ fn read_chuck(reader: &mut Reader<'_>) -> Option<Chuck> {
         grip_from: grip_from?,
         master_mass: master_mass?,
         master_radius: master_radius?,
+        tilt_stiffness: tilt_stiffness?,
+        radial_stiffness: radial_stiffness?,
         spin_share_least: spin_share_least?,
         spin_share_most: spin_share_most?,
     })
@@ -178,6 +242,10 @@ fn read_jaws(reader: &mut Reader<'_>) -> Option<Jaws> {
     let length = reader.length(&j::JAW_LENGTH);
     let height = reader.length(&j::JAW_HEIGHT);
     let step = reader.length(&j::JAW_STEP);
+    let bored_diameter = reader.length(&j::BORED_DIAMETER);
+    let taper = reader.length(&j::TAPER);
+    let boring_pressure = reader.pressure(&j::BORING_PRESSURE, 0);
+    let ring_height = reader.length(&j::RING_HEIGHT);
     let weighed = match reader.choice(&j::JAW_MASS_FROM, 0)? {
         "weighed" => {
             let mass = reader.mass(&j::JAW_MASS);
@@ -186,7 +254,18 @@ fn read_jaws(reader: &mut Reader<'_>) -> Option<Jaws> {
         }
         _ => None,
     };
-    Some(Jaws { shape: shape?, material: material?, length: length?, height: height?, step: step?, weighed })
+    Some(Jaws {
+        shape: shape?,
+        material: material?,
+        length: length?,
+        height: height?,
+        step: step?,
+        bored_diameter,
+        taper: taper?,
+        boring_pressure,
+        ring_height: ring_height?,
+        weighed,
+    })
 }
 
 fn read_cuts(reader: &mut Reader<'_>) -> Option<Vec<Cut>> {

@@ -114,6 +114,16 @@ impl<'a> Reader<'a> {
         found.map(|choice| choice.key)
     }
 
+    /// Whether `key` is chosen, without noting anything.
+    pub(super) fn is_chosen(&self, input: &Input, key: &str) -> bool {
+        self.entries.text_or_default(input.path, input).trim() == key
+    }
+
+    /// The SI value of a quantity for which the library of typed quantities has no name.
+    pub(super) fn plain(&mut self, input: &Input) -> Option<f64> {
+        self.si(input, 0)
+    }
+
     /// A material of the table.
     pub(super) fn material(&mut self, input: &Input) -> Option<&'static Material> {
         let Form::Material(wanted) = input.form else { return None };
@@ -131,8 +141,13 @@ impl<'a> Reader<'a> {
 
     /// Free text.
     pub(super) fn words(&mut self, input: &Input) -> Option<String> {
+        self.item_words(input, 0)
+    }
+
+    /// Free text in a list.
+    pub(super) fn item_words(&mut self, input: &Input, index: usize) -> Option<String> {
         let Form::Text(most) = input.form else { return None };
-        let (path, text) = self.text(input, 0);
+        let (path, text) = self.text(input, index);
         if text.chars().count() > most {
             let allowed = alloc::format!("at most {most} characters");
             self.faults.push(Fault::new(&path, input, text, allowed, "Shorten it.".to_string()));
