@@ -46,6 +46,13 @@ impl Callout {
         &self.words
     }
 
+    /// Its words alone, to be read from the right, in the line of a diameter that is not there.
+    pub(in crate::view) fn standing(&self, at: f64) -> Markup {
+        let room = width(&self.words);
+        let drawn = letters((0.0, at - GAP), Anchor::Middle, "value", &self.words);
+        html! { g transform="rotate(-90)" { (self.button(-room / 2.0, room / 2.0, at - 2.0 * GAP, &drawn)) } }
+    }
+
     /// A button of `drawn` that can be hit from `left` to `right` about the line `middle`.
     pub(in crate::view) fn button(&self, left: f64, right: f64, middle: f64, drawn: &Markup) -> Markup {
         let wider = ((FINGER - (right - left)) / 2.0).max(0.0);

@@ -56,14 +56,14 @@ impl Sheet {
     }
 }
 
-/// How far, in view units, jaws that are open stand back from the part; the style sheet has a class for each.
+/// The style sheet's class for jaws that can stand back, and how far outward that moves them in view units.
 pub(in crate::view) fn stand_back(stage: &Stage<'_>, sheet: Sheet) -> (&'static str, f64) {
     match stage.setup.grip.side {
         Side::Outside => ("outward", 16.0),
         Side::Inside => {
             // Jaws in a small bore have little room to close.
             let room = sheet.radius(stage.setup.part.bore_diameter.value) * 0.15;
-            if room >= 10.0 { ("inward", 10.0) } else { ("inward-little", 3.0) }
+            if room >= 10.0 { ("inward", -10.0) } else { ("inward-little", -3.0) }
         }
     }
 }
