@@ -8,7 +8,7 @@ use maud::{Markup, html};
 
 use super::Stage;
 use super::drawing::{
-    Anchor, JawOutline, LEFT, Point, REACH, RIGHT, Shape, Sheet, State, arc, around, at_least, block_arrow, closed,
+    Anchor, CUT_OFF, JawOutline, LEFT, Point, REACH, RIGHT, Shape, Sheet, State, arc, around, at_least, block_arrow, closed,
     coordinate, letters, line_arrow, open, polar, stand_back,
 };
 
@@ -61,14 +61,14 @@ impl Face<'_> {
                 title id="face-title" { "Chuck from the front: " (self.state_words()) }
                 desc id="face-desc" { (self.description()) }
                 @if self.sheet.broken {
-                    defs { clipPath id="face-clip" { circle r=(coordinate(REACH + 8.0)) {} } }
+                    defs { clipPath id="face-clip" { circle r=(coordinate(CUT_OFF)) {} } }
                 }
                 g clip-path=[self.sheet.broken.then_some("url(#face-clip)")] { g class="spindle" {
                     circle class="outline body" r=(coordinate(self.sheet.radius(self.stage.setup.chuck.body_diameter.value))) {}
                     (self.each_jaw(&self.jaw_body()))
                     (self.part())
                 } }
-                @if self.sheet.broken { circle class="break" r=(coordinate(REACH + 8.0)) {} }
+                @if self.sheet.broken { circle class="break" r=(coordinate(CUT_OFF)) {} }
                 @if self.shape.state != State::Released {
                     g class="spindle" { (self.each_jaw_at(&|angle| self.contact(angle))) }
                 }
@@ -140,7 +140,7 @@ impl Face<'_> {
             })
             .collect();
         html! {
-            path class="contact" d=(open(&line)) {}
+            @if self.pressure() > 0.0 { path class="contact" d=(open(&line)) {} }
             (self.pressure_band(half, &on_part))
             (self.grip_arrows())
         }
@@ -148,7 +148,7 @@ impl Face<'_> {
 
     fn pressure_band(&self, half: f64, on_part: &dyn Fn(f64) -> f64) -> Markup {
         const BETWEEN: f64 = 11.0;
-        let Some(scale) = self.pressure_scale() else { return html! {} };
+        let Some(scale) = self.pressure_scale().filter(|_| self.pressure() > 0.0) else { return html! {} };
         let away = match self.stage.setup.grip.side {
             Side::Outside => 1.0,
             Side::Inside => -1.0,
@@ -156,7 +156,7 @@ impl Face<'_> {
         // In a small bore the band may not reach past the axis.
         let room = if away < 0.0 { self.jaw.grip * 0.5 } else { f64::INFINITY };
         let length = (self.pressure() * scale).min(room);
-        let gaps = (2.0 * half * self.jaw.grip / BETWEEN).floor().clamp(2.0, 60.0);
+        let gaps = (2.0 * half * self.jaw.grip / BETWEEN).floor().clamp(4.0, 60.0);
         let angles = (0..=gaps as usize).map(|at| half * (2.0 * at as f64 / gaps - 1.0));
         let tails: Vec<Point> = angles.clone().map(|angle| polar(on_part(angle) + away * length, angle)).collect();
         html! {

@@ -2,20 +2,20 @@
 
 use core::f64::consts::{PI, TAU};
 
-use holdround_core::quantity::Kind;
+use holdround_core::quantity::{Kind, UnitSystem};
 use holdround_core::setup::Side;
 use maud::{Markup, html};
 
 use super::Stage;
 use super::drawing::{
-    Along, Anchor, Callout, Dimension, JawOutline, LEFT, Point, REACH, RIGHT, Sheet, THINNEST_HATCHED, Tool, closed,
+    Along, Anchor, CUT_OFF, Callout, Dimension, JawOutline, LEFT, Point, RIGHT, Sheet, THINNEST_HATCHED, Tool, closed,
     coordinate, hatchings, heights, letters, open, stand_back, wavy,
 };
 
 /// Where the chuck is broken off behind its face.
 const CHUCK_BACK: f64 = LEFT + 8.0;
 /// Where what does not fit is cut off, above and below the axis.
-const CLIP: f64 = REACH + 8.0;
+const CLIP: f64 = CUT_OFF;
 /// Lines of the dimensions along the axis.
 const JAW_LINE: f64 = -208.0;
 const GRIP_LINE: f64 = 218.0;
@@ -77,14 +77,15 @@ impl Section<'_> {
                     (self.cut_off())
                     path class="chain" d=(open(&[(LEFT, 0.0), (self.along.end + 16.0, 0.0)])) {}
                     (letters((RIGHT - 6.0, -232.0), Anchor::End, "heading", &format!("A–A through jaw 1, {state}")))
-                    @for tool in &tools { (tool.mark()) }
                 }
                 g class="dimensions" {
                     (self.dimensions())
                     (letters((LEFT + 6.0, 300.0), Anchor::Start, "note", &format!(
-                        "Dimensions in {}. Tools, in front of the jaws by:", self.stage.units.unit(Kind::Length).symbol)))
+                        "Dimensions in {}. Tools in front of the jaws by:", self.unit_words())))
                     @for tool in &tools { (tool.listed(self.stage)) }
                 }
+                // Last, so that a number stays readable on whatever line it falls.
+                g class="tools" aria-hidden="true" { @for tool in &tools { (tool.mark()) } }
             }
         }
     }
@@ -271,7 +272,7 @@ impl Section<'_> {
         let under = self.outside + CLEAR;
         let beside = end + CLEAR;
         html! {
-            (Dimension { from: chuck, to: front, edge: -(self.jaw.outer.min(REACH) + CLEAR), at: JAW_LINE }
+            (Dimension { from: chuck, to: front, edge: -(self.jaw.outer.min(CLIP) + CLEAR), at: JAW_LINE }
                 .horizontal(&length("jaws.height", "Jaw height", "", setup.jaws.height.value)))
             (Dimension { from: seat, to: end, edge: under, at: LENGTH_LINE }
                 .horizontal(&length("part.length", "Length", "", setup.part.length.value)))
@@ -284,6 +285,13 @@ impl Section<'_> {
             } @else {
                 (bore.reading("solid").standing(BORE_LINE))
             }
+        }
+    }
+
+    fn unit_words(&self) -> &'static str {
+        match self.stage.units.system {
+            UnitSystem::Metric => "millimetres",
+            UnitSystem::Inch => "inches",
         }
     }
 

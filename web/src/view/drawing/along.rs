@@ -11,6 +11,8 @@ const CHUCK_FACE: f64 = -190.0;
 const ROOM: f64 = 300.0;
 /// Half the gap of a break.
 const HALF_GAP: f64 = 5.0;
+/// How far from a break a tool keeps.
+const BESIDE_BREAK: f64 = 10.0;
 
 /// Where things stand along the axis, view units.
 #[derive(Clone, Debug)]
@@ -87,16 +89,15 @@ fn longest_unbroken(lengths: [f64; 3]) -> f64 {
     longest
 }
 
-/// Where `place` along a stretch is drawn: to scale from the nearer end, in the gap if it was cut out.
+/// Where `place` along a stretch is drawn: to scale from the nearer end, at the break's nearer side if it was cut out.
 fn within((length, drawn): (f64, f64), place: f64) -> f64 {
-    let side = drawn / 2.0 - HALF_GAP;
-    let rest = length - place;
-    if drawn >= length || place <= side {
+    let side = (drawn / 2.0 - HALF_GAP - BESIDE_BREAK).max(0.0);
+    if drawn >= length {
         place.clamp(0.0, drawn)
-    } else if rest <= side {
-        (drawn - rest).clamp(0.0, drawn)
+    } else if place <= length / 2.0 {
+        place.clamp(0.0, side)
     } else {
-        drawn / 2.0
+        drawn - (length - place).clamp(0.0, side)
     }
 }
 

@@ -29,7 +29,10 @@ impl Callout {
     /// The length `si` of the input called `name` at `entry`, after `sign`; in brackets if it was assumed.
     pub(in crate::view) fn length(stage: &Stage<'_>, entry: &str, name: &str, sign: &str, si: f64) -> Self {
         let unit = stage.units.unit(Kind::Length);
-        let number = format!("{sign}{}", decimal(unit.from_si(si), unit.decimals));
+        // Rounded first: more figures than the unit's own are of no use on a drawing.
+        let step = libm::pow(10.0, -(unit.decimals as f64));
+        let value = (unit.from_si(si) / step).round() * step;
+        let number = format!("{sign}{}", decimal(value, unit.decimals));
         let assumed = stage.setup.assumed.iter().any(|path| path == entry);
         let (words, remark) = if assumed { (format!("({number})"), ", assumed") } else { (number, "") };
         let spoken = format!("{name} {}{remark}: change", stage.units.show(Kind::Length, si));

@@ -2,8 +2,8 @@
 
 use holdround_core::setup::{JawShape, Side};
 
-use super::path::{Point, arc, polar};
-use super::sheet::Sheet;
+use super::path::{FARTHEST, Point, arc, held, polar};
+use super::sheet::{Sheet, stand_back};
 use crate::view::Stage;
 
 /// Points across a block's bored end.
@@ -31,10 +31,15 @@ impl JawOutline {
         let pitch = core::f64::consts::PI / stage.setup.chuck.jaws as f64;
         let grip = sheet.radius(stage.setup.part.gripped_diameter(side).value);
         let scene = &stage.findings.scene;
-        let outer = (scene.jaw_outer_radius * sheet.scale).max(1.0);
-        let inner = (scene.jaw_inner_radius * sheet.scale).clamp(0.0, outer);
+        let outer = held(scene.jaw_outer_radius * sheet.scale, 1.0, FARTHEST);
+        let inner = held(scene.jaw_inner_radius * sheet.scale, 0.0, outer);
         match stage.setup.jaws.shape {
-            JawShape::Ordinary(width) => block(sheet.radius(width.value), inner, outer, grip, pitch, side),
+            JawShape::Ordinary(width) => {
+                // Blocks that close in a bore are pointed so far that they still clear each other.
+                let (_, back) = stand_back(stage, sheet);
+                let point = |x: f64| x.abs() / libm::tan(pitch) - back.min(0.0);
+                block(sheet.radius(width.value), inner, outer, grip, &point, side)
+            }
             JawShape::Wide(angle) => sector(|_| angle.value / 2.0, inner, outer, grip, side),
             JawShape::Pie(cut) => {
                 let half_cut = sheet.radius(cut.value);
@@ -47,8 +52,8 @@ impl JawOutline {
     }
 }
 
-/// A block with flat sides; its inner end is pointed where neighbours would meet.
-fn block(half: f64, inner: f64, outer: f64, grip: f64, pitch: f64, side: Side) -> JawOutline {
+/// A block with flat sides, whose inner end lies no nearer the axis than `point(x)`.
+fn block(half: f64, inner: f64, outer: f64, grip: f64, point: &dyn Fn(f64) -> f64, side: Side) -> JawOutline {
     let across = |radius_at: &dyn Fn(f64) -> f64| -> Vec<Point> {
         (0..=ACROSS)
             .map(|at| {
@@ -58,7 +63,7 @@ fn block(half: f64, inner: f64, outer: f64, grip: f64, pitch: f64, side: Side) -
             .collect()
     };
     let flat = |_: f64| outer;
-    let end = |x: f64| (x.abs() / libm::tan(pitch)).max(inner).min(outer);
+    let end = |x: f64| point(x).max(inner).min(outer);
     let bored = |x: f64| (grip * grip - x * x).max(0.0).sqrt().clamp(end(x), outer);
     let between = |low: &dyn Fn(f64) -> f64, high: &dyn Fn(f64) -> f64| {
         let mut points = across(low);

@@ -23,5 +23,5 @@ pub(super) use lettering::{Anchor, letters};
 pub(super) use path::{Point, arc, closed, coordinate, open, polar, wavy};
 pub(super) use round_number::at_least;
 pub(super) use shape::{Shape, State, around};
-pub(super) use sheet::{LEFT, REACH, RIGHT, Sheet, stand_back};
+pub(super) use sheet::{CUT_OFF, LEFT, REACH, RIGHT, Sheet, stand_back};
 pub(super) use tool::Tool;

@@ -6,14 +6,18 @@ use std::fmt::Write;
 pub(in crate::view) type Point = (f64, f64);
 
 /// Beyond this a coordinate is far outside any sheet, and is held here.
-const FARTHEST: f64 = 1e5;
+pub(super) const FARTHEST: f64 = 1e5;
 
 /// A coordinate as an attribute: two decimals, always a number.
 pub(in crate::view) fn coordinate(value: f64) -> String {
-    let held = if value.is_finite() { value.clamp(-FARTHEST, FARTHEST) } else { 0.0 };
-    let text = format!("{held:.2}");
+    let text = format!("{:.2}", held(value, -FARTHEST, FARTHEST));
     let text = text.trim_end_matches('0').trim_end_matches('.');
     if text == "-0" { "0".into() } else { text.into() }
+}
+
+/// `value` between two bounds; what is not a number is held nearest zero.
+pub(super) fn held(value: f64, least: f64, most: f64) -> f64 {
+    if value.is_nan() { 0.0_f64.clamp(least, most) } else { value.clamp(least, most) }
 }
 
 /// The point at `radius` and `angle` clockwise from straight up.

@@ -11,7 +11,9 @@ use super::sheet::Sheet;
 use crate::view::Stage;
 
 /// Greatest departure drawn, as a share of the part's radius.
-const GREATEST_DRAWN: f64 = 0.12;
+pub(super) const GREATEST_DRAWN: f64 = 0.12;
+/// Greatest departure of the bore drawn, as a share of its own radius, where the bore is small.
+const GREATEST_IN_BORE: f64 = 0.3;
 /// Magnification beyond which a departure is nothing a shop could measure.
 const GREATEST_MAGNIFICATION: f64 = 1e5;
 /// Points around an outline.
@@ -62,9 +64,13 @@ impl<'a> Shape<'a> {
             State::Released if turned => -at_speed,
             State::Released => 0.0,
         };
-        let most = greatest(&scene.clamped_outside).max(greatest(&scene.clamped_bore)) * at_speed.max(1.0);
         let radius = stage.setup.part.outside_diameter.value / 2.0;
-        let magnification = at_most(GREATEST_DRAWN * radius / most).map(|factor| factor.min(GREATEST_MAGNIFICATION));
+        let bore_radius = stage.setup.part.bore_diameter.value / 2.0;
+        let outside_room = GREATEST_DRAWN * radius / greatest(&scene.clamped_outside);
+        let bore_room = (GREATEST_DRAWN * radius).min(GREATEST_IN_BORE * bore_radius) / greatest(&scene.clamped_bore);
+        // The larger of rest and speed decides, so that the magnification stays when the spindle starts.
+        let magnification = at_most(outside_room.min(bore_room) / at_speed.max(1.0))
+            .map(|factor| factor.min(GREATEST_MAGNIFICATION));
         Self {
             state,
             magnification,

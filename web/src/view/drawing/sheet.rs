@@ -1,7 +1,7 @@
 //! The sheet both views lie on: one scale and one axis for both, so that the section is projected
 //! from the face (first-angle projection: seen from the left, drawn on the right).
 
-use holdround_core::setup::Side;
+use holdround_core::setup::{JawShape, Side};
 
 use super::path::coordinate;
 use crate::view::Stage;
@@ -15,6 +15,9 @@ pub(in crate::view) const TOP: f64 = -250.0;
 /// From the axis to the farthest thing drawn of chuck, jaws and part.
 pub(in crate::view) const REACH: f64 = 175.0;
 
+/// Where chuck and jaws that are broken off end; jaws standing back from the part still fit.
+pub(in crate::view) const CUT_OFF: f64 = REACH + 18.0;
+
 /// Room around the part for its arrows, over its radius.
 const LEAST_ROOM: f64 = 1.2;
 /// Chuck and jaws beyond this many radii of the part are broken off, so that a small part is not lost.
@@ -27,7 +30,7 @@ pub(in crate::view) const TOOLS_A_ROW: usize = 4;
 pub(in crate::view) struct Sheet {
     /// View units per metre.
     pub(in crate::view) scale: f64,
-    /// Whether chuck or jaws are broken off at [`REACH`].
+    /// Whether chuck or jaws are broken off at [`CUT_OFF`].
     pub(in crate::view) broken: bool,
     /// Lower edge of both views.
     pub(in crate::view) bottom: f64,
@@ -61,9 +64,10 @@ pub(in crate::view) fn stand_back(stage: &Stage<'_>, sheet: Sheet) -> (&'static 
     match stage.setup.grip.side {
         Side::Outside => ("outward", 16.0),
         Side::Inside => {
-            // Jaws in a small bore have little room to close.
-            let room = sheet.radius(stage.setup.part.bore_diameter.value) * 0.15;
-            if room >= 10.0 { ("inward", -10.0) } else { ("inward-little", -3.0) }
+            // Jaws in a small bore have little room to close, and so have those that nearly meet.
+            let in_bore = sheet.radius(stage.setup.part.bore_diameter.value) * 0.15;
+            let meets = !matches!(stage.setup.jaws.shape, JawShape::Ordinary(_));
+            if in_bore >= 10.0 && !meets { ("inward", -10.0) } else { ("inward-little", -3.0) }
         }
     }
 }
