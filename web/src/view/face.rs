@@ -8,8 +8,8 @@ use maud::{Markup, html};
 
 use super::Stage;
 use super::drawing::{
-    Anchor, CUT_OFF, JawOutline, LEFT, Point, REACH, RIGHT, Shape, Sheet, State, arc, around, at_least, block_arrow, closed,
-    coordinate, letters, line_arrow, open, polar, stand_back,
+    Anchor, CUT_OFF, JawOutline, LEFT, Point, REACH, RIGHT, Shape, Sheet, State, arc, around, at_least, block_arrow,
+    closed, coordinate, letters, line_arrow, open, polar, stand_back,
 };
 
 /// Length of the arrow that stands for the round force named in the key, view units.
@@ -246,8 +246,10 @@ impl Face<'_> {
     }
 
     fn headings(&self) -> Markup {
-        let turn: Vec<Point> = arc(REACH + 24.0, 0.72, 0.42);
-        let (tip, before) = (polar(REACH + 24.0, 0.36), polar(REACH + 24.0, 0.42));
+        // Forward is counter-clockwise to one who faces the chuck: common practice, no source.
+        let round = CUT_OFF + 9.0;
+        let turn: Vec<Point> = arc(round, 0.72, 0.44);
+        let (tip, before) = (polar(round, 0.38), polar(round, 0.44));
         html! {
             (letters((LEFT + 6.0, -232.0), Anchor::Start, "heading", "Chuck from the front"))
             (letters((LEFT + 6.0, -211.0), Anchor::Start, "note", self.state_words()))
@@ -268,7 +270,7 @@ impl Face<'_> {
         html! {
             (letters((left, line(0)), Anchor::Start, "note lobes", &self.lobe_words()))
             @if self.shape.state == State::Released {
-                (letters((left, line(1)), Anchor::Start, "note", "The jaws stand back: no grip."))
+                (letters((left, line(1)), Anchor::Start, "note", "The jaws stand back: no grip. Dashed: the true circle."))
             } @else {
                 @if let Some(force) = self.round_force() {
                     @let unit = self.stage.units.unit(Kind::Force);
@@ -278,8 +280,8 @@ impl Face<'_> {
                 }
                 @if let Some(pressure) = self.round_pressure() {
                     @let unit = self.stage.units.unit(Kind::Stress);
-                    (line_arrow((8.0, line(1) - 6.0), (8.0 + PRESSURE_KEY, line(1) - 6.0), 6.0, "live"))
-                    (letters((16.0 + PRESSURE_KEY, line(1)), Anchor::Start, "note",
+                    (line_arrow((-12.0, line(1) - 6.0), (PRESSURE_KEY - 12.0, line(1) - 6.0), 6.0, "live"))
+                    (letters((PRESSURE_KEY - 4.0, line(1)), Anchor::Start, "note",
                         &format!("= {} {} on the face", decimal(pressure, 3), unit.symbol)))
                 }
                 (block_arrow((left, line(2) - 6.0), (left + 28.0, line(2) - 6.0), "rest"))
@@ -319,9 +321,9 @@ impl Face<'_> {
         };
         let lobes = format!("Lobes × {}", decimal(factor, 3));
         match (shape.state, shape.turns_outside, shape.turns_bore) {
-            (State::Released, true, true) => format!("{lobes}: outside and bore sprung back after turning"),
-            (State::Released, true, false) => format!("{lobes}: outside sprung back after turning"),
-            (State::Released, false, _) => format!("{lobes}: bore sprung back after turning"),
+            (State::Released, true, true) => format!("{lobes}. Turned outside and bore, sprung back."),
+            (State::Released, true, false) => format!("{lobes}. Turned outside, sprung back."),
+            (State::Released, false, _) => format!("{lobes}. Turned bore, sprung back."),
             _ => format!("{lobes}. Dashed: the true circle."),
         }
     }

@@ -81,7 +81,7 @@ impl Section<'_> {
                 g class="dimensions" {
                     (self.dimensions())
                     (letters((LEFT + 6.0, 300.0), Anchor::Start, "note", &format!(
-                        "Dimensions in {}. Tools in front of the jaws by:", self.unit_words())))
+                        "In {}. Tools in front of the jaws by:", self.unit_words())))
                     @for tool in &tools { (tool.listed(self.stage)) }
                 }
                 // Last, so that a number stays readable on whatever line it falls.
@@ -111,22 +111,12 @@ impl Section<'_> {
         let JawOutline { inner, outer, .. } = self.jaw;
         let grip = self.jaw.grip.clamp(inner, outer);
         match self.stage.setup.grip.side {
-            Side::Outside => vec![
-                (chuck, -inner),
-                (chuck, -outer),
-                (front, -outer),
-                (front, -grip),
-                (seat, -grip),
-                (seat, -inner),
-            ],
-            Side::Inside => vec![
-                (chuck, -inner),
-                (chuck, -outer),
-                (seat, -outer),
-                (seat, -grip),
-                (front, -grip),
-                (front, -inner),
-            ],
+            Side::Outside => {
+                vec![(chuck, -inner), (chuck, -outer), (front, -outer), (front, -grip), (seat, -grip), (seat, -inner)]
+            }
+            Side::Inside => {
+                vec![(chuck, -inner), (chuck, -outer), (seat, -outer), (seat, -grip), (front, -grip), (front, -inner)]
+            }
         }
     }
 
@@ -138,7 +128,7 @@ impl Section<'_> {
                 (self.master_jaw())
                 path class="blank" d=(section) {}
                 path class="cut" d=(section) fill="url(#hatch-jaw)" {}
-                @if self.stage.clamped {
+                @if self.touches() {
                     path class="contact" d=(open(&[(self.back_end(), -self.jaw.grip), (self.along.front, -self.jaw.grip)])) {}
                 }
             }
@@ -147,6 +137,12 @@ impl Section<'_> {
             (one)
             @if self.opposite() { g transform="scale(1 -1)" { (one) } }
         }
+    }
+
+    /// Whether the jaws touch the part: clamped, and not thrown off it by the spin.
+    fn touches(&self) -> bool {
+        let lost = self.stage.spinning && self.stage.findings.scene.jaw_grip_at_speed <= 0.0;
+        self.stage.clamped && !lost
     }
 
     /// The master jaw's end under the top jaw, with the serrations between them.
@@ -256,7 +252,9 @@ impl Section<'_> {
         let body = self.sheet.radius(self.stage.setup.chuck.body_diameter.value) > CLIP;
         let jaws = self.jaw.outer > CLIP;
         let from = if body { CHUCK_BACK } else { self.along.chuck };
-        let to = |jaw_here: bool| if jaws && jaw_here { self.along.outer_end(self.stage.setup.grip.side) } else { self.along.chuck };
+        let to = |jaw_here: bool| {
+            if jaws && jaw_here { self.along.outer_end(self.stage.setup.grip.side) } else { self.along.chuck }
+        };
         html! {
             @for (height, end) in [(-CLIP, to(true)), (CLIP, to(self.opposite()))] {
                 @if end > from { path class="thin" d=(open(&wavy((from, height), (end, height)))) {} }
@@ -316,7 +314,8 @@ impl Section<'_> {
             Side::Outside => "gripped on its outside",
             Side::Inside => "gripped in its bore",
         };
-        let seat = if setup.grip.seated { "resting on the jaw step" } else { "held by friction alone, off the jaw step" };
+        let seat =
+            if setup.grip.seated { "resting on the jaw step" } else { "held by friction alone, off the jaw step" };
         let tools: Vec<String> = setup
             .cuts
             .iter()

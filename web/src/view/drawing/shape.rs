@@ -69,8 +69,8 @@ impl<'a> Shape<'a> {
         let outside_room = GREATEST_DRAWN * radius / greatest(&scene.clamped_outside);
         let bore_room = (GREATEST_DRAWN * radius).min(GREATEST_IN_BORE * bore_radius) / greatest(&scene.clamped_bore);
         // The larger of rest and speed decides, so that the magnification stays when the spindle starts.
-        let magnification = at_most(outside_room.min(bore_room) / at_speed.max(1.0))
-            .map(|factor| factor.min(GREATEST_MAGNIFICATION));
+        let magnification =
+            at_most(outside_room.min(bore_room) / at_speed.max(1.0)).map(|factor| factor.min(GREATEST_MAGNIFICATION));
         Self {
             state,
             magnification,

@@ -40,9 +40,8 @@ impl Sheet {
     /// The sheet for what `stage` shows.
     pub(in crate::view) fn of(stage: &Stage<'_>) -> Self {
         let part = stage.setup.part.outside_diameter.value / 2.0;
-        let far = (stage.setup.chuck.body_diameter.value / 2.0)
-            .max(stage.findings.scene.swing_radius)
-            .max(part * LEAST_ROOM);
+        let far =
+            (stage.setup.chuck.body_diameter.value / 2.0).max(stage.findings.scene.swing_radius).max(part * LEAST_ROOM);
         let shown = far.min(part * MOST_ROOM);
         let rows = stage.setup.cuts.len().div_ceil(TOOLS_A_ROW).max(1);
         Self { scale: REACH / shown, broken: far > shown, bottom: 312.0 + 44.0 * rows as f64 }

@@ -76,7 +76,10 @@ fn random_setup(numbers: &mut Numbers) -> Option<Setup> {
 
 fn random_wave(numbers: &mut Numbers, jaws: u32) -> Wave {
     let amplitude = numbers.one_of(&[0.0, 1e-12, 1e-7, 1e-5, 1e-3, 1.0]) * numbers.between(-1.0, 1.0);
-    Wave { mean: amplitude * numbers.share(), harmonics: (1..6).map(|k| (k * jaws, amplitude / f64::from(k))).collect() }
+    Wave {
+        mean: amplitude * numbers.share(),
+        harmonics: (1..6).map(|k| (k * jaws, amplitude / f64::from(k))).collect(),
+    }
 }
 
 fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
@@ -118,7 +121,7 @@ fn broken_scenes() -> Vec<Scene> {
         clamped_bore: Wave { mean: value, harmonics: vec![(3, value)] },
         shape_share_at_speed: value,
     };
-    [0.0, -1.0, f64::NAN, f64::INFINITY, 1e12, 1e-308].map(with).into()
+    [0.0, -1.0, f64::NAN, f64::INFINITY, 1e11, 1e-308].map(with).into()
 }
 
 fn findings(scene: Scene) -> Findings {
@@ -144,8 +147,7 @@ fn for_all(check: &dyn Fn(&Stage<'_>, &[(&str, String); 2], &str)) {
             clamped: numbers.share() < 0.7,
             spinning: numbers.share() < 0.5,
         };
-        let views =
-            [("face", face::draw(&stage).into_string()), ("section", section::draw(&stage).into_string())];
+        let views = [("face", face::draw(&stage).into_string()), ("section", section::draw(&stage).into_string())];
         check(&stage, &views, &format!("round {round}"));
         drawn += 1;
         if drawn == WANTED {
@@ -251,10 +253,12 @@ fn dimensions_are_buttons_for_entries_that_exist() {
             assert!(declared(entry).is_some(), "{which}: {entry} is no input");
             assert!(entries.insert(entry), "{which}: {entry} stands twice");
             assert_eq!(button.attribute("tabindex"), Some("0"), "{which}: {entry} is reached by keyboard");
-            assert!(button.attribute("aria-label").unwrap().ends_with(": change"), "{which}: {entry} says what it does");
+            assert!(
+                button.attribute("aria-label").unwrap().ends_with(": change"),
+                "{which}: {entry} says what it does"
+            );
         }
-        let wanted =
-            ["part.outside_diameter", "part.bore_diameter", "part.length", "grip.length", "jaws.height"];
+        let wanted = ["part.outside_diameter", "part.bore_diameter", "part.length", "grip.length", "jaws.height"];
         assert!(wanted.iter().all(|entry| entries.contains(entry)), "{which}: {entries:?}");
         assert_eq!(buttons.len(), wanted.len() + stage.setup.cuts.len(), "{which}: one for each tool as well");
     });

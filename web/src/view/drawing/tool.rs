@@ -63,7 +63,7 @@ impl Tool {
 
     fn label_meets(&self, other: &Self) -> bool {
         let near = (self.label.0 - other.label.0, self.label.1 - other.label.1);
-        near.0.abs() < width("0") + 2.0 && near.1.abs() < LETTER_HEIGHT * 0.9
+        near.0.abs() < width("0") + 2.0 && near.1.abs() < LETTER_HEIGHT
     }
 
     /// The triangle with its number, at the part.
@@ -92,8 +92,11 @@ impl Tool {
 
 fn triangle(tip: Point, points: Point) -> Markup {
     let (back, half) = ((tip.0 - points.0 * SIZE, tip.1 - points.1 * SIZE), SIZE / 2.0);
-    let corners =
-        [tip, (back.0 - points.1 * half, back.1 + points.0 * half), (back.0 + points.1 * half, back.1 - points.0 * half)];
+    let corners = [
+        tip,
+        (back.0 - points.1 * half, back.1 + points.0 * half),
+        (back.0 + points.1 * half, back.1 - points.0 * half),
+    ];
     html! { path class="tool" d=(closed(&corners)) {} }
 }
 
