@@ -1,5 +1,9 @@
 //! Views: functions from findings to markup.
 
+mod drawing;
+pub(crate) mod face;
+pub(crate) mod section;
+
 use holdround_core::findings::Findings;
 use holdround_core::setup::Setup;
 
