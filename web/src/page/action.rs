@@ -45,6 +45,9 @@ impl Action {
     pub(crate) fn of(button: &Element) -> Option<Self> {
         let told = |name: &str| button.get_attribute(name);
         let index = || told("data-index").and_then(|index| index.parse().ok());
+        if let Some(path) = told("data-entry") {
+            return Some(Self::GoTo(path));
+        }
         Some(match told("data-act")?.as_str() {
             "undo" => Self::Undo,
             "redo" => Self::Redo,

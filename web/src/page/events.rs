@@ -2,7 +2,7 @@
 
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Element, Event, EventTarget, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement, KeyboardEvent};
+use web_sys::{Element, Event, EventTarget, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement, KeyboardEvent, SvgElement};
 
 use super::action::Action;
 use super::address::Asked;
@@ -66,8 +66,7 @@ impl Page {
     }
 
     fn clicked(&mut self, event: &Event) {
-        let button = target::<Element>(event).and_then(|element| element.closest("[data-act]").ok().flatten());
-        if let Some(action) = button.and_then(|button| Action::of(&button)) {
+        if let Some(action) = asked_for(event) {
             if action == Action::Skip {
                 event.prevent_default();
             }
@@ -78,6 +77,14 @@ impl Page {
     /// Undo and redo from the keyboard; in a text field they are the field's own.
     fn key(&mut self, event: &Event) {
         let Some(key) = event.dyn_ref::<KeyboardEvent>() else { return };
+        if matches!(key.key().as_str(), "Enter" | " ") {
+            // A dimension on the drawing is no button of the browser's own.
+            if let Some(action) = asked_for(event).filter(|action| matches!(action, Action::GoTo(_)) && on_drawing(event)) {
+                event.prevent_default();
+                self.act(action);
+            }
+            return;
+        }
         if !(key.ctrl_key() || key.meta_key()) || key.alt_key() || types_text(event) {
             return;
         }
@@ -89,6 +96,15 @@ impl Page {
         event.prevent_default();
         self.act(action);
     }
+}
+
+/// What the button or the dimension under the finger asks for.
+fn asked_for(event: &Event) -> Option<Action> {
+    Action::of(&target::<Element>(event)?.closest("[data-act], [data-entry]").ok()??)
+}
+
+fn on_drawing(event: &Event) -> bool {
+    target::<SvgElement>(event).is_some()
 }
 
 fn types_text(event: &Event) -> bool {

@@ -9,6 +9,7 @@ mod events;
 mod fields;
 mod history;
 mod keep;
+mod motion;
 mod notice;
 mod opening;
 pub(crate) mod preferences;
@@ -114,8 +115,8 @@ impl Page {
         if let Some((setup, findings)) = &desk.good {
             let stage =
                 Stage { setup, findings, units: desk.units, clamped: desk.clamped, spinning: desk.spinning };
-            self.regions.show("face", face::draw(&stage));
-            self.regions.show("section", section::draw(&stage));
+            motion::show(&mut self.regions, "face", face::draw(&stage));
+            motion::show(&mut self.regions, "section", section::draw(&stage));
         }
         dress(desk);
     }

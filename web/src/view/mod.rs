@@ -1,5 +1,6 @@
 //! Views: functions from what lies on the desk to markup.
 
+mod drawing;
 pub(crate) mod examples;
 pub(crate) mod face;
 pub(crate) mod field;

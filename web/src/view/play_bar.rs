@@ -34,7 +34,7 @@ pub(crate) fn slides(desk: &Desk) -> Option<[Slide; 2]> {
             "psi" => 5.0,
             _ => 10.0,
         };
-        let most = libm::floor(unit.from_si(most) / step + 1e-9).max(1.0) * step;
+        let most = (unit.from_si(most) / step + 1e-9).floor().max(1.0) * step;
         Slide { path: input.path, name: input.name, unit, at: unit.from_si(at), most, step }
     };
     let (most_pressure, most_speed) = limits(setup, findings);

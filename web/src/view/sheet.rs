@@ -25,8 +25,8 @@ pub(crate) fn show() -> Markup {
             div.bench {
                 section.drawing aria-label="Drawing and play bar" {
                     div.views id="views" {
-                        figure.view { div.paper id="face" {} figcaption { "Chuck face" } }
-                        figure.view { div.paper id="section" {} figcaption { "Section" } }
+                        figure.projection { div.paper id="face" {} }
+                        figure.projection { div.paper id="section" {} }
                     }
                     div.play id="play" {}
                 }
