@@ -5,8 +5,8 @@
 extern crate alloc;
 
 pub mod cutting;
-pub mod cutting;
 mod evaluate;
+pub mod examples;
 pub mod findings;
 pub mod grip;
 pub mod hold;

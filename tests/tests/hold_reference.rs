@@ -4,10 +4,7 @@
 //! and solves it with Clarabel to 1e-10; its cases and answers are in
 //! `reference/hold_socp.json`.
 
-#![allow(
-    clippy::unwrap_used,
-    reason = "a reference case that cannot be read must fail"
-)]
+#![allow(clippy::unwrap_used, reason = "a reference case that cannot be read must fail")]
 
 use holdround_core::cutting::Wrench;
 use holdround_core::hold::{Clamped, ContactPoint, Limit, Seat};
@@ -35,10 +32,7 @@ struct SeatRing {
 
 impl Case {
     fn load(&self) -> Wrench {
-        Wrench {
-            force: self.force,
-            moment: self.moment,
-        }
+        Wrench { force: self.force, moment: self.moment }
     }
 
     fn clamped(&self) -> Clamped {
@@ -47,16 +41,9 @@ impl Case {
             .iter()
             .zip(&self.normal)
             .zip(&self.normal_force)
-            .map(|((&position, &normal), &normal_force)| ContactPoint {
-                position,
-                normal,
-                normal_force,
-            })
+            .map(|((&position, &normal), &normal_force)| ContactPoint { position, normal, normal_force })
             .collect();
-        let seat = self.seat.as_ref().map(|ring| Seat {
-            radius: ring.radius,
-            z: ring.z,
-        });
+        let seat = self.seat.as_ref().map(|ring| Seat { radius: ring.radius, z: ring.z });
         Clamped::new(&contacts, self.friction, seat).unwrap()
     }
 
@@ -78,8 +65,7 @@ fn hold_factors_match_a_general_cone_solver() {
         // The bracket closes to 1e-7, the reference to 1e-9 or better.
         let tolerance = 3e-7 * case.factor;
         assert!(
-            (limit.factor - case.factor).abs() < tolerance
-                && (limit.upper - case.factor).abs() < tolerance,
+            (limit.factor - case.factor).abs() < tolerance && (limit.upper - case.factor).abs() < tolerance,
             "case {index}: bracket {} to {} misses {}",
             limit.factor,
             limit.upper,

@@ -1,74 +1,43 @@
 use super::*;
-use crate::cutting::{
-    Boring, Drilling, Facing, Grooving, SpindlePower, Turning, cross, twist_drill_thrust_ratio,
-};
+use crate::cutting::{Boring, Drilling, Facing, Grooving, SpindlePower, Turning, cross, twist_drill_thrust_ratio};
 use core::f64::consts::{FRAC_PI_2, PI};
 use proptest::prelude::*;
 
-const C45: SpecificForce = SpecificForce {
-    kc11: 2220e6,
-    mc: 0.14,
-};
+const C45: SpecificForce = SpecificForce { kc11: 2220e6, mc: 0.14 };
 
 fn cut(operation: Operation) -> Cut {
     Cut {
         operation,
         material: C45,
         correction: 1.0,
-        ratios: ForceRatios {
-            feed: 0.4,
-            passive: 0.3,
-        },
-        tool: ToolPosition {
-            radius: 0.04,
-            z: 0.02,
-        },
+        ratios: ForceRatios { feed: 0.4, passive: 0.3 },
+        tool: ToolPosition { radius: 0.04, z: 0.02 },
     }
 }
 
 fn turning(direction: AxialFeed) -> Operation {
-    Operation::Turning(Turning {
-        depth: 2e-3,
-        feed: 0.25e-3,
-        approach: FRAC_PI_2,
-        direction,
-    })
+    Operation::Turning(Turning { depth: 2e-3, feed: 0.25e-3, approach: FRAC_PI_2, direction })
 }
 
 fn close(got: f64, want: f64, claim: &str) {
     // Rounding, or the ten digits of a reference value.
-    assert!(
-        (got - want).abs() <= 1e-9 * want.abs().max(1.0),
-        "{claim}: {got} is not {want}"
-    );
+    assert!((got - want).abs() <= 1e-9 * want.abs().max(1.0), "{claim}: {got} is not {want}");
 }
 
 #[test]
 fn turning_pushes_the_part_inward_and_along_the_feed() {
     let toward = cut(turning(AxialFeed::TowardChuck)).load().unwrap();
     assert!(toward.radial < 0.0, "passive force points to the axis");
-    assert!(
-        toward.tangential < 0.0,
-        "the tool drags against the spindle"
-    );
+    assert!(toward.tangential < 0.0, "the tool drags against the spindle");
     assert!(toward.axial < 0.0, "feed toward the chuck pushes in");
     let away = cut(turning(AxialFeed::AwayFromChuck)).load().unwrap();
-    close(
-        away.axial,
-        -toward.axial,
-        "feed away pulls as hard as feed toward pushes",
-    );
+    close(away.axial, -toward.axial, "feed away pulls as hard as feed toward pushes");
 }
 
 #[test]
 fn boring_pushes_the_part_outward() {
     let direction = AxialFeed::TowardChuck;
-    let boring = Boring {
-        depth: 2e-3,
-        feed: 0.25e-3,
-        approach: FRAC_PI_2,
-        direction,
-    };
+    let boring = Boring { depth: 2e-3, feed: 0.25e-3, approach: FRAC_PI_2, direction };
     let load = cut(Operation::Boring(boring)).load().unwrap();
     let turned = cut(turning(direction)).load().unwrap();
     close(load.radial, -turned.radial, "passive force of boring");
@@ -78,65 +47,31 @@ fn boring_pushes_the_part_outward() {
 #[test]
 fn facing_feeds_radially_and_presses_toward_the_chuck() {
     let direction = RadialFeed::Inward;
-    let facing = Facing {
-        depth: 2e-3,
-        feed: 0.25e-3,
-        approach: FRAC_PI_2,
-        direction,
-    };
+    let facing = Facing { depth: 2e-3, feed: 0.25e-3, approach: FRAC_PI_2, direction };
     let facing = cut(Operation::Facing(facing));
     let (load, forces) = (facing.load().unwrap(), facing.forces().unwrap());
     close(load.radial, -forces.feed, "feed force points to the axis");
-    close(
-        load.axial,
-        -forces.passive,
-        "passive force points to the chuck",
-    );
+    close(load.axial, -forces.passive, "passive force points to the chuck");
 }
 
 #[test]
 fn grooving_cuts_its_full_width_and_pushes_radially_only() {
-    let grooving = |surface| {
-        cut(Operation::Grooving(Grooving {
-            width: 3e-3,
-            feed: 0.1e-3,
-            surface,
-        }))
-    };
+    let grooving = |surface| cut(Operation::Grooving(Grooving { width: 3e-3, feed: 0.1e-3, surface }));
     let outside = grooving(Surface::Outside);
     let forces = outside.forces().unwrap();
     // kc1.1 b h^(1 - mc) in N and mm: 2220 x 3 x 0.1^0.86.
-    close(
-        forces.cutting,
-        2220.0 * 3.0 * libm::pow(0.1, 0.86),
-        "main force of a groove",
-    );
+    close(forces.cutting, 2220.0 * 3.0 * libm::pow(0.1, 0.86), "main force of a groove");
     let load = outside.load().unwrap();
     close(load.radial, -forces.feed, "outside groove pushes inward");
     close(load.axial, 0.0, "no axial force");
-    close(
-        grooving(Surface::Inside).load().unwrap().radial,
-        forces.feed,
-        "inside, outward",
-    );
+    close(grooving(Surface::Inside).load().unwrap().radial, forces.feed, "inside, outward");
 }
 
 fn drilling(diameter: f64, pilot: f64, feed: f64) -> Cut {
     let point_angle = 118.0_f64.to_radians();
-    let ratios = ForceRatios {
-        feed: twist_drill_thrust_ratio(point_angle),
-        passive: 0.0,
-    };
-    let operation = Operation::Drilling(Drilling {
-        diameter,
-        pilot,
-        feed,
-        point_angle,
-    });
-    Cut {
-        ratios,
-        ..cut(operation)
-    }
+    let ratios = ForceRatios { feed: twist_drill_thrust_ratio(point_angle), passive: 0.0 };
+    let operation = Operation::Drilling(Drilling { diameter, pilot, feed, point_angle });
+    Cut { ratios, ..cut(operation) }
 }
 
 // Tschätsch, Praxis der Zerspantechnik, drilling (from memory).
@@ -147,22 +82,14 @@ fn drilling_from_the_solid_has_torque_kc_f_d_squared_over_eight() {
     let kc = C45.at(thickness).unwrap();
     close(forces.torque, kc * 0.3e-3 * 0.02 * 0.02 / 8.0, "torque");
     let lips = kc * 0.3e-3 * 0.02 / 2.0;
-    close(
-        forces.feed,
-        lips * libm::sin(59.0_f64.to_radians()),
-        "thrust",
-    );
+    close(forces.feed, lips * libm::sin(59.0_f64.to_radians()), "thrust");
 }
 
 #[test]
 fn opening_a_pilot_hole_has_torque_of_the_difference_of_squares() {
     let forces = drilling(20e-3, 8e-3, 0.3e-3).forces().unwrap();
     let kc = C45.at(0.15e-3 * libm::sin(59.0_f64.to_radians())).unwrap();
-    close(
-        forces.torque,
-        kc * 0.3e-3 * (0.02 * 0.02 - 0.008 * 0.008) / 8.0,
-        "torque",
-    );
+    close(forces.torque, kc * 0.3e-3 * (0.02 * 0.02 - 0.008 * 0.008) / 8.0, "torque");
 }
 
 #[test]
@@ -183,35 +110,21 @@ fn power_is_force_times_cutting_speed_and_leads_back_to_the_force() {
     let angular_speed = 200.0 / 60.0 / 0.04;
     let demand = turned.demand(angular_speed, 0.8).unwrap();
     // The reference has six digits.
-    assert!(
-        (demand.power * 0.8 / 4492.52 - 1.0).abs() < 1e-5,
-        "power is {}",
-        demand.power
-    );
+    assert!((demand.power * 0.8 / 4492.52 - 1.0).abs() < 1e-5, "power is {}", demand.power);
     let known = Operation::SpindlePower(SpindlePower {
         power: demand.power,
         efficiency: 0.8,
         angular_speed,
         directions: Directions::Turning(AxialFeed::TowardChuck),
     });
-    let again = Cut {
-        correction: 1.4,
-        ..cut(known)
-    };
-    close(
-        again.forces().unwrap().cutting,
-        turned.forces().unwrap().cutting,
-        "force from power",
-    );
+    let again = Cut { correction: 1.4, ..cut(known) };
+    close(again.forces().unwrap().cutting, turned.forces().unwrap().cutting, "force from power");
 }
 
 #[test]
 fn wear_scales_every_force() {
     let sharp = cut(turning(AxialFeed::TowardChuck));
-    let worn = Cut {
-        correction: 1.4,
-        ..sharp
-    };
+    let worn = Cut { correction: 1.4, ..sharp };
     let (sharp, worn) = (sharp.forces().unwrap(), worn.forces().unwrap());
     close(worn.cutting, 1.4 * sharp.cutting, "main force");
     close(worn.feed, 1.4 * sharp.feed, "feed force");
@@ -224,73 +137,20 @@ fn inputs_outside_their_range_are_named() {
     let base = cut(turning(AxialFeed::TowardChuck));
     let with = |depth: f64, feed: f64, approach: f64| {
         let direction = AxialFeed::TowardChuck;
-        cut(Operation::Turning(Turning {
-            depth,
-            feed,
-            approach,
-            direction,
-        }))
-        .forces()
-        .unwrap_err()
+        cut(Operation::Turning(Turning { depth, feed, approach, direction })).forces().unwrap_err()
     };
     assert_eq!(with(0.0, 1e-4, 1.0), CuttingError::Depth, "no depth");
-    assert_eq!(
-        with(1e-3, f64::NAN, 1.0),
-        CuttingError::Feed,
-        "feed not a number"
-    );
-    assert_eq!(
-        with(1e-3, 1e-4, PI),
-        CuttingError::Approach,
-        "edge along the feed"
-    );
-    assert_eq!(
-        with(1e300, 1e300, 1.0),
-        CuttingError::Overflow,
-        "absurd chip"
-    );
-    let ratios = ForceRatios {
-        feed: -0.1,
-        passive: 0.3,
-    };
-    assert_eq!(
-        Cut { ratios, ..base }.load(),
-        Err(CuttingError::Ratios),
-        "negative ratio"
-    );
-    let tool = ToolPosition {
-        radius: -0.01,
-        z: 0.0,
-    };
-    assert_eq!(
-        Cut { tool, ..base }.load(),
-        Err(CuttingError::Tool),
-        "negative radius"
-    );
-    assert_eq!(
-        Cut {
-            correction: 0.0,
-            ..base
-        }
-        .load(),
-        Err(CuttingError::Correction),
-        "nil"
-    );
-    assert_eq!(
-        base.demand(-1.0, 0.8),
-        Err(CuttingError::Speed),
-        "negative speed"
-    );
-    assert_eq!(
-        base.demand(1.0, 1.2),
-        Err(CuttingError::Efficiency),
-        "efficiency over one"
-    );
-    assert_eq!(
-        drilling(8e-3, 8e-3, 1e-4).forces(),
-        Err(CuttingError::Diameter),
-        "no stock"
-    );
+    assert_eq!(with(1e-3, f64::NAN, 1.0), CuttingError::Feed, "feed not a number");
+    assert_eq!(with(1e-3, 1e-4, PI), CuttingError::Approach, "edge along the feed");
+    assert_eq!(with(1e300, 1e300, 1.0), CuttingError::Overflow, "absurd chip");
+    let ratios = ForceRatios { feed: -0.1, passive: 0.3 };
+    assert_eq!(Cut { ratios, ..base }.load(), Err(CuttingError::Ratios), "negative ratio");
+    let tool = ToolPosition { radius: -0.01, z: 0.0 };
+    assert_eq!(Cut { tool, ..base }.load(), Err(CuttingError::Tool), "negative radius");
+    assert_eq!(Cut { correction: 0.0, ..base }.load(), Err(CuttingError::Correction), "nil");
+    assert_eq!(base.demand(-1.0, 0.8), Err(CuttingError::Speed), "negative speed");
+    assert_eq!(base.demand(1.0, 1.2), Err(CuttingError::Efficiency), "efficiency over one");
+    assert_eq!(drilling(8e-3, 8e-3, 1e-4).forces(), Err(CuttingError::Diameter), "no stock");
 }
 
 proptest! {

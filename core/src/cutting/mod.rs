@@ -28,6 +28,8 @@
 //! # Ok::<(), holdround_core::cutting::CuttingError>(())
 //! ```
 
+use core::fmt;
+
 mod cut;
 mod kienzle;
 mod operation;
@@ -78,3 +80,26 @@ pub enum CuttingError {
     /// The inputs are each valid, but the force overflows.
     Overflow,
 }
+
+impl fmt::Display for CuttingError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::SpecificForce => "the cutting resistance is out of range",
+            Self::ChipExponent => "the chip thickness exponent is out of range",
+            Self::Depth => "the depth of cut is out of range",
+            Self::Feed => "the feed is out of range",
+            Self::Approach => "the cutting edge angle is out of range",
+            Self::Width => "the width of the groove is out of range",
+            Self::Diameter => "the drill diameter is out of range",
+            Self::Power => "the power is out of range",
+            Self::Efficiency => "the efficiency is out of range",
+            Self::Speed => "the speed is out of range",
+            Self::Correction => "the allowance for wear is out of range",
+            Self::Ratios => "the force shares are out of range",
+            Self::Tool => "the tool's place is out of range",
+            Self::Overflow => "the force is too large to be told",
+        })
+    }
+}
+
+impl core::error::Error for CuttingError {}

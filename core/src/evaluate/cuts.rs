@@ -11,7 +11,7 @@ use crate::cutting::{
 };
 use crate::findings::{Finding, Step, Term, term};
 use crate::grip::Side;
-use crate::hold::{Clamped, Hold, HoldError, JawGrip, Mode, Seat, Wrap};
+use crate::hold::{Clamped, Hold, HoldError, JawGrip, LateralSupport, Mode, Seat, Wrap};
 use crate::jaw::BoredJaw;
 use crate::quantity::Kind;
 use crate::setup::{Cut, CutKind, FeedWay, Setup, Turned};
@@ -62,17 +62,10 @@ pub(super) fn hold(
         let judged = match &clamped {
             None => continue,
             Some(Err(error)) => Err(format!("No hold can be given: {error}.")),
-            Some(Ok(clamped)) => cutting.load().map_err(|error| why(&error)).and_then(|load| {
-                clamped
-                    .worst(&load.rotating(), setup.chuck.jaws as usize)
-                    .map_err(|e| format!("No hold can be given: {e}."))
-            }),
+            Some(Ok(clamped)) => judge(setup, clamped, &cutting, spinning.map_or(0.0, |grip| grip.least_at_rest)),
         };
-        match judged.map(|worst| worst.hold) {
-            Ok(Hold::NoGrip) => least = Some((0.0, at, "slips: there is no grip")),
-            Ok(Hold::NoLoad) => {}
-            Ok(Hold::CarriedBySeat) => least = less(least, CARRIED, at, "rests on the seat"),
-            Ok(Hold::Limit(limit)) => least = less(least, limit.factor.min(CARRIED), at, words(limit.mode)),
+        match judged {
+            Ok(judged) => least = Some(less(least, judged, at)),
             Err(why) => refused = Some(why),
         }
     }
@@ -94,16 +87,41 @@ pub(super) fn hold(
     Some(LeastHold { at_rest })
 }
 
-fn less(
-    least: Option<(f64, usize, &'static str)>,
-    factor: f64,
-    at: usize,
-    mode: &'static str,
-) -> Option<(f64, usize, &'static str)> {
+/// The hold against one cut: the factor, how the part would move, and which cut it is.
+type Judged = (f64, &'static str);
+
+fn less(least: Option<(f64, usize, &'static str)>, (factor, mode): Judged, at: usize) -> (f64, usize, &'static str) {
     match least {
-        Some((so_far, ..)) if so_far <= factor => least,
-        _ => Some((factor, at, mode)),
+        Some(so_far) if so_far.0 <= factor => so_far,
+        _ => (factor, at, mode),
     }
+}
+
+/// The hold factor of one cut at the worst angle of the tool, with `grip` N at rest.
+fn judge(setup: &Setup, clamped: &Clamped, cutting: &CuttingCut, grip: f64) -> Result<Judged, String> {
+    let load = cutting.load().map_err(|error| why(&error))?;
+    let worst = clamped
+        .worst(&load.rotating(), setup.chuck.jaws as usize)
+        .map_err(|error| format!("No hold can be given: {error}."))?;
+    let judged = match worst.hold {
+        Hold::NoGrip => (0.0, "slips, for there is no grip"),
+        Hold::CarriedBySeat => (CARRIED, "comes off its seat"),
+        Hold::NoLoad | Hold::CarriedByJaws => (CARRIED, "lifts off a jaw"),
+        Hold::Limit(limit) => (limit.factor.min(CARRIED), words(limit.mode)),
+    };
+    let lifting = lift_off(setup, grip, libm::hypot(load.radial, load.tangential));
+    Ok(if lifting < judged.0 { (lifting, "lifts off a jaw") } else { judged })
+}
+
+/// Load multiplier at which a force across the axis takes the last grip from one jaw: half the grip over
+/// the force, for three or more equal jaws as equal radial springs.
+fn lift_off(setup: &Setup, grip: f64, across: f64) -> f64 {
+    if support(setup) == LateralSupport::Jaws && across > 0.0 { grip / (2.0 * across) } else { f64::INFINITY }
+}
+
+/// Three or more jaws that move together bear a force across the axis; two do not bear one square to their line.
+fn support(setup: &Setup) -> LateralSupport {
+    if setup.chuck.jaws >= 3 { LateralSupport::Jaws } else { LateralSupport::Friction }
 }
 
 /// The part in the jaws at the least grip at rest.
@@ -117,7 +135,8 @@ fn clamp(setup: &Setup, jaw: &BoredJaw, force: f64) -> Result<Clamped, HoldError
         side: setup.grip.side,
         wrap: Wrap::Ignored,
     };
-    Clamped::new(&grip.contacts(POINTS.0, POINTS.1)?, setup.grip.friction.value, seat(setup))
+    let clamped = Clamped::new(&grip.contacts(POINTS.0, POINTS.1)?, setup.grip.friction.value, seat(setup))?;
+    Ok(clamped.supported(support(setup)))
 }
 
 /// The ring on which the part rests: the middle of the metal that part and jaw step share.
@@ -284,7 +303,7 @@ fn tell_hold(setup: &Setup, spinning: &Spinning, at_rest: f64, cut: usize, mode:
         .caution(says)
         .entry("run.pressure")
         .step(Step {
-            says: "Least load multiplier over all rigid motions of the part, friction against load, at the worst angle of the tool to the jaws, with the grip at rest",
+            says: "Least load multiplier over all rigid motions of the part, friction against load, at the worst angle of the tool to the jaws, with the grip at rest. Jaws that move together bear forces across the axis until one lifts off, at half the grip",
             formula: "S₀ = min over v, with W·v = 1, of Σ μ Nᵢ |vᵢ|",
             given: [
                 term("μ", setup.grip.friction.value, Kind::Plain),

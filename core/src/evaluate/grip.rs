@@ -256,7 +256,9 @@ fn why(error: &GripError) -> alloc::string::String {
             "This pressure lies too far from the gauge readings. Read the gauge nearer to it.".to_string()
         }
         GripError::NoGrip { .. } => "The line through the gauge readings gives no grip at this pressure.".to_string(),
-        GripError::GripDoesNotRise { .. } => "The gauge readings do not rise with pressure. Read them again.".to_string(),
+        GripError::GripDoesNotRise { .. } => {
+            "The gauge readings do not rise with pressure. Read them again.".to_string()
+        }
         other => format!("No grip can be given: {other}."),
     }
 }

@@ -1,18 +1,9 @@
 //! Contact points of equal jaws under uniform pressure.
 
 use super::{ContactPoint, HoldError};
+use crate::grip::Side;
 use alloc::vec::Vec;
 use core::f64::consts::{PI, TAU};
-
-/// Which side of the part the jaws grip.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Side {
-    /// Jaws close on an outside diameter.
-    #[default]
-    Outside,
-    /// Jaws open into a bore.
-    Inside,
-}
 
 /// Whether the wrap of a jaw around the part is credited.
 ///

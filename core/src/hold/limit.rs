@@ -155,15 +155,7 @@ impl Problem {
             spread.add_rows(&contact.rows, contact.friction, 0.0, contact.friction);
         }
         let spread = spread.factor();
-        Some(Self {
-            contacts,
-            seat,
-            centre,
-            length,
-            friction_sum,
-            support,
-            spread,
-        })
+        Some(Self { contacts, seat, centre, length, friction_sum, support, spread })
     }
 
     /// Centre of the normal forces in m.
@@ -206,15 +198,14 @@ impl Problem {
         let unit = self.friction_sum / size;
         let load = scale(&load, 1.0 / size);
         let mut point = self.start(&load, near.as_ref());
-        let (mut lower, mut upper, mut best) = (0.0, f64::INFINITY, [0.0; 6]);
+        let (mut upper, mut best) = self.upper_bound(&load, &plain_motion(&load));
+        let mut lower = 0.0;
         for _ in 0..MOST_STEPS {
             let moved = point.step(self, &load);
             lower = self.lower_bound(&load, &point).max(lower);
-            for v in [point.velocity, plain_motion(&load)] {
-                let (cost, shown) = self.upper_bound(&load, &v);
-                if cost < upper {
-                    (upper, best) = (cost, shown);
-                }
+            let (cost, shown) = self.upper_bound(&load, &point.velocity);
+            if cost < upper {
+                (upper, best) = (cost, shown);
             }
             if lower > BORNE_BY_SEAT {
                 return Slip::CarriedBySeat;
@@ -275,10 +266,7 @@ impl Problem {
         let multiple = point.multiple;
         let mut residual = scale(load, multiple);
         for (contact, cone) in self.contacts.iter().zip(&point.cones) {
-            residual = add(
-                &residual,
-                &scale(&transposed(&contact.rows, cone.force), -1.0),
-            );
+            residual = add(&residual, &scale(&transposed(&contact.rows, cone.force), -1.0));
         }
         for (row, ray) in self.seat.iter().zip(&point.rays) {
             residual = add(&residual, &scale(row, ray.force));

@@ -1,8 +1,5 @@
 //! Six by six symmetric systems.
-#![allow(
-    clippy::needless_range_loop,
-    reason = "index notation of linear algebra"
-)]
+#![allow(clippy::needless_range_loop, reason = "index notation of linear algebra")]
 
 /// A symmetric matrix, kept whole: straight loops beat half the work.
 #[derive(Debug, Clone, Copy)]

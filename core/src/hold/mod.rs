@@ -20,7 +20,8 @@
 //!
 //! ```
 //! use holdround_core::cutting::Wrench;
-//! use holdround_core::hold::{Clamped, Hold, JawGrip, Side, Wrap};
+//! use holdround_core::grip::Side;
+//! use holdround_core::hold::{Clamped, Hold, JawGrip, Wrap};
 //!
 //! let grip = JawGrip {
 //!     jaws: 3, half_angle: 0.3, radius: 0.05, length: 0.03,
@@ -41,12 +42,13 @@ mod matrix;
 mod motion;
 mod worst;
 
-pub use jaws::{JawGrip, Side, Wrap};
+pub use jaws::{JawGrip, Wrap};
 pub use motion::{Mode, Motion};
 pub use worst::{SCAN_ANGLES, WorstHold};
 
 use crate::cutting::Wrench;
 use alloc::vec::Vec;
+use core::fmt;
 use limit::{Problem, Slip};
 
 /// Positions beyond this, in m, are refused.
@@ -67,8 +69,8 @@ pub struct ContactPoint {
 /// the chuck and cannot pull; its own friction is not counted.
 ///
 /// Stands for [`Seat::POINTS`] points on the ring, the first on the first
-/// jaw's axis. A polygon lies inside its circle: tipping is judged up to 0.9 %
-/// on the safe side.
+/// jaw's axis. Their polygon lies inside the ring and outside one of 0.9914 the
+/// radius, so tipping is judged a little on the safe side.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Seat {
     /// Radius of the ring in m; positive.
@@ -136,6 +138,26 @@ pub enum HoldError {
     /// The solver found no bracket: take the part as not held.
     Unsettled,
 }
+
+impl fmt::Display for HoldError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Jaws => "the number of jaws must be 1 to 64",
+            Self::HalfAngle => "a jaw covers more than its share of the circle",
+            Self::Radius => "the gripped radius is out of range",
+            Self::Length => "the grip length is out of range",
+            Self::Force => "a force is out of range",
+            Self::Points => "the contact points must be 1 to 64 each way",
+            Self::Contact => "a contact point is out of range",
+            Self::Friction => "the friction is out of range",
+            Self::Seat => "the seat is out of range",
+            Self::Wrench => "the load is out of range",
+            Self::Unsettled => "the solver found no bracket; take the part as not held",
+        })
+    }
+}
+
+impl core::error::Error for HoldError {}
 
 /// How a load is held.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -212,30 +234,17 @@ impl Clamped {
         {
             return Err(HoldError::Seat);
         }
-        let contacts = contacts
-            .iter()
-            .map(ContactPoint::checked)
-            .collect::<Result<Vec<_>, _>>()?;
+        let contacts = contacts.iter().map(ContactPoint::checked).collect::<Result<Vec<_>, _>>()?;
         let support = LateralSupport::default();
         let problem = Problem::new(&contacts, friction, seat.as_ref(), support);
-        Ok(Self {
-            contacts,
-            friction,
-            seat,
-            support,
-            problem,
-        })
+        Ok(Self { contacts, friction, seat, support, problem })
     }
 
     /// The same part with forces across the axis borne otherwise.
     #[must_use]
     pub fn supported(self, support: LateralSupport) -> Self {
         let problem = Problem::new(&self.contacts, self.friction, self.seat.as_ref(), support);
-        Self {
-            support,
-            problem,
-            ..self
-        }
+        Self { support, problem, ..self }
     }
 
     /// The hold factor for one load.
@@ -267,8 +276,7 @@ impl Clamped {
             let centre = problem.centre();
             let [x, y, _] = motion.velocity_at(centre);
             let reach = libm::sqrt(motion::dot(centre, centre));
-            self.support == LateralSupport::Friction
-                || libm::hypot(x, y) <= 1e-12 * motion.speed(reach)
+            self.support == LateralSupport::Friction || libm::hypot(x, y) <= 1e-12 * motion.speed(reach)
         });
         let allowed = lifts && stays;
         let power = motion.power_of(load);
@@ -311,10 +319,7 @@ impl ContactPoint {
     fn checked(&self) -> Result<Self, HoldError> {
         let [x, y, z] = self.normal;
         let length = libm::sqrt(x * x + y * y + z * z);
-        if !(length > 0.0
-            && length.is_finite()
-            && self.position.iter().all(|p| p.abs() <= FARTHEST))
-        {
+        if !(length > 0.0 && length.is_finite() && self.position.iter().all(|p| p.abs() <= FARTHEST)) {
             return Err(HoldError::Contact);
         }
         if !(self.normal_force >= 0.0 && self.normal_force.is_finite()) {
@@ -333,5 +338,7 @@ impl Seat {
     }
 }
 
+#[cfg(test)]
+mod properties;
 #[cfg(test)]
 mod tests;

@@ -7,16 +7,19 @@ use core::f64::consts::TAU;
 
 /// Angles of the tool tried over one jaw pitch.
 ///
-/// The inverse of the hold factor is a convex function of the load, and the
-/// load runs on a circle: between samples `d` apart the factor is lower than at
-/// the samples by at most the share `1 - cos(d / 2)` of its varying part, less
-/// than 0.1 % for three jaws and 0.3 % for two. Refinement removes most of that.
+/// The inverse of the hold factor is convex in the load and grows in proportion
+/// to it, and the load runs on a circle. So between samples `d` apart it exceeds
+/// the larger of the two by at most `1 - cos(d / 2)` times its value for the
+/// turning part of the load alone: 0.1 % for three jaws, 0.21 % for two.
+/// Refinement then removes most of that.
 pub const SCAN_ANGLES: usize = 24;
 
 /// A scan only has to tell angles apart.
 const SCAN_GAP: f64 = 1e-3;
 /// A refinement that lowers the factor by a smaller share is the last.
-const ENOUGH: f64 = 1e-7;
+const ENOUGH: f64 = 1e-6;
+/// Refinement must tell such shares apart.
+const CLOSER: Goal = Goal { gap: 1e-6, enough: f64::INFINITY };
 const MOST_REFINEMENTS: usize = 12;
 
 /// The hold factor at the worst angle of the tool.
@@ -53,7 +56,7 @@ impl Clamped {
         // angle the motion is solved: each lowers the factor.
         for _ in 0..MOST_REFINEMENTS {
             let angle = worst_angle(problem, load, &worst.velocity);
-            let Some(next) = Sample::at(problem, load, angle, &mut Some(worst.velocity), limit::FINE)? else {
+            let Some(next) = Sample::at(problem, load, angle, &mut Some(worst.velocity), CLOSER)? else {
                 break;
             };
             let settled = next.upper > worst.upper * (1.0 - ENOUGH);
@@ -65,7 +68,8 @@ impl Clamped {
             }
         }
         let angle = worst.angle - pitch * libm::floor(worst.angle / pitch);
-        let slip = problem.solve(&load.at(worst.angle), &mut None, limit::FINE);
+        let mut near = Some(worst.velocity);
+        let slip = problem.solve(&load.at(worst.angle), &mut near, limit::FINE);
         Ok(WorstHold { angle, hold: self.describe(problem, slip)? })
     }
 }
@@ -87,13 +91,7 @@ impl Sample {
         goal: Goal,
     ) -> Result<Option<Self>, HoldError> {
         match problem.solve(&load.at(angle), near, goal) {
-            Slip::At {
-                upper, velocity, ..
-            } => Ok(Some(Self {
-                angle,
-                upper,
-                velocity,
-            })),
+            Slip::At { upper, velocity, .. } => Ok(Some(Self { angle, upper, velocity })),
             Slip::NothingToHold | Slip::CarriedBySeat => Ok(None),
             Slip::Unsettled => Err(HoldError::Unsettled),
         }

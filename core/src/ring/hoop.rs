@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 use core::f64::consts::PI;
 
 use super::annulus::{Annulus, Edge, RingError};
-use super::extremum::maximum;
+use super::extremum::extremes;
 use super::jaw_load::{JawLoad, PressureSeries};
 use super::shape::cosine_series;
 
@@ -65,11 +65,12 @@ impl Annulus {
         let far_at = |t: f64| hoop_far + cosine_series(&far, pressure.lobes * t);
         let pitch = PI / pressure.lobes;
         let edge = pressure.half_angle.min(pitch);
-        let peak_near = maximum(|t| (near_at(t) - contact).abs(), 0.0, edge);
+        let magnitude = |(low, high): (f64, f64)| high.max(-low);
+        let under = magnitude(extremes(|t| near_at(t) - contact, 0.0, edge));
         // Between full-circle jaws there is no free surface.
-        let free = if edge < pitch { maximum(|t| near_at(t).abs(), edge, pitch) } else { 0.0 };
-        let near = peak_near.max(free);
-        let far = maximum(|t| far_at(t).abs(), 0.0, edge).max(maximum(|t| far_at(t).abs(), edge, pitch));
+        let free = if edge < pitch { magnitude(extremes(near_at, edge, pitch)) } else { 0.0 };
+        let near = under.max(free);
+        let far = magnitude(extremes(far_at, 0.0, edge)).max(magnitude(extremes(far_at, edge, pitch)));
         if !(near + far).is_finite() {
             return Err(RingError::NotFinite);
         }

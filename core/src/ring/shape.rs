@@ -6,7 +6,7 @@ use core::f64::consts::PI;
 use libm::cos;
 
 use super::clausen::{clausen, cubic_sine_sum};
-use super::extremum::maximum;
+use super::extremum::extremes;
 
 /// One term of a [`Shape`].
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -74,9 +74,9 @@ impl Shape {
     pub fn peak_to_valley(&self) -> f64 {
         let pitch = PI / f64::from(self.lobes);
         let edge = self.half_angle.min(pitch);
-        let over = |low, high| (maximum(|t| self.radial(t), low, high), maximum(|t| -self.radial(t), low, high));
-        let (under, between) = (over(0.0, edge), over(edge, pitch));
-        under.0.max(between.0) + under.1.max(between.1)
+        let under = extremes(|t| self.radial(t), 0.0, edge);
+        let between = extremes(|t| self.radial(t), edge, pitch);
+        under.1.max(between.1) - under.0.min(between.0)
     }
 }
 

@@ -22,7 +22,7 @@ pub struct Squeeze {
 const TAIL: f64 = 1e-6;
 /// Nor need they be carried below this share of the mean displacement, which matters
 /// where full-circle jaws leave no lobes at all.
-const TAIL_OF_MEAN: f64 = 1e-9;
+const TAIL_OF_MEAN: f64 = 1e-8;
 const MOST_HARMONICS: u32 = 2000;
 
 impl Annulus {

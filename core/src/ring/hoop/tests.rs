@@ -16,7 +16,7 @@ fn thin_ring_bends_as_point_loads_require() {
     // n equal radial loads: moment (W R/2)(1/a - cot a) under a load, hoop compression
     // (W/2) cot a, a = pi/n. Roark, ch. 9, ring case 7 (from memory); derived independently
     // by Castigliano. In W R at the load: n = 2, 3, 4, 6.
-    let moments = [(2, 0.318309886184), (3, 0.188789694681), (4, 0.136619772368), (6, 0.0889042547669)];
+    let moments = [(2, core::f64::consts::FRAC_1_PI), (3, 0.188789694681), (4, 0.136619772368), (6, 0.0889042547669)];
     for (jaws, moment) in moments {
         let load = load(Edge::Outside, jaws, 0.0);
         let ring = Annulus { inner: 0.09995, outer: 0.10005, ..STEEL };
