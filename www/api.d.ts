@@ -137,6 +137,8 @@ export interface Findings {
 export interface Example {
   id: string;
   title: string;
+  /** What there is to see in it. */
+  says: string;
   setup: Setup;
 }
 

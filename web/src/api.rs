@@ -1,5 +1,6 @@
 //! The engines for other pages: `evaluate`, `validate`, `examples`, `schema`. Their types are in `api.d.ts`.
 
+use holdround_core::examples::EXAMPLES;
 use holdround_core::setup::{Entries, Fault, Setup, json_schema};
 use js_sys::{Array, Error, JSON, Object, Reflect};
 use serde::Serialize;
@@ -24,16 +25,17 @@ pub fn validate(setup: &JsValue) -> Array {
     read(setup).err().map(|faults| listed(&faults)).unwrap_or_default()
 }
 
-/// The worked examples, as `{id, title, setup}`.
+/// The worked examples, as `{id, title, says, setup}`.
 ///
 /// # Errors
 /// When an example is not JSON, which the tests rule out.
 #[wasm_bindgen]
 pub fn examples() -> Result<Array, JsValue> {
-    holdround_core::examples::all()
+    EXAMPLES
+        .iter()
         .map(|example| {
             let setup = JSON::parse(example.json)?;
-            Ok(object(&[("id", example.id.into()), ("title", example.title.into()), ("setup", setup)]))
+            Ok(object(&[("id", example.id.into()), ("title", example.title.into()), ("says", example.says.into()), ("setup", setup)]))
         })
         .collect()
 }

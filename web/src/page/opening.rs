@@ -1,6 +1,6 @@
 //! What lies on the desk when the page opens, and what a link puts there later.
 
-use holdround_core::examples;
+use holdround_core::examples::{EXAMPLES, Example};
 use holdround_core::setup::Entries;
 
 use super::address::Asked;
@@ -34,7 +34,7 @@ pub(crate) fn desk(asked: Asked, found: Found) -> Desk {
     let asked = wanted(asked, &mut notices);
     let replaced = asked.as_ref().and(stored.as_ref()).filter(|stored| asked.as_ref() != Some(stored) && is_work(stored));
     let earlier = replaced.cloned().or(before);
-    let first = || examples::all().next().and_then(|example| example.entries().ok()).unwrap_or_default();
+    let first = || EXAMPLES.first().and_then(opened).unwrap_or_default();
     let mut desk = Desk::new(asked.or(stored).unwrap_or_else(first));
     if let Some(preferences) = preferences {
         (desk.units, desk.theme) = preferences.read();
@@ -67,7 +67,7 @@ fn wanted(asked: Asked, notices: &mut Vec<Notice>) -> Option<Entries> {
         Asked::Nothing => None,
         Asked::Setup(entries) => Some(entries),
         Asked::Example(id) => {
-            let entries = examples::all().find(|example| example.id == id).and_then(|example| example.entries().ok());
+            let entries = EXAMPLES.iter().find(|example| example.id == id).and_then(opened);
             if entries.is_none() {
                 notices.push(Notice::about("There is no worked example of this name.", id));
             }
@@ -82,6 +82,10 @@ fn wanted(asked: Asked, notices: &mut Vec<Notice>) -> Option<Entries> {
 
 /// Whether someone typed this: it is neither empty nor a worked example.
 fn is_work(entries: &Entries) -> bool {
-    let example = examples::all().any(|example| example.entries().as_ref() == Ok(entries));
+    let example = EXAMPLES.iter().any(|example| opened(example).as_ref() == Some(entries));
     *entries != Entries::default() && !example
+}
+
+fn opened(example: &Example) -> Option<Entries> {
+    Entries::from_json(example.json).ok()
 }
