@@ -13,7 +13,7 @@ use crate::page::desk::Desk;
 pub(crate) fn show(desk: &Desk, input: &Input, path: &str) -> Markup {
     let unit = input.kind().map(|kind| desk.units.unit(kind));
     html! {
-        div.field {
+        div.field.long[is_long(input)] {
             label for={ "in-" (path) } {
                 (input.name)
                 @if let Some(unit) = unit.filter(|unit| !unit.symbol.is_empty()) { " " span.unit { (unit.symbol) } }
@@ -35,6 +35,18 @@ pub(crate) fn show(desk: &Desk, input: &Input, path: &str) -> Markup {
         }
     }
 }
+
+/// Whether a field needs the whole width for what it holds.
+fn is_long(input: &Input) -> bool {
+    match input.form {
+        Form::Material(_) | Form::Text(_) => true,
+        Form::Choice(choices) => choices.iter().any(|choice| choice.name.len() > SHORT),
+        Form::Quantity { .. } => false,
+    }
+}
+
+/// Longest name of a choice that fits beside its label.
+const SHORT: usize = 12;
 
 /// What stands in an empty field: the assumed value in brackets, as a reference dimension is.
 pub(crate) fn placeholder(desk: &Desk, input: &Input, path: &str) -> String {

@@ -5,8 +5,8 @@ use maud::{Markup, html};
 /// Where the verdict is spoken; it is there before the first result.
 pub(crate) const SPOKEN: &str = "spoken";
 
-/// What stands by every number that is acted on.
-const BY_THE_VERDICT: &str =
+/// What stands where pressure and speed are chosen.
+const WHERE_IT_IS_CHOSEN: &str =
     "Chuck plate and manual rule. Check grip with a gauge. Guard closed; stand clear of the plane of the jaws.";
 
 /// The empty sheet.
@@ -29,10 +29,10 @@ pub(crate) fn show() -> Markup {
                         figure.projection { div.paper id="section" {} }
                     }
                     div.play id="play" {}
+                    p.standing { (WHERE_IT_IS_CHOSEN) }
                 }
                 section.title-block id="title-block" aria-label="Verdict" tabindex="-1" {
                     div id="verdict" {}
-                    p.standing { (BY_THE_VERDICT) }
                 }
             }
             div.after {

@@ -18,7 +18,7 @@ pub(crate) fn show(desk: &Desk) -> Markup {
                 p.stale { "Below: the last valid set-up, not what is typed now." }
             } @else {
                 h2.verdict { (mark::drawn(sign)) " " (words) }
-                @for stop in verdict::stops(findings).take(1) { p.stop { (stop.says) } }
+                @if let Some(reason) = verdict::reason(findings) { p.stop { (reason) } }
             }
             div.lines { @for finding in verdict::headlines(findings) { (line(finding, "line", desk.units)) } }
         } @else {

@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use holdround_core::findings::{Caution, Finding, Findings, Mark, Weight};
+use holdround_core::findings::{Finding, Findings, Mark, Weight};
 
 use super::steps;
 use crate::page::desk::Desk;
@@ -15,16 +15,21 @@ pub(crate) fn headlines(findings: &Findings) -> impl Iterator<Item = &Finding> {
     HEADLINES.iter().filter_map(|id| findings.get(id))
 }
 
-/// What must stop the job.
-pub(crate) fn stops(findings: &Findings) -> impl Iterator<Item = &Caution> {
-    findings.cautions.iter().filter(|caution| caution.weight == Weight::Stop)
+/// Why the job must not run, where the lines of the title block do not say it.
+pub(crate) fn reason(findings: &Findings) -> Option<String> {
+    if headlines(findings).any(|finding| finding.mark() == Mark::Beyond) {
+        return None;
+    }
+    let beyond = findings.findings.iter().find(|finding| finding.mark() == Mark::Beyond);
+    let stop = findings.cautions.iter().find(|caution| caution.weight == Weight::Stop);
+    stop.map(|caution| caution.says.clone()).or_else(|| beyond.map(|finding| format!("{} is beyond its limit.", finding.name)))
 }
 
 /// The verdict on valid findings: one mark and a few words.
 pub(crate) fn of(findings: &Findings) -> (Mark, &'static str) {
     let any = |mark: Mark| findings.findings.iter().any(|finding| finding.mark() == mark);
-    if stops(findings).next().is_some() || any(Mark::Beyond) {
-        (Mark::Beyond, "Do not run it like this")
+    if findings.cautions.iter().any(|caution| caution.weight == Weight::Stop) || any(Mark::Beyond) {
+        (Mark::Beyond, "Do not run")
     } else if headlines(findings).any(|finding| finding.mark() == Mark::Refused) {
         (Mark::Refused, "No verdict")
     } else if any(Mark::Close) {
