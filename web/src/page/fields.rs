@@ -35,6 +35,7 @@ pub(crate) fn update(desk: &Desk, regions: &mut Regions) {
                 element.set_value(&text);
             }
         }
+        regions.show(&format!("printed-{path}"), field::printed(desk, input, &path));
         regions.show(&format!("message-{path}"), field::message(desk, &path));
     }
     slides(desk, regions, &typing);

@@ -1,5 +1,7 @@
 //! One input as a row of the parts list.
 
+use std::cmp::Ordering;
+
 use holdround_core::findings::{Finding, Mark};
 use holdround_core::materials::{self, Family, Material};
 use holdround_core::quantity::{Measure, Unit, shown};
@@ -31,6 +33,7 @@ pub(crate) fn show(desk: &Desk, input: &Input, path: &str) -> Markup {
                 summary { "About" span.heard { " " (input.name) } }
                 (about(desk, input, path))
             }
+            span.printed id={ "printed-" (path) } aria-hidden="true" { (printed(desk, input, path)) }
             div.message id={ "message-" (path) } { (message(desk, path)) }
         }
     }
@@ -56,7 +59,15 @@ pub(crate) fn placeholder(desk: &Desk, input: &Input, path: &str) -> String {
     let number = input.kind().and_then(|kind| {
         Measure::parse(kind, input.default).ok().map(|measure| measure.text_in(desk.units.unit(kind)))
     });
-    format!("({})", number.as_deref().unwrap_or(input.default))
+    let shown = number.or_else(|| choice_name(input, input.default));
+    format!("({})", shown.as_deref().unwrap_or(input.default))
+}
+
+/// What stands for the field on paper: the entry, or the assumed value in brackets.
+pub(crate) fn printed(desk: &Desk, input: &Input, path: &str) -> Markup {
+    let entered = desk.entries.get(path);
+    let entered = entered.map(|text| choice_name(input, text).unwrap_or_else(|| desk.in_field(input, path)));
+    html! { (entered.unwrap_or_else(|| placeholder(desk, input, path))) }
 }
 
 fn select(desk: &Desk, input: &Input, path: &str) -> Markup {
@@ -144,11 +155,13 @@ pub(crate) fn message(desk: &Desk, path: &str) -> Markup {
             }
         }
         @if let Some((_, findings)) = desk.good.as_ref().filter(|_| desk.faults.is_empty()) {
-            @for finding in findings.findings.iter().filter(|finding| stands_at(finding, path)) {
+            @let beyond: Vec<&Finding> = findings.findings.iter().filter(|finding| stands_at(finding, path)).collect();
+            @if let Some(worst) = beyond.iter().min_by(|a, b| a.margin().partial_cmp(&b.margin()).unwrap_or(Ordering::Equal)) {
                 p.beyond {
-                    (finding.name) " is " (steps::value(finding, desk.units))
-                    @if let Some(limit) = &finding.limit { "; allowed is " (steps::limit(finding, limit, desk.units)) ", from " (limit.origin) }
+                    (worst.name) " is " (steps::value(worst, desk.units))
+                    @if let Some(limit) = &worst.limit { "; allowed is " (steps::limit(worst, limit, desk.units)) ", from " (limit.origin) }
                     "."
+                    @if beyond.len() > 1 { " More is beyond its limit: see the findings." }
                 }
             }
         }

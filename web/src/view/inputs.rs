@@ -18,8 +18,10 @@ fn one(desk: &Desk, group: &Group) -> Markup {
             @for rows in by_list(group.inputs) {
                 @match rows.first().and_then(|input| list_of(input)) {
                     Some(list) => (items(desk, list, rows)),
-                    None => @for input in rows.iter().filter(|input| desk.entries.matters(input, 0)) {
-                        (field::show(desk, input, input.path))
+                    None => div.rows {
+                        @for input in rows.iter().filter(|input| desk.entries.matters(input, 0)) {
+                            (field::show(desk, input, input.path))
+                        }
                     },
                 }
             }
@@ -50,7 +52,7 @@ fn items(desk: &Desk, list: &List, inputs: &[&'static Input]) -> Markup {
             @for index in 0..count {
                 fieldset {
                     legend { (noun(list.name)) " " (index + 1) }
-                    @for input in matters(index) { (field::show(desk, input, &input.at(index))) }
+                    div.rows { @for input in matters(index) { (field::show(desk, input, &input.at(index))) } }
                     @if count > list.least {
                         button type="button" id={ "remove-" (list.name) "-" (index) } data-act="remove" data-list=(list.name) data-index=(index) {
                             "Remove " (noun(list.name).to_lowercase()) " " (index + 1)

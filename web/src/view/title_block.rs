@@ -1,6 +1,6 @@
 //! The title block: the verdict, always in view.
 
-use holdround_core::findings::{Finding, Mark};
+use holdround_core::findings::{Finding, Findings, Mark};
 use maud::{Markup, html};
 
 use super::{mark, steps, verdict};
@@ -13,16 +13,23 @@ pub(crate) fn show(desk: &Desk) -> Markup {
     html! {
         @if faulty { (at_fault(desk)) }
         @if let Some((_, findings)) = &desk.good {
-            @let (sign, words) = verdict::of(findings);
-            @if faulty {
-                p.stale { "Below: the last valid set-up, not what is typed now." }
-            } @else {
-                h2.verdict { (mark::drawn(sign)) " " (words) }
-                @if let Some(reason) = verdict::reason(findings) { p.stop { (reason) } }
+            @if faulty { p.stale { "Below: the last valid set-up, not what is typed now." } }
+            div.lines {
+                @if !faulty { (words(findings)) }
+                @for finding in verdict::headlines(findings) { (line(finding, "line", desk.units)) }
             }
-            div.lines { @for finding in verdict::headlines(findings) { (line(finding, "line", desk.units)) } }
         } @else {
             p.stale { "There is no valid set-up yet, and so no figure." }
+        }
+    }
+}
+
+fn words(findings: &Findings) -> Markup {
+    let (sign, words) = verdict::of(findings);
+    html! {
+        div.verdict-cell {
+            h2.verdict { (mark::drawn(sign)) " " (words) }
+            @if let Some(reason) = verdict::reason(findings) { p.stop { (reason) } }
         }
     }
 }
@@ -49,9 +56,10 @@ pub(crate) fn line(finding: &Finding, id: &str, units: Units) -> Markup {
                 (mark::drawn(finding.mark()))
                 span.name { (finding.name) }
                 " "
-                span.value { (steps::value(finding, units)) }
-                " "
-                span.limit { @if let Some(limit) = &finding.limit { (steps::limit(finding, limit, units)) } }
+                span.sum {
+                    span.value { (steps::value(finding, units)) }
+                    @if let Some(limit) = &finding.limit { " " span.limit { (steps::limit(finding, limit, units)) } }
+                }
                 " "
                 span.word { (mark::word(finding)) }
             }
