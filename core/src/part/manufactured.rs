@@ -202,7 +202,6 @@ fn a_manufactured_solution_converges_at_third_order_in_every_harmonic() {
             order >= 3.0,
             "harmonic {n}: observed order {order}, {coarse:e} to {fine:e}"
         );
-        std::eprintln!("{n}: {default:?} {coarse:e} {fine:e} order {order}");
     }
 }
 
@@ -241,7 +240,6 @@ fn every_solution_balances_its_load() {
             }
         }
         let error = libm::sqrt(wrong / all);
-        std::eprintln!("{n} {error:e}");
         assert!(error < 1e-9, "order {n}: {error:e}");
     }
 }

@@ -213,9 +213,18 @@ impl PartModel {
         &self.mesh
     }
 
-    /// Unknowns, and numbers kept of the matrix: what a harmonic costs.
-    pub fn size(&self) -> (usize, usize) {
-        (self.stiffness.unknowns(), self.stiffness.numbers())
+    /// Unknowns: three for each node.
+    pub fn unknowns(&self) -> usize {
+        self.stiffness.unknowns()
+    }
+
+    /// Multiplications that one harmonic costs, about.
+    pub fn work(&self) -> f64 {
+        let (rows, numbers) = (
+            self.stiffness.unknowns() as f64,
+            self.stiffness.numbers() as f64,
+        );
+        numbers * numbers / rows / 2.0 + 2.0 * numbers * self.points.len() as f64
     }
 
     /// Solves one harmonic: the unit of work to slice a page's time by.

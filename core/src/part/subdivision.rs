@@ -13,6 +13,9 @@ const SHARP: f64 = 6.0;
 /// The same across the wall, where every element goes the whole length of the part.
 const SHARP_ACROSS: f64 = 4.0;
 
+/// Longest element at a radius, as a share of it.
+const ROUND_HOLE: f64 = 0.3;
+
 /// Element length through the thinner way of a strip, m: a thin wall bends in a straight line
 /// and needs two elements, a thick one four (checked against the annulus tables).
 fn through(strip: &Strip, density: f64) -> f64 {
@@ -125,9 +128,14 @@ fn radial(strips: &[Strip], k: usize, density: f64) -> Vec<Vec<f64>> {
             if pair[0] == [0.0; 2] {
                 graded.ends[0] = sizes.longest;
             }
-            for (end, at) in graded.ends.iter_mut().zip([line, line + 1]) {
+            for ((end, at), radii) in graded.ends.iter_mut().zip([line, line + 1]).zip(pair) {
                 if sharp(at) {
                     *end /= SHARP_ACROSS;
+                }
+                // Around a small hole displacement changes within its radius.
+                let radius = radii[0].max(radii[1]);
+                if radius > 0.0 {
+                    *end = end.min(ROUND_HOLE * radius / density);
                 }
             }
             graded.divide(width, MOST_IN_LINE)
