@@ -392,7 +392,8 @@ fn a_jaw_body_answers_as_a_plate_with_a_hole() {
         poisson: nu,
         density: 0.0,
     };
-    for order in [0, 3, 6, 12] {
+    // Shorter waves no longer see a thin plate.
+    for order in [0, 3, 6] {
         let response = model.respond(order).expect("regular");
         let give = response.band.iter().sum::<f64>() / (0.0125 * 0.0006);
         let wanted = compliance::body_give(&strain, 0.0125, true, order);

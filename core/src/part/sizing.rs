@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 /// Growth of element length per length travelled away from an end.
-const GROWTH: f64 = 0.8;
+const GROWTH: f64 = 1.0;
 
 /// Wanted element lengths along one line, m.
 #[derive(Clone, Copy, Debug)]

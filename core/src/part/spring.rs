@@ -163,7 +163,7 @@ impl PartModel {
             .filter(|s| s.side != Side::Face)
             .flat_map(|s| s.z)
             .collect();
-        let mesh = Mesh::new(profile, &band.z, &planes, density)?;
+        let mesh = Mesh::new(profile, &band, &planes, density)?;
         let gripped = sides(&mesh, band.side, band.z);
         let radius = gripped.first().map_or(0.0, |side| mesh.nodes[side[0]][0]);
         let covered: f64 = gripped
