@@ -10,7 +10,7 @@ use core::fmt;
 /// Most nodes a mesh may have: three unknowns each, so 18,000 unknowns.
 pub const MAX_NODES: usize = 6000;
 
-/// The mesh would exceed [`MAX_NODES`].
+/// The mesh would exceed [`MAX_NODES`], or be too wide in both directions for its matrix.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct TooLarge {
     /// Nodes the mesh would need.
@@ -21,7 +21,7 @@ impl fmt::Display for TooLarge {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(
             f,
-            "The profile needs {} mesh points; at most {MAX_NODES} are covered. Leave out small steps.",
+            "The profile needs {} mesh points, more than can be solved (at most {MAX_NODES}). Leave out small steps.",
             self.nodes
         )
     }

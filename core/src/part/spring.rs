@@ -177,7 +177,7 @@ impl PartModel {
         if gripped.iter().flatten().any(off) {
             return Err(PartError::BandNotCylinder);
         }
-        let stiffness = Stiffness::new(&mesh, &elastic);
+        let stiffness = Stiffness::new(&mesh, &elastic)?;
         let stations = surfaces
             .iter()
             .enumerate()
