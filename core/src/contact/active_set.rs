@@ -60,7 +60,7 @@ impl Problem<'_> {
             cx += self.weight[i] * pair[0];
             cy += self.weight[i] * pair[1];
         }
-        if !(cx > 0.0) {
+        if cx.is_nan() || cx <= 0.0 {
             return None;
         }
         let travel = (self.force + cy) / cx;

@@ -41,21 +41,44 @@ impl Arc {
 
     /// Integral over the whole face of each hat times `cos(n t)`.
     pub(crate) fn cosines(&self, n: usize) -> Vec<f64> {
-        let mut integrals = alloc::vec![0.0; self.angles.len()];
-        let n = n as f64;
-        for (k, w) in self.angles.windows(2).enumerate() {
-            let length = w[1] - w[0];
-            let (falling, rising) = if n == 0.0 {
-                (length / 2.0, length / 2.0)
-            } else {
-                let half = n * length / 2.0;
-                let mean = libm::sin(n * (w[0] + w[1]) / 2.0) * libm::sin(half) / (n * half);
-                (mean - libm::sin(n * w[0]) / n, libm::sin(n * w[1]) / n - mean)
-            };
-            integrals[k] += 2.0 * falling;
-            integrals[k + 1] += 2.0 * rising;
+        self.waves(n).hats()
+    }
+
+    /// [`Self::cosines`] of orders 0, `step`, 2 `step`, ... up to `last`, in turn. Sines are
+    /// turned on from order to order instead of being evaluated again.
+    pub(crate) fn each_cosines(
+        &self,
+        step: usize,
+        last: usize,
+        mut each: impl FnMut(usize, &[f64]),
+    ) {
+        let turn = self.waves(step);
+        let mut now = self.waves(0);
+        for order in (0..=last).step_by(step) {
+            now.order = order;
+            each(order, &now.hats());
+            now.turn(&turn);
         }
-        integrals
+    }
+
+    fn waves(&self, order: usize) -> Waves<'_> {
+        let n = order as f64;
+        let wave = |t: f64| (libm::cos(n * t), libm::sin(n * t));
+        Waves {
+            order,
+            angles: &self.angles,
+            at: self.angles.iter().map(|t| wave(*t)).collect(),
+            middle: self
+                .angles
+                .windows(2)
+                .map(|w| wave((w[0] + w[1]) / 2.0))
+                .collect(),
+            half: self
+                .angles
+                .windows(2)
+                .map(|w| wave((w[1] - w[0]) / 2.0))
+                .collect(),
+        }
     }
 
     /// Integral over the whole face of hat times hat.
@@ -69,6 +92,47 @@ impl Arc {
             }
         }
         mass
+    }
+}
+
+/// Cosine and sine of n times each angle, each cell's middle and each half cell.
+struct Waves<'a> {
+    order: usize,
+    angles: &'a [f64],
+    at: Vec<(f64, f64)>,
+    middle: Vec<(f64, f64)>,
+    half: Vec<(f64, f64)>,
+}
+
+impl Waves<'_> {
+    fn turn(&mut self, by: &Self) {
+        let pairs = [
+            (&mut self.at, &by.at),
+            (&mut self.middle, &by.middle),
+            (&mut self.half, &by.half),
+        ];
+        for (mine, theirs) in pairs {
+            for (wave, (c, s)) in mine.iter_mut().zip(theirs) {
+                *wave = (wave.0 * c - wave.1 * s, wave.1 * c + wave.0 * s);
+            }
+        }
+    }
+
+    fn hats(&self) -> Vec<f64> {
+        let mut integrals = alloc::vec![0.0; self.angles.len()];
+        let n = self.order as f64;
+        for (k, w) in self.angles.windows(2).enumerate() {
+            let length = w[1] - w[0];
+            let (falling, rising) = if self.order == 0 {
+                (length / 2.0, length / 2.0)
+            } else {
+                let mean = self.middle[k].1 * self.half[k].1 / (n * n * length / 2.0);
+                (mean - self.at[k].1 / n, self.at[k + 1].1 / n - mean)
+            };
+            integrals[k] += 2.0 * falling;
+            integrals[k + 1] += 2.0 * rising;
+        }
+        integrals
     }
 }
 
@@ -87,6 +151,16 @@ mod tests {
                 assert!((got - wanted).abs() < 1e-13, "order {n}: {got} for {wanted}");
             }
         }
+    }
+
+    #[test]
+    fn turning_on_from_order_to_order_loses_nothing() {
+        let arc = Arc::graded(1.9, 16);
+        arc.each_cosines(3, 6000, |order, turned| {
+            for (a, b) in turned.iter().zip(arc.cosines(order)) {
+                assert!((a - b).abs() < 1e-13, "order {order}: {a} and {b}");
+            }
+        });
     }
 
     #[test]

@@ -114,15 +114,17 @@ fn local(part: &PartSpring, arc: &Arc, give: &JawGive) -> Vec<f64> {
     // Hats no longer see waves shorter than their cell: their share falls as n^-5 from there.
     let last = (8.0 / arc.shortest()).min(20_000.0) as usize;
     let solved = part.responses.iter().map(|r| r.order).max().unwrap_or(0);
-    for order in (0..=last.max(MAX_ORDER)).step_by(part.jaws) {
-        let mut softness = give.body.map_or(0.0, |b| body_give(&b, part.radius, hole, order));
+    arc.each_cosines(part.jaws, last.max(MAX_ORDER), |order, cosines| {
+        let mut softness = give
+            .body
+            .map_or(0.0, |b| body_give(&b, part.radius, hole, order));
         if order > solved {
             softness += half_plane(&part.elastic, part.radius, order);
         }
         if softness != 0.0 {
-            add_square(&mut sum, share(order, part.jaws) * softness, &arc.cosines(order));
+            add_square(&mut sum, share(order, part.jaws) * softness, cosines);
         }
-    }
+    });
     for (entry, mass) in sum.iter_mut().zip(arc.mass()) {
         *entry += give.spot * mass;
     }

@@ -9,11 +9,13 @@ mod arc;
 mod compliance;
 mod face;
 mod lobing;
+mod settle;
 
 pub use arc::Arc;
 pub use compliance::JawGive;
 pub use face::{Contact, ContactError, Face, Gap};
 pub use lobing::Lobing;
+pub use settle::{DENSITIES, Job, SettleError, Settled};
 
 #[cfg(test)]
 mod reference;

@@ -81,8 +81,18 @@ fn rigid_arcs_on_a_plane_ring_match_the_table() {
         for (larger, wanted) in [0.0, 0.05e-3, -0.05e-3].into_iter().zip(row) {
             let contact = face.press(LOAD, &Gap::straight(larger)).expect("sound");
             let got = mid_length(&face, &contact, 0) * 1e6;
+            // Jaws bored smaller dent the ring at their edges in waves shorter than order 90,
+            // which the table counts at the outside and the series leaves out: 1.5 %.
+            let dent = if larger < 0.0 && beta > 40.0 {
+                0.012
+            } else {
+                0.0
+            };
             let error = got / wanted - 1.0;
-            std::eprintln!("{beta} {larger} {got} {wanted} {:.3} %", error * 100.0);
+            assert!(
+                error.abs() < 5e-3 + dent,
+                "half arc {beta}, {larger} larger: {got} um for {wanted}"
+            );
         }
     }
 }
@@ -143,9 +153,14 @@ fn the_part_turned_end_for_end_or_by_a_jaw_gives_the_same_lobes() {
         let surface = Surface { name: String::from("bore"), side: Side::Bore, z: bore };
         let steel = Elastic { youngs: 207e9, poisson: 0.3, density: 7850.0 };
         let profile = Profile::new(&steps).expect("a cup");
-        let band = Band { side: Side::Outside, z };
-        let part = PartModel::new(&profile, steel, band, 3, &[surface], 0.7).and_then(|m| m.spring()).expect("sound");
-        let face = Face::new(&part, pie(PI / 3.0), &JawGive::default()).expect("sound");
+        let band = Band {
+            side: Side::Outside,
+            z,
+        };
+        let part = PartModel::new(&profile, steel, band, 6, &[surface], 0.6)
+            .and_then(|m| m.spring())
+            .expect("sound");
+        let face = Face::new(&part, pie(PI / 6.0), &JawGive::default()).expect("sound");
         let contact = face.press(5e3, &Gap::straight(0.02e-3)).expect("sound");
         face.lobing(&contact, 0)
     };
@@ -153,8 +168,11 @@ fn the_part_turned_end_for_end_or_by_a_jaw_gives_the_same_lobes() {
     back.reverse();
     for (a, b) in forth.iter().zip(&back) {
         let (p, q) = (a.peak_to_valley(), b.peak_to_valley());
-        assert!((p - q).abs() < 1e-6 * p.max(1e-9), "end for end: {p:e} and {q:e}");
-        let turned = a.at(0.3 + 2.0 * PI / 3.0) - a.at(0.3);
+        assert!(
+            (p - q).abs() < 1e-6 * p.max(1e-9),
+            "end for end: {p:e} and {q:e}"
+        );
+        let turned = a.at(0.3 + PI / 3.0) - a.at(0.3);
         let mirrored = a.at(-0.3) - a.at(0.3);
         assert!(turned.abs() < 1e-9 * p && mirrored.abs() < 1e-9 * p, "turned, mirrored");
     }
@@ -207,9 +225,14 @@ fn a_disc_in_a_slightly_larger_hole_touches_as_hertz_says() {
     let face = Face::new(&part, Arc::even(0.2, 40), &give).expect("sound");
     let contact = face.press(250e3, &Gap::straight(0.5e-3)).expect("sound");
     let (edge, peak) = extent(&face, &contact);
-    std::eprintln!("hertz {} {}", edge * 50.0 / 3.759423692, peak / 42.33493114e6);
-    assert!((edge * 0.05 / 3.759423692e-3 - 1.0).abs() < 0.01, "half width {edge}");
-    assert!((peak / 42.33493114e6 - 1.0).abs() < 0.01, "greatest pressure {peak:e}");
+    assert!(
+        (edge * 0.05 / 3.759423692e-3 - 1.0).abs() < 0.01,
+        "half width {edge}"
+    );
+    assert!(
+        (peak / 42.33493114e6 - 1.0).abs() < 0.01,
+        "greatest pressure {peak:e}"
+    );
 }
 
 #[test]
@@ -228,8 +251,47 @@ fn a_disc_in_a_closely_fitting_hole_touches_as_persson_says() {
         let b = libm::tan(half / 2.0);
         let (b2, b4) = (b * b, b * b * b * b);
         let formula = (2.0 - libm::log(b2 + 1.0) - 2.0 * b4) / (PI * b2 * (b2 + 1.0));
-        assert!((formula / ratio - 1.0).abs() < 1e-8, "the tabled value is the formula's");
-        std::eprintln!("persson {degrees} {}", edge / half);
+        assert!(
+            (formula / ratio - 1.0).abs() < 1e-8,
+            "the tabled value is the formula's"
+        );
+        // A cell is 2.5 % of the half-angle.
+        assert!(
+            (edge / half - 1.0).abs() < 0.01,
+            "{degrees} degrees: {}",
+            edge / half
+        );
+    }
+}
+
+#[test]
+fn a_jaw_body_answers_as_a_plate_with_a_hole() {
+    // Elements on a plate forty times as wide as its hole, in plane stress: the closed form with
+    // plane strain constants turned back, E / (1 - nu^2) and nu / (1 - nu) for E and nu.
+    let flat = Elastic {
+        youngs: 207e9,
+        poisson: 0.3,
+        density: 7850.0,
+    };
+    let profile = Profile::new(&[Step::cylinder(0.0006, 1.0, 0.025)]).expect("a plate");
+    let band = Band {
+        side: Side::Bore,
+        z: [0.0, 0.0006],
+    };
+    let model = PartModel::new(&profile, flat, band, 3, &[], 1.0).expect("sound");
+    let nu = flat.poisson / (1.0 + flat.poisson);
+    let strain = Elastic {
+        youngs: flat.youngs * (1.0 - nu * nu),
+        poisson: nu,
+        density: 0.0,
+    };
+    // Shorter waves no longer see a thin plate.
+    for order in [0, 3, 6] {
+        let response = model.respond(order).expect("regular");
+        let give = response.band.iter().sum::<f64>() / (0.0125 * 0.0006);
+        let wanted = compliance::body_give(&strain, 0.0125, true, order);
+        let error = give / wanted - 1.0;
+        assert!(error.abs() < 3e-3, "order {order}: {error:e}");
     }
 }
 

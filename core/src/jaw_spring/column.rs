@@ -111,7 +111,7 @@ impl JawColumn {
         if sections.is_empty() {
             return Err(ColumnError::Section { section: 0 });
         }
-        if !positive(youngs) || !(poisson > -1.0 && poisson <= 0.5) {
+        if !(positive(youngs) && poisson > -1.0 && poisson <= 0.5) {
             return Err(ColumnError::Material);
         }
         let depth = master.depth >= 0.0 && master.depth.is_finite();

@@ -2,9 +2,13 @@
 
 use super::element::{Elastic, blocks, points};
 use super::envelope::Envelope;
-use super::mesh::Mesh;
+use super::mesh::{Mesh, TooLarge};
 use super::numbering::{first_neighbours, order, positions};
 use alloc::vec::Vec;
+
+/// Most numbers kept of one matrix: four such make 100 MB, and a harmonic takes a tenth of a
+/// second.
+const MOST_NUMBERS: usize = 3_000_000;
 
 /// Stiffness of a meshed part: `K0 + n K1 + n^2 K2` for harmonic n.
 #[derive(Clone, Debug)]
@@ -25,10 +29,15 @@ pub(crate) struct Factor<'a> {
 }
 
 impl Stiffness {
-    pub(crate) fn new(mesh: &Mesh, elastic: &Elastic) -> Self {
+    pub(crate) fn new(mesh: &Mesh, elastic: &Elastic) -> Result<Self, TooLarge> {
         let order = order(mesh);
         let position = positions(&order);
         let envelope = Envelope::new(first_neighbours(mesh, &position));
+        if envelope.len() > MOST_NUMBERS {
+            return Err(TooLarge {
+                nodes: mesh.nodes.len(),
+            });
+        }
         let mut parts: [Vec<f64>; 3] = core::array::from_fn(|_| alloc::vec![0.0; envelope.len()]);
         for element in &mesh.elements {
             let points = points(mesh, element);
@@ -49,8 +58,15 @@ impl Stiffness {
                 }
             }
         }
-        let axis = (0..order.len()).filter(|&at| mesh.nodes[order[at]][0] == 0.0).collect();
-        Self { envelope, parts, position, axis }
+        let axis = (0..order.len())
+            .filter(|&at| mesh.nodes[order[at]][0] == 0.0)
+            .collect();
+        Ok(Self {
+            envelope,
+            parts,
+            position,
+            axis,
+        })
     }
 
     /// Unknowns: three for each node.

@@ -3,13 +3,14 @@
 use super::profile::Profile;
 use super::strips::{Strip, strips};
 use super::subdivision::{axial_shares, radial_shares};
+use super::surface::Band;
 use alloc::vec::Vec;
 use core::fmt;
 
 /// Most nodes a mesh may have: three unknowns each, so 18,000 unknowns.
 pub const MAX_NODES: usize = 6000;
 
-/// The mesh would exceed [`MAX_NODES`].
+/// The mesh would exceed [`MAX_NODES`], or be too wide in both directions for its matrix.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct TooLarge {
     /// Nodes the mesh would need.
@@ -20,7 +21,7 @@ impl fmt::Display for TooLarge {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(
             f,
-            "The profile needs {} mesh points; at most {MAX_NODES} are covered. Leave out small steps.",
+            "The profile needs {} mesh points, more than can be solved (at most {MAX_NODES}). Leave out small steps.",
             self.nodes
         )
     }
@@ -47,16 +48,21 @@ pub struct Mesh {
 }
 
 impl Mesh {
-    /// Meshes a profile. `edges` are z (m) where the jaws' faces end: element sides fall there
-    /// and elements shorten towards them; `planes` are further z where sides must fall.
+    /// Meshes a profile for a grip on `band`: element sides fall on the band's edges and elements
+    /// shorten towards it; `planes` are further z (m) where sides must fall.
     /// `density` multiplies the number of elements each way (1 = default).
     ///
     /// # Errors
     /// [`TooLarge`] instead of a mesh that could not be solved in reasonable time.
-    pub fn new(profile: &Profile, edges: &[f64], planes: &[f64], density: f64) -> Result<Self, TooLarge> {
+    pub fn new(
+        profile: &Profile,
+        band: &Band,
+        planes: &[f64],
+        density: f64,
+    ) -> Result<Self, TooLarge> {
         let strips = strips(profile);
-        let shares = radial_shares(&strips, density);
-        let along = axial_shares(&strips, edges, planes, density);
+        let shares = radial_shares(&strips, band, density);
+        let along = axial_shares(&strips, &band.z, planes, density);
         let nodes = along
             .iter()
             .zip(&shares)
@@ -217,7 +223,15 @@ fn across(shares: &[Vec<f64>]) -> Vec<Place> {
 mod tests {
     use super::*;
     use crate::part::profile::Step;
+    use crate::part::surface::Side;
     use core::f64::consts::PI;
+
+    fn band(from: f64, to: f64) -> Band {
+        Band {
+            side: Side::Outside,
+            z: [from, to],
+        }
+    }
 
     fn stepped() -> Vec<Step> {
         alloc::vec![
@@ -240,7 +254,7 @@ mod tests {
         let steps = stepped();
         let profile = Profile::new(&steps).expect("a sound profile");
         for density in [0.7, 1.0, 2.0] {
-            let mesh = Mesh::new(&profile, &[0.004], &[0.04], density).expect("small");
+            let mesh = Mesh::new(&profile, &band(0.0, 0.004), &[0.04], density).expect("small");
             let meshed: f64 = mesh.elements.iter().map(|e| area(&mesh, e)).sum();
             let exact: f64 =
                 steps.iter().map(|s| s.length * (s.outer[0] + s.outer[1] - s.inner[0] - s.inner[1]) / 4.0).sum();
@@ -265,7 +279,7 @@ mod tests {
     #[test]
     fn sides_fall_on_the_planes_asked_for() {
         let profile = Profile::new(&stepped()).expect("a sound profile");
-        let mesh = Mesh::new(&profile, &[0.004], &[0.0401], 1.0).expect("small");
+        let mesh = Mesh::new(&profile, &band(0.0, 0.004), &[0.0401], 1.0).expect("small");
         for z in [0.004, 0.0401] {
             assert!(mesh.outside.iter().any(|side| (mesh.nodes[side[0]][1] - z).abs() < 1e-12), "a side starts at {z}");
         }
@@ -274,7 +288,7 @@ mod tests {
     #[test]
     fn the_outside_has_the_area_of_the_cylinder() {
         let profile = Profile::new(&[Step::cylinder(0.02, 0.15, 0.138)]).expect("a ring");
-        let mesh = Mesh::new(&profile, &[], &[], 1.0).expect("small");
+        let mesh = Mesh::new(&profile, &band(0.0, 0.02), &[], 1.0).expect("small");
         let area: f64 = mesh
             .outside
             .iter()
@@ -295,7 +309,7 @@ mod tests {
             })
             .collect();
         let profile = Profile::new(&steps).expect("sound");
-        match Mesh::new(&profile, &[], &[], 1.0) {
+        match Mesh::new(&profile, &band(0.0, 0.02), &[], 1.0) {
             Ok(mesh) => assert!(mesh.nodes.len() <= MAX_NODES, "within the bound"),
             Err(large) => assert!(large.nodes > MAX_NODES, "refused for its size: {large}"),
         }

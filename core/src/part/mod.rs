@@ -19,6 +19,8 @@ mod surface;
 #[cfg(test)]
 mod manufactured;
 #[cfg(test)]
+mod properties;
+#[cfg(test)]
 mod reference;
 
 pub use element::Elastic;

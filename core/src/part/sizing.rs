@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 /// Growth of element length per length travelled away from an end.
-const GROWTH: f64 = 0.8;
+const GROWTH: f64 = 1.0;
 
 /// Wanted element lengths along one line, m.
 #[derive(Clone, Copy, Debug)]
@@ -15,31 +15,32 @@ pub(crate) struct Sizes {
 }
 
 impl Sizes {
-    fn at(&self, x: f64, length: f64) -> f64 {
-        (self.ends[0] + GROWTH * x).min(self.ends[1] + GROWTH * (length - x)).min(self.longest)
-    }
-
     /// Ends of elements as shares of the length, 0 first and 1 last, at most `most` elements.
     pub(crate) fn divide(&self, length: f64, most: usize) -> Vec<f64> {
-        const SAMPLES: usize = 256;
-        let mut count = [0.0; SAMPLES + 1];
-        for k in 0..SAMPLES {
-            let x = (k as f64 + 0.5) / SAMPLES as f64;
-            let wanted = self.at(x * length, length) / length;
-            count[k + 1] = count[k] + 1.0 / (SAMPLES as f64 * wanted);
-        }
-        let total = count[SAMPLES];
+        let [first, last] = self.ends.map(|end| end.min(self.longest));
+        // Wanted length rises from either end at GROWTH until the two meet or it is longest.
+        let meet = ((last - first) / GROWTH + length).clamp(0.0, 2.0 * length) / 2.0;
+        let rising = ((self.longest - first) / GROWTH).min(meet);
+        let falling = ((self.longest - last) / GROWTH).min(length - meet);
+        // Elements along a stretch: integral of one over the wanted length.
+        let grown = |end: f64, x: f64| libm::log1p(GROWTH * x / end) / GROWTH;
+        let level = (length - rising - falling).max(0.0) / self.longest;
+        let (up, down) = (grown(first, rising), grown(last, falling));
+        let total = up + level + down;
         // A hair of grace keeps rounding from adding an element to an exact fit.
         let parts = (libm::ceil(total - 1e-6) as usize).clamp(1, most.max(1));
+        let reach = |end: f64, count: f64| end * libm::expm1(GROWTH * count) / GROWTH;
         let mut shares = alloc::vec![0.0];
-        let mut k = 0;
         for part in 1..parts {
-            let wanted = total * part as f64 / parts as f64;
-            while k + 1 < SAMPLES && count[k + 1] < wanted {
-                k += 1;
-            }
-            let within = (wanted - count[k]) / (count[k + 1] - count[k]);
-            shares.push((k as f64 + within) / SAMPLES as f64);
+            let count = total * part as f64 / parts as f64;
+            let x = if count <= up {
+                reach(first, count)
+            } else if count <= up + level {
+                rising + (count - up) * self.longest
+            } else {
+                length - reach(last, total - count)
+            };
+            shares.push(x / length);
         }
         shares.push(1.0);
         shares

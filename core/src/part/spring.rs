@@ -152,8 +152,12 @@ impl PartModel {
             return Err(PartError::Jaws { jaws });
         }
         check_band(band, profile.length())?;
-        let planes: Vec<f64> = surfaces.iter().filter(|s| s.side != Side::Face).flat_map(|s| s.z).collect();
-        let mesh = Mesh::new(profile, &band.z, &planes, density)?;
+        let planes: Vec<f64> = surfaces
+            .iter()
+            .filter(|s| s.side != Side::Face)
+            .flat_map(|s| s.z)
+            .collect();
+        let mesh = Mesh::new(profile, &band, &planes, density)?;
         let gripped = sides(&mesh, band.side, band.z);
         let radius = gripped.first().map_or(0.0, |side| mesh.nodes[side[0]][0]);
         let covered: f64 = gripped.iter().map(|s| mesh.nodes[s[2]][1] - mesh.nodes[s[0]][1]).sum();
@@ -164,7 +168,7 @@ impl PartModel {
         if gripped.iter().flatten().any(off) {
             return Err(PartError::BandNotCylinder);
         }
-        let stiffness = Stiffness::new(&mesh, &elastic);
+        let stiffness = Stiffness::new(&mesh, &elastic)?;
         let stations = surfaces
             .iter()
             .enumerate()
@@ -189,9 +193,18 @@ impl PartModel {
         &self.mesh
     }
 
-    /// Unknowns, and numbers kept of the matrix: what a harmonic costs.
-    pub fn size(&self) -> (usize, usize) {
-        (self.stiffness.unknowns(), self.stiffness.numbers())
+    /// Unknowns: three for each node.
+    pub fn unknowns(&self) -> usize {
+        self.stiffness.unknowns()
+    }
+
+    /// Multiplications that one harmonic costs, about.
+    pub fn work(&self) -> f64 {
+        let (rows, numbers) = (
+            self.stiffness.unknowns() as f64,
+            self.stiffness.numbers() as f64,
+        );
+        numbers * numbers / rows / 2.0 + 2.0 * numbers * self.points.len() as f64
     }
 
     /// Solves one harmonic: the unit of work to slice a page's time by.

@@ -2,16 +2,23 @@
 
 use super::sizing::Sizes;
 use super::strips::Strip;
+use super::surface::{Band, Side};
 use alloc::vec::Vec;
 
 /// Most elements along one line between two corners.
 const MOST_IN_LINE: usize = 400;
 
 /// Elements at a jaw's edge or a shoulder are this much shorter than through the wall.
-const SHARP: f64 = 6.0;
+const SHARP: f64 = 12.0;
 
 /// The same across the wall, where every element goes the whole length of the part.
 const SHARP_ACROSS: f64 = 4.0;
+
+/// Longest element at a radius, as a share of it.
+const ROUND_HOLE: f64 = 0.3;
+
+/// Longest element under a jaw, as a share of the radius: high orders do not reach deeper.
+const PRESSED: f64 = 0.04;
 
 /// Element length through the thinner way of a strip, m: a thin wall bends in a straight line
 /// and needs two elements, a thick one four (checked against the annulus tables).
@@ -69,8 +76,10 @@ fn axial(strip: &Strip, cuts: &[(f64, bool)], density: f64) -> Vec<f64> {
 
 /// For every strip, for every pair of neighbouring lines: ends of elements as shares. Strips
 /// that touch share the same cuts.
-pub(super) fn radial_shares(strips: &[Strip], density: f64) -> Vec<Vec<Vec<f64>>> {
-    let mut shares: Vec<Vec<Vec<f64>>> = (0..strips.len()).map(|k| radial(strips, k, density)).collect();
+pub(super) fn radial_shares(strips: &[Strip], band: &Band, density: f64) -> Vec<Vec<Vec<f64>>> {
+    let mut shares: Vec<Vec<Vec<f64>>> = (0..strips.len())
+        .map(|k| radial(strips, k, band, density))
+        .collect();
     // One sweep each way brings every chain of touching strips to its finest member.
     for k in 1..strips.len() {
         agree(strips, &mut shares, k);
@@ -81,7 +90,7 @@ pub(super) fn radial_shares(strips: &[Strip], density: f64) -> Vec<Vec<Vec<f64>>
     shares
 }
 
-fn radial(strips: &[Strip], k: usize, density: f64) -> Vec<Vec<f64>> {
+fn radial(strips: &[Strip], k: usize, band: &Band, density: f64) -> Vec<Vec<f64>> {
     let strip = &strips[k];
     let sizes = sizes(strip, strip.wall(), density);
     // Lines between the walls start at a neighbour's corner; a wall is one itself where a
@@ -98,6 +107,8 @@ fn radial(strips: &[Strip], k: usize, density: f64) -> Vec<Vec<f64>> {
         _ if line == last => beyond(|other, mine| other.1 > mine.1),
         _ => true,
     };
+    let touched = band.z[0] < strip.z[1] && band.z[1] > strip.z[0];
+    let pressed = touched.then_some(if band.side == Side::Bore { 0 } else { last });
     strip
         .lines
         .windows(2)
@@ -108,9 +119,17 @@ fn radial(strips: &[Strip], k: usize, density: f64) -> Vec<Vec<f64>> {
             if pair[0] == [0.0; 2] {
                 graded.ends[0] = sizes.longest;
             }
-            for (end, at) in graded.ends.iter_mut().zip([line, line + 1]) {
+            for ((end, at), radii) in graded.ends.iter_mut().zip([line, line + 1]).zip(pair) {
                 if sharp(at) {
                     *end /= SHARP_ACROSS;
+                }
+                // Around a small hole displacement changes within its radius.
+                let radius = radii[0].max(radii[1]);
+                if radius > 0.0 {
+                    *end = end.min(ROUND_HOLE * radius / density);
+                }
+                if Some(at) == pressed {
+                    *end = end.min(PRESSED * radius / density);
                 }
             }
             graded.divide(width, MOST_IN_LINE)
