@@ -37,6 +37,10 @@ pub(super) struct Spinning {
     pub(super) most_at_rest: f64,
     /// Grip at the set speed, N.
     pub(super) at_speed: GripRange,
+    /// One top jaw as a lump that turns.
+    pub(super) top_jaw: RotatingMass,
+    /// Height of its centre of mass above the serrations, m.
+    pub(super) centre_height: f64,
 }
 
 /// The bored jaw, its mass and its swing.
@@ -310,7 +314,14 @@ pub(super) fn at_speed(
     scene.jaw_grip_at_rest = rest.expected / jaws;
     scene.jaw_grip_at_speed = at_speed.lowest / jaws;
     scene.shape_share_at_speed = if rest.most > 0.0 { at_speed.highest / rest.most } else { 0.0 };
-    Some(Spinning { careful, least_at_rest: rest.least, most_at_rest: rest.most, at_speed })
+    Some(Spinning {
+        careful,
+        least_at_rest: rest.least,
+        most_at_rest: rest.most,
+        at_speed,
+        top_jaw: top,
+        centre_height: jaw.centroid_height(),
+    })
 }
 
 /// Share of the grip at rest below which an outside grip at speed is called too little.

@@ -1,108 +1,124 @@
-//! Run-out in the jaws, roundness and size after release, as findings.
+//! Run-out in the jaws, roundness, size and straightness after release, as findings.
 
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::elastic::{Elasticity, worst_station};
 use super::grip::Spinning;
+use super::pressed::{OnSize, Pressed, SharedFace};
+use crate::contact::{Contact, Lobing};
 use crate::findings::{Finding, Scene, Step, Wave, term};
 use crate::grip::Side;
-use crate::jaw::BoredJaw;
+use crate::part::{Side as SurfaceSide, Surface};
 use crate::quantity::Kind;
-use crate::ring::{Annulus, Edge, JawLoad, RingError, Shape, Spin};
+use crate::ring::Annulus;
 use crate::roundness::Profile;
-use crate::setup::Setup;
+use crate::setup::{Setup, Toward};
 
 /// Points around the part at which a shape is sampled.
 const STATIONS: usize = 360;
 /// Harmonics that are enough to draw a shape.
 const DRAWN: usize = 24;
-/// Longest part, in grip lengths, for which a plane ring still says something.
-const LONGEST: f64 = 4.0;
 /// Share of the wall that the part may be squeezed by before linear theory is left.
 const LARGEST_SQUEEZE: f64 = 0.5;
 /// Share of the pressure at which a ring buckles that is still taken for stable.
 const BUCKLING_SHARE: f64 = 0.3;
-const MODEL: &str =
-    "plane ring under even jaw pressure, Michell's solution: Timoshenko and Goodier, Theory of Elasticity";
+const MODEL: &str = "harmonic finite elements of the part (Wilson 1965; Zienkiewicz and Taylor) in one-sided contact with elastic jaws";
 
-/// The part as a plane ring.
-pub(super) fn ring(setup: &Setup) -> Annulus {
+/// The gripped section as a plane ring, for what only needs a section.
+pub(super) fn section(setup: &Setup) -> Annulus {
+    let middle = setup.grip.start.value + setup.grip.length.value / 2.0;
+    let [outside, bore] = setup.part.diameters_at(middle, Toward::Far);
     Annulus {
-        inner: setup.part.bore_diameter.value / 2.0,
-        outer: setup.part.outside_diameter.value / 2.0,
+        inner: bore / 2.0,
+        outer: outside / 2.0,
         modulus: setup.part.modulus.value,
         poisson: setup.part.material.poissons_ratio.value,
     }
 }
 
-/// Even pressure of every jaw, for a total grip in N.
-pub(super) fn jaw_load(setup: &Setup, jaw: &BoredJaw, grip: f64, length: f64) -> JawLoad {
-    JawLoad {
-        edge: if setup.grip.side == Side::Outside { Edge::Outside } else { Edge::Bore },
-        jaws: setup.chuck.jaws,
-        half_angle: jaw.contact_half_angle(),
-        force_per_jaw: grip / f64::from(setup.chuck.jaws),
-        length,
+/// Tells the headlines as refused, and why.
+pub(super) fn refuse(why: &str, found: &mut Vec<Finding>) {
+    found.push(Finding::refused("shape.runout", "Run-out in the jaws (TIR)", Kind::Departure, why));
+    found.push(Finding::refused("shape.roundness", "Roundness after release", Kind::Departure, why));
+}
+
+/// Run-out, roundness, size and straightness of every surface that matters.
+pub(super) fn tell(
+    setup: &Setup,
+    elastic: &Elasticity,
+    pressed: &Pressed,
+    spinning: &Spinning,
+    found: &mut Vec<Finding>,
+    scene: &mut Scene,
+) {
+    if let Some(why) = refusal(setup, elastic, pressed, spinning) {
+        refuse(&why, found);
+        return;
     }
-}
-
-/// One surface: clamped at rest, and clamped at speed.
-struct Surface {
-    key: &'static str,
-    name: &'static str,
-    at_rest: Shape,
-    at_speed: Shape,
-    growth: f64,
-}
-
-/// Run-out, roundness and size change of both surfaces.
-pub(super) fn squeeze(setup: &Setup, jaw: &BoredJaw, spinning: &Spinning, found: &mut Vec<Finding>, scene: &mut Scene) {
-    let surfaces = match refusal(setup, jaw, spinning) {
-        Some(why) => Err(why),
-        None => surfaces(setup, jaw, spinning).map_err(|error| format!("No shape can be given: {error}.")),
-    };
-    match surfaces {
-        Ok(surfaces) => {
-            for surface in &surfaces {
-                let wave = wave(&surface.at_rest);
-                if surface.key == "outside" {
-                    scene.clamped_outside = wave;
-                } else {
-                    scene.clamped_bore = wave;
-                }
-            }
-            tell(setup, &surfaces, spinning, found);
+    draw(elastic, pressed, scene);
+    let named = elastic.surfaces.len() - setup.part.surfaces.len();
+    let told: Vec<usize> =
+        if setup.part.surfaces.is_empty() { (0..named).collect() } else { (named..elastic.surfaces.len()).collect() };
+    let mut headlines: [Option<Finding>; 2] = [None, None];
+    for at in told {
+        let surface = &elastic.surfaces[at];
+        let key = if at < named { surface.name.clone() } else { format!("surfaces.{}", at - named) };
+        let view = View { setup, elastic, pressed, spinning, at, surface, key };
+        let runout = view.runout();
+        let first = [runout, view.roundness(found)];
+        for (headline, finding) in headlines.iter_mut().zip(first) {
+            let Some(finding) = finding else { continue };
+            *headline = Some(worse(headline.take(), &finding));
+            found.push(finding);
         }
-        Err(why) => {
-            found.push(Finding::refused("shape.runout", "Run-out in the jaws (TIR)", Kind::Departure, &*why));
-            found.push(Finding::refused("shape.roundness", "Roundness after release", Kind::Departure, why));
+        found.extend([view.size(), view.straightness()].into_iter().flatten());
+    }
+    let names = [("shape.runout", "Run-out in the jaws (TIR)"), ("shape.roundness", "Roundness after release")];
+    for (headline, (id, name)) in headlines.into_iter().zip(names) {
+        found.push(match headline {
+            Some(worst) => Finding { id: id.into(), caution: Some(format!("{}.", worst.name)), name: name.into(), ..worst },
+            None => Finding::refused(id, name, Kind::Departure, "No round surface is named."),
+        });
+    }
+    tell_settling(elastic, found);
+}
+
+/// What the diagram draws: the worst station of the whole outside and of the whole bore, at rest.
+fn draw(elastic: &Elasticity, pressed: &Pressed, scene: &mut Scene) {
+    let Some(size) = pressed.sizes.first() else { return };
+    for (at, surface) in elastic.surfaces.iter().enumerate().take(2) {
+        let stations = elastic.usual.lobing(&size.at_rest, at);
+        let Some(lobing) = worst_station(&stations) else { continue };
+        match surface.side {
+            SurfaceSide::Outside => scene.clamped_outside = wave(lobing),
+            SurfaceSide::Bore => scene.clamped_bore = wave(lobing),
+            SurfaceSide::Face => {}
         }
     }
 }
 
-/// Why a plane, linear ring cannot speak for this part.
-fn refusal(setup: &Setup, jaw: &BoredJaw, spinning: &Spinning) -> Option<String> {
-    let ring = ring(setup);
-    let grip_length = setup.grip.length.value;
-    if setup.part.length.value > LONGEST * grip_length {
-        return Some(
-            "The part is more than four grip lengths long: a plane ring says nothing about its free end. Grip longer."
-                .to_string(),
-        );
-    }
-    let load = jaw_load(setup, jaw, spinning.most_at_rest.max(spinning.at_speed.highest), grip_length);
-    let squeezed = ring.squeeze(&load).ok()?;
-    let wall = ring.outer - ring.inner;
-    if squeezed.outside.peak_to_valley() > LARGEST_SQUEEZE * wall {
+fn wave(lobing: &Lobing) -> Wave {
+    let orders = lobing.amplitudes.iter().enumerate().skip(1).take(DRAWN);
+    let harmonics = orders.map(|(k, amplitude)| ((k * lobing.jaws) as u32, *amplitude)).collect();
+    Wave { mean: lobing.mean(), harmonics }
+}
+
+/// Why linear elasticity cannot speak for this grip.
+fn refusal(setup: &Setup, elastic: &Elasticity, pressed: &Pressed, spinning: &Spinning) -> Option<String> {
+    let section = section(setup);
+    let squeezed = pressed.sizes.iter().filter_map(|size| {
+        let stations = elastic.usual.lobing(&size.at_rest, 0);
+        worst_station(&stations).map(Lobing::peak_to_valley)
+    });
+    if squeezed.fold(0.0, f64::max) > LARGEST_SQUEEZE * (section.outer - section.inner) {
         return Some("The jaws would squeeze the part by more than half its wall: it is crushed, or far beyond what this model covers. Lower the pressure.".to_string());
     }
-    if setup.grip.side == Side::Outside && ring.inner > 0.0 {
-        let mean = load.pressure(ring.outer).ok()? * load.half_angle * f64::from(load.jaws) / core::f64::consts::PI;
-        if mean > BUCKLING_SHARE * buckling_pressure(&ring) {
-            return Some(
-                "The wall is so thin that this grip comes near to buckling it. Lower the pressure.".to_string(),
-            );
+    if setup.grip.side == Side::Outside && section.inner > 0.0 {
+        let area = core::f64::consts::TAU * section.outer * setup.grip.length.value;
+        if spinning.most_at_rest / area > BUCKLING_SHARE * buckling_pressure(&section) {
+            return Some("The wall is so thin that this grip comes near to buckling it. Lower the pressure.".to_string());
         }
     }
     None
@@ -116,157 +132,266 @@ fn buckling_pressure(ring: &Annulus) -> f64 {
     ring.modulus * slender * slender * slender / (4.0 * (1.0 - ring.poisson * ring.poisson))
 }
 
-fn surfaces(setup: &Setup, jaw: &BoredJaw, spinning: &Spinning) -> Result<Vec<Surface>, RingError> {
-    let ring = ring(setup);
-    let length = setup.grip.length.value;
-    let at_rest = ring.squeeze(&jaw_load(setup, jaw, spinning.most_at_rest, length))?;
-    let at_speed = ring.squeeze(&jaw_load(setup, jaw, spinning.at_speed.highest, length))?;
-    let Spin { outside_growth, bore_growth, .. } = ring.spin(setup.speed.value, setup.part.material.density.value)?;
-    let outside = Surface {
-        key: "outside",
-        name: "outside",
-        at_rest: at_rest.outside,
-        at_speed: at_speed.outside,
-        growth: outside_growth,
-    };
-    let bore = at_rest.bore.zip(at_speed.bore).map(|(at_rest, at_speed)| Surface {
-        key: "bore",
-        name: "bore",
-        at_rest,
-        at_speed,
-        growth: bore_growth.unwrap_or(0.0),
-    });
-    Ok(core::iter::once(outside).chain(bore).collect())
-}
-
-/// The leading harmonics of a shape: enough to draw it.
-fn wave(shape: &Shape) -> Wave {
-    let harmonics = shape.harmonics.iter().take(DRAWN).map(|term| (term.order, term.amplitude)).collect();
-    Wave { mean: shape.mean, harmonics }
-}
-
-fn tell(setup: &Setup, surfaces: &[Surface], spinning: &Spinning, found: &mut Vec<Finding>) {
-    let jaws = f64::from(setup.chuck.jaws);
-    // Load spread over the whole length instead of the grip alone: the other end of what can be.
-    let spread = setup.grip.length.value / setup.part.length.value;
-    let mut worst_runout: Option<Finding> = None;
-    let mut worst_roundness: Option<Finding> = None;
-    for surface in surfaces {
-        let runout = surface.at_rest.peak_to_valley();
-        let finding = Finding::new(
-            format!("shape.runout.{}", surface.key),
-            format!("Run-out of the {} in the jaws (TIR)", surface.name),
-            Kind::Departure,
-            runout,
-        )
-        .at_most(setup.part.runout_limit.value, "the run-out you allow")
-        .band(runout * spread, runout)
-        .entry("run.pressure")
-        .step(Step {
-            says: "Highest less lowest point of the clamped surface, as an indicator meets it with the spindle turned by hand",
-            formula: "TIR = max u(θ) − min u(θ)",
-            given: [
-                term("F₁", spinning.most_at_rest / jaws, Kind::Force),
-                term("E", setup.part.modulus.value, Kind::Stress),
-                term("L", setup.grip.length.value, Kind::Length),
-            ]
-            .into(),
-            result: term("TIR", runout, Kind::Departure),
-            source: MODEL,
-        });
-        worst_runout = Some(worse(worst_runout, &finding, "shape.runout", "Run-out in the jaws (TIR)"));
-        found.push(finding);
-        if let Some(finding) = tell_roundness(setup, surface, spinning, spread, found) {
-            worst_roundness = Some(worse(worst_roundness, &finding, "shape.roundness", "Roundness after release"));
-        }
-        found.push(tell_size(setup, surface));
-    }
-    found.extend(worst_runout);
-    found.extend(worst_roundness);
-}
-
-/// The worse of two findings, under the headline's name.
-fn worse(so_far: Option<Finding>, next: &Finding, id: &str, name: &str) -> Finding {
+/// The worse of two findings.
+fn worse(so_far: Option<Finding>, next: &Finding) -> Finding {
     match so_far {
         Some(finding) if finding.value.as_ref().unwrap_or(&0.0) >= next.value.as_ref().unwrap_or(&0.0) => finding,
-        _ => Finding { id: id.into(), name: name.into(), caution: Some(format!("{}.", next.name)), ..next.clone() },
+        _ => next.clone(),
     }
 }
 
-/// Roundness by all four circles of ISO 12181; returns the minimum zone's.
-fn tell_roundness(
-    setup: &Setup,
-    surface: &Surface,
-    spinning: &Spinning,
-    spread: f64,
-    found: &mut Vec<Finding>,
-) -> Option<Finding> {
-    let released: Vec<f64> = surface.at_speed.sampled(STATIONS).iter().map(|departure| -departure).collect();
-    let assessed = Profile::equally_spaced(&released).ok()?.assess();
-    let circles = [
-        ("minimum_zone", "minimum zone", assessed.minimum_zone),
-        ("least_squares", "least squares", assessed.least_squares),
-        ("minimum_circumscribed", "minimum circumscribed circle", assessed.minimum_circumscribed),
-        ("maximum_inscribed", "maximum inscribed circle", assessed.maximum_inscribed),
-    ];
-    let mut headline = None;
-    for (key, circle_name, circle) in circles {
-        let value = circle.roundness();
-        let finding = Finding::new(
-            format!("shape.roundness.{}.{key}", surface.key),
-            format!("Roundness of the {} after release, {circle_name}", surface.name),
-            Kind::Departure,
-            value,
+fn tell_settling(elastic: &Elasticity, found: &mut Vec<Finding>) {
+    let name = "Change of the shape in the last refinement of the mesh";
+    found.push(match elastic.change {
+        Some(change) => Finding::new("shape.settled", name, Kind::Plain, change)
+            .caution("Share of peak to valley. How far the solution is from the model's own exact answer, not from the real part."),
+        None => Finding::refused("shape.settled", name, Kind::Plain, "The part is too large to be solved on a second mesh."),
+    });
+}
+
+/// One surface under the jaws.
+struct View<'a> {
+    setup: &'a Setup,
+    elastic: &'a Elasticity,
+    pressed: &'a Pressed,
+    spinning: &'a Spinning,
+    at: usize,
+    surface: &'a Surface,
+    key: String,
+}
+
+impl View<'_> {
+    fn name(&self) -> &str {
+        &self.surface.name
+    }
+
+    fn lobing(&self, face: &SharedFace, contact: &Contact) -> Vec<Lobing> {
+        face.lobing(contact, self.at)
+    }
+
+    /// Peak to valley at the worst station.
+    fn lobes(&self, face: &SharedFace, contact: &Contact) -> f64 {
+        worst_station(&self.lobing(face, contact)).map_or(0.0, Lobing::peak_to_valley)
+    }
+
+    /// The greatest over the sizes of part.
+    fn over_sizes(&self, value: impl Fn(&OnSize) -> f64) -> f64 {
+        self.pressed.sizes.iter().map(value).fold(0.0, f64::max)
+    }
+
+    fn given(&self, grip: f64) -> Vec<crate::findings::Term> {
+        [
+            term("F₁", grip / f64::from(self.setup.chuck.jaws), Kind::Force),
+            term("E", self.setup.part.modulus.value, Kind::Stress),
+            term("L", self.setup.grip.length.value, Kind::Length),
+        ]
+        .into()
+    }
+
+    fn runout(&self) -> Option<Finding> {
+        if self.surface.side == SurfaceSide::Face {
+            return None;
+        }
+        let runout = self.over_sizes(|size| self.lobes(&self.elastic.usual, &size.at_rest));
+        Some(
+            Finding::new(
+                format!("shape.runout.{}", self.key),
+                format!("Run-out of the {} in the jaws (TIR)", self.name()),
+                Kind::Departure,
+                runout,
+            )
+            .at_most(self.setup.part.runout_limit.value, "the run-out you allow")
+            .entry("run.pressure")
+            .step(Step {
+                says: "Highest less lowest point of the clamped surface at its worst place along the axis, as an indicator meets it with the spindle turned by hand",
+                formula: "TIR = max u(θ) − min u(θ)",
+                given: self.given(self.spinning.most_at_rest),
+                result: term("TIR", runout, Kind::Departure),
+                source: MODEL,
+            }),
         )
-        .band(value * spread, value)
+    }
+
+    /// Roundness by the four circles of ISO 12181, with band and bounds; returns the minimum zone's.
+    fn roundness(&self, found: &mut Vec<Finding>) -> Option<Finding> {
+        if self.surface.side == SurfaceSide::Face {
+            return None;
+        }
+        let worst = self.pressed.sizes.iter().max_by(|a, b| {
+            let lobes = |size: &OnSize| self.lobes(&self.elastic.usual, &size.at_speed);
+            lobes(a).total_cmp(&lobes(b))
+        })?;
+        let stations = self.lobing(&self.elastic.usual, &worst.at_speed);
+        let lobing = worst_station(&stations)?;
+        let pitch = core::f64::consts::TAU / STATIONS as f64;
+        let released: Vec<f64> = (0..STATIONS).map(|k| lobing.mean() - lobing.at(k as f64 * pitch)).collect();
+        let assessed = Profile::equally_spaced(&released).ok()?.assess();
+        let finding = |key: &str, circle: &str, value: f64| {
+            Finding::new(
+                format!("shape.roundness.{}.{key}", self.key),
+                format!("Roundness of the {} after release, {circle}", self.name()),
+                Kind::Departure,
+                value,
+            )
+            .entry("run.pressure")
+        };
+        let others = [
+            ("least_squares", "least squares", assessed.least_squares),
+            ("minimum_circumscribed", "minimum circumscribed circle", assessed.minimum_circumscribed),
+            ("maximum_inscribed", "maximum inscribed circle", assessed.maximum_inscribed),
+        ];
+        found.extend(others.map(|(key, name, circle)| finding(key, name, circle.roundness())));
+        let even = self.lobes(&self.elastic.usual, &self.pressed.even);
+        found.push(finding("even", "if the jaws pressed evenly", even));
+        if worst.rigid.is_some() {
+            let rigid =
+                self.over_sizes(|size| size.rigid.as_ref().map_or(0.0, |contact| self.lobes(&self.elastic.rigid, contact)));
+            found.push(finding("rigid", "if the jaws were rigid", rigid));
+        }
+        let value = assessed.minimum_zone.roundness();
+        let told = finding("minimum_zone", "minimum zone", value)
+            .at_most(self.setup.part.roundness_limit.value, "the roundness you allow")
+            .step(Step {
+                says: "Turned true while clamped, the surface springs to minus its clamped shape when released",
+                formula: "RONt = peak to valley of −u(θ) from the reference circle",
+                given: self.given(self.spinning.at_speed.highest),
+                result: term("RONt", value, Kind::Departure),
+                source: "reference circles: ISO 12181-1:2011, from memory; shape: harmonic finite elements of the part in one-sided contact with elastic jaws",
+            });
+        Some(match &worst.softer_stiffer {
+            None => told,
+            Some(ends) => {
+                let mut band = (value, value);
+                for (face, contact) in self.elastic.softer_stiffer.iter().zip(ends) {
+                    let lobes = self.lobes(face, contact);
+                    band = (band.0.min(lobes), band.1.max(lobes));
+                }
+                told.band(band.0, band.1)
+            }
+        })
+    }
+
+    /// Spin growth at each station, m.
+    fn growth(&self) -> Vec<f64> {
+        let squared = self.setup.speed.value * self.setup.speed.value;
+        let spin = self.elastic.usual.part().spin.get(self.at);
+        spin.map_or_else(Vec::new, |spin| spin.iter().map(|per_square| per_square * squared).collect())
+    }
+
+    /// Change of diameter from the cut to the bench, at the station where it is greatest.
+    fn size(&self) -> Option<Finding> {
+        if self.surface.side == SurfaceSide::Face {
+            return None;
+        }
+        let growth = self.growth();
+        let changes = self.pressed.sizes.iter().flat_map(|size| {
+            let stations = self.lobing(&self.elastic.usual, &size.at_speed);
+            stations
+                .iter()
+                .zip(&growth)
+                .map(|(lobing, growth)| (-2.0 * (lobing.mean() + growth), lobing.mean(), *growth))
+                .collect::<Vec<_>>()
+        });
+        let (change, mean, growth) = changes.max_by(|a, b| libm::fabs(a.0).total_cmp(&libm::fabs(b.0)))?;
+        let way = if change < 0.0 { "smaller" } else { "larger" };
+        let finding = Finding::new(
+            format!("shape.size.{}", self.key),
+            format!("Released {} {way} than as cut, on diameter, at most", self.name()),
+            Kind::Departure,
+            libm::fabs(change),
+        )
         .entry("run.pressure")
         .step(Step {
-            says: "Turned true while clamped, the surface springs to minus its clamped shape when released",
-            formula: "RONt = peak to valley of −u(θ) from the reference circle",
-            given: [
-                term("F₁", spinning.at_speed.highest / f64::from(setup.chuck.jaws), Kind::Force),
-                term("E", setup.part.modulus.value, Kind::Stress),
-                term("L", setup.grip.length.value, Kind::Length),
-            ]
-            .into(),
-            result: term("RONt", value, Kind::Departure),
-            source: "reference circles: ISO 12181-1:2011, from memory; shape: plane ring under even jaw pressure, Michell's solution",
+            says: "Twice what the jaws and the spin had moved the surface on average, where that is most",
+            formula: "ΔD = −2 (u_mean + u_spin)",
+            given: [term("u_mean", mean, Kind::Departure), term("u_spin", growth, Kind::Departure)].into(),
+            result: term("ΔD", change, Kind::Departure),
+            source: MODEL,
         });
-        if key == "minimum_zone" {
-            let finding = finding.at_most(setup.part.roundness_limit.value, "the roundness you allow");
-            headline = Some(finding.clone());
-            found.push(finding);
-        } else {
-            found.push(finding);
-        }
+        Some(match self.setup.part.size_limit {
+            Some(limit) => finding.at_most(limit.value, "the size change you allow"),
+            None => finding,
+        })
     }
-    headline
+
+    /// How far a line along the surface is from straight after release; of a face, from flat.
+    fn straightness(&self) -> Option<Finding> {
+        let spring = self.elastic.usual.part();
+        let at = &spring.stations.get(self.at)?.at;
+        let face = self.surface.side == SurfaceSide::Face;
+        let growth = self.growth();
+        let pitch = core::f64::consts::PI / f64::from(self.setup.chuck.jaws);
+        let value = self.over_sizes(|size| {
+            let stations = self.lobing(&self.elastic.usual, &size.at_speed);
+            if face {
+                return flatness(&stations, &growth);
+            }
+            let along = |angle: f64| {
+                let points: Vec<[f64; 2]> = at
+                    .iter()
+                    .zip(&stations)
+                    .zip(&growth)
+                    .map(|(([_, z], lobing), growth)| [*z, -(lobing.at(angle) + growth)])
+                    .collect();
+                off_line(&points)
+            };
+            along(0.0).max(along(pitch))
+        });
+        let name = if face {
+            format!("Flatness of the {} after release", self.name())
+        } else {
+            format!("Straightness of the {} after release", self.name())
+        };
+        Some(Finding::new(format!("shape.straightness.{}", self.key), name, Kind::Departure, value).step(Step {
+            says: if face {
+                "Highest less lowest point of the released face"
+            } else {
+                "Line along the surface at a jaw and midway between jaws: peak to valley from its best straight line"
+            },
+            formula: if face { "max w − min w" } else { "max (u − line) − min (u − line)" },
+            given: self.given(self.spinning.at_speed.highest),
+            result: term("form", value, Kind::Departure),
+            source: MODEL,
+        }))
+    }
 }
 
-/// Change of diameter from the cut to the bench.
-fn tell_size(setup: &Setup, surface: &Surface) -> Finding {
-    let change = -2.0 * (surface.at_speed.mean + surface.growth);
-    let way = if change < 0.0 { "smaller" } else { "larger" };
-    let finding = Finding::new(
-        format!("shape.size.{}", surface.key),
-        format!("Released {} {way} than as cut, on diameter", surface.name),
-        Kind::Departure,
-        libm::fabs(change),
-    )
-    .entry("run.pressure")
-    .step(Step {
-        says: "Twice what the jaws and the spin had moved the surface on average",
-        formula: "ΔD = −2 (u_mean + u_spin)",
-        given: [
-            term("u_mean", surface.at_speed.mean, Kind::Departure),
-            term("u_spin", surface.growth, Kind::Departure),
-        ]
-        .into(),
-        result: term("ΔD", change, Kind::Departure),
-        source: "Lamé's ring and rotating disk: Timoshenko and Goodier, Theory of Elasticity",
-    });
-    match setup.part.size_limit {
-        Some(limit) => finding.at_most(limit.value, "the size change you allow"),
-        None => finding,
+/// Highest less lowest axial displacement over all stations of a face.
+fn flatness(stations: &[Lobing], growth: &[f64]) -> f64 {
+    let (mut high, mut low) = (f64::NEG_INFINITY, f64::INFINITY);
+    for (lobing, growth) in stations.iter().zip(growth) {
+        let middle = lobing.mean() + growth;
+        let swing = lobing.peak_to_valley() / 2.0;
+        high = high.max(middle + swing);
+        low = low.min(middle - swing);
+    }
+    if high >= low { high - low } else { 0.0 }
+}
+
+/// Peak to valley of points from their line of least squares.
+fn off_line(points: &[[f64; 2]]) -> f64 {
+    let count = points.len().max(1) as f64;
+    let mean = |k: usize| points.iter().map(|point| point[k]).sum::<f64>() / count;
+    let (x0, y0) = (mean(0), mean(1));
+    let spread: f64 = points.iter().map(|[x, _]| (x - x0) * (x - x0)).sum();
+    let slope = if spread > 0.0 { points.iter().map(|[x, y]| (x - x0) * (y - y0)).sum::<f64>() / spread } else { 0.0 };
+    let off = points.iter().map(|[x, y]| y - y0 - slope * (x - x0));
+    let high = off.clone().fold(f64::NEG_INFINITY, f64::max);
+    let low = off.fold(f64::INFINITY, f64::min);
+    if high >= low { high - low } else { 0.0 }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_straight_line_is_straight_and_a_bow_is_its_height() {
+        let line = [[0.0, 1.0], [1.0, 3.0], [2.0, 5.0]];
+        assert!(off_line(&line) < 1e-12, "points on a line");
+        // A parabola of height 1 over 0 to 2: its line of least squares is level, and it leaves it by 1 in all.
+        let bow: Vec<[f64; 2]> = (0..=20).map(|k| f64::from(k) / 10.0).map(|x| [x, x * (2.0 - x)]).collect();
+        assert!((off_line(&bow) - 1.0).abs() < 1e-12, "a bow leaves its line by its height");
+        assert_eq!(off_line(&[]), 0.0, "nothing is straight");
     }
 }

@@ -1,0 +1,274 @@
+//! Shape work: the elastic answer of part and jaws, kept until a shape changes.
+//!
+//! The part is solved one harmonic after another on finer and finer meshes until its lobes settle, so
+//! that a page can do the work in slices. What is kept serves every force, speed and bored size.
+
+use alloc::rc::Rc;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use crate::contact::{Arc, Contact, ContactError, DENSITIES, Face, Gap, JawGive, Lobing};
+use crate::jaw::BoredJaw;
+use crate::jaw_spring::{JawColumn, MasterJaw, Section};
+use crate::part::{Band, Elastic, PartError, PartModel, PartSpring, Profile, Response, Surface};
+use crate::setup::{Setup, Side, SurfaceSide};
+
+/// Relative change of the lobes in the last refinement at which refining stops.
+const SETTLED: f64 = 5e-3;
+/// Multiplications of one harmonic at which refining stops all the same: keeps a page responsive.
+const MOST_WORK: f64 = 1.2e7;
+/// Peak to valley below this share of the largest one around is not judged.
+const FAINT: f64 = 0.05;
+/// How far off the stiffness of jaw and master jaw may be, either way: our own estimate, no source.
+const STIFFNESS_FACTOR: f64 = 2.0;
+/// Force per jaw with which the lobes of two meshes are compared, N; they are linear in it.
+const TRIAL_FORCE: f64 = 1e3;
+
+/// Everything the elastic answer depends on.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Shapes {
+    profile: Profile,
+    part: Elastic,
+    band: Band,
+    jaws: usize,
+    half_angle: f64,
+    surfaces: Vec<Surface>,
+    jaw: Elastic,
+    sections: [Section; 2],
+    master: [f64; 2],
+}
+
+impl Shapes {
+    pub(super) fn of(setup: &Setup, jaw: &BoredJaw) -> Self {
+        let part = &setup.part;
+        let (start, length) = (setup.grip.start.value, setup.grip.length.value);
+        let half_angle = jaw.contact_half_angle();
+        let width = 2.0 * setup.gripped_radius() * libm::sin(half_angle.min(core::f64::consts::FRAC_PI_2));
+        let (blank, step) = (setup.jaws.length.value, setup.jaws.step.value);
+        let material = setup.jaws.material;
+        Self {
+            profile: part.profile.clone(),
+            part: Elastic {
+                youngs: part.modulus.value,
+                poisson: part.material.poissons_ratio.value,
+                density: part.material.density.value,
+            },
+            band: Band { side: band_side(setup.grip.side), z: [start, start + length] },
+            jaws: setup.chuck.jaws as usize,
+            half_angle,
+            surfaces: surfaces(setup),
+            jaw: Elastic {
+                youngs: material.youngs_modulus.value,
+                poisson: material.poissons_ratio.value,
+                density: material.density.value,
+            },
+            sections: [
+                Section { length: setup.jaws.height.value - length, width, depth: blank },
+                Section { length, width, depth: blank - step },
+            ],
+            master: [setup.chuck.radial_stiffness, setup.chuck.tilt_stiffness],
+        }
+    }
+
+    /// The jaw as a column, its stiffness times `factor`.
+    fn column(&self, factor: f64) -> Option<JawColumn> {
+        let [radial, tilt] = self.master.map(|stiffness| stiffness * factor);
+        let master = MasterJaw { radial, tilt, depth: 0.0 };
+        JawColumn::new(&self.sections, self.jaw.youngs * factor, self.jaw.poisson, master).ok()
+    }
+
+    fn model(&self, density: f64) -> Result<PartModel, PartError> {
+        PartModel::new(&self.profile, self.part, self.band, self.jaws, &self.surfaces, density)
+    }
+
+    /// Heights above the serrations of points along the part.
+    fn heights(&self, points: &[f64]) -> Vec<f64> {
+        points.iter().map(|z| self.sections[0].length + z - self.band.z[0]).collect()
+    }
+
+    fn face(&self, part: Rc<PartSpring>, factor: Option<f64>) -> Result<Face<Rc<PartSpring>>, ContactError> {
+        let give = match factor {
+            None => JawGive::default(),
+            Some(factor) => JawGive {
+                spot: 0.0,
+                column: self.column(factor).map_or_else(Vec::new, |column| column.matrix(&self.heights(&part.points))),
+                body: Some(Elastic { youngs: self.jaw.youngs * factor, ..self.jaw }),
+            },
+        };
+        Face::new(part, Arc::graded(2.0 * self.half_angle, Arc::CELLS), &give)
+    }
+}
+
+/// Which boundary of the part a grip touches.
+fn band_side(side: Side) -> SurfaceSide {
+    match side {
+        Side::Outside => SurfaceSide::Outside,
+        Side::Inside => SurfaceSide::Bore,
+    }
+}
+
+/// The whole outside and the whole bore, for the drawing, and after them what the user named.
+fn surfaces(setup: &Setup) -> Vec<Surface> {
+    let part = &setup.part;
+    let whole = [0.0, part.length()];
+    let outside = Surface { name: "outside".to_string(), side: SurfaceSide::Outside, z: whole };
+    let bore = Surface { name: "bore".to_string(), side: SurfaceSide::Bore, z: whole };
+    let hollow = part.profile.steps().iter().any(|step| step.inner[0] > 0.0 || step.inner[1] > 0.0);
+    let named = part.surfaces.iter().map(|surface| Surface {
+        name: surface.name.clone(),
+        side: surface.side,
+        z: [surface.from.value, surface.to.value],
+    });
+    core::iter::once(outside).chain(hollow.then_some(bore)).chain(named).collect()
+}
+
+/// How a shape work stands.
+#[derive(Debug)]
+pub(super) enum Work {
+    /// Harmonics are still to be solved.
+    Under(Building),
+    /// All is solved.
+    Done(Elasticity),
+    /// It cannot be done, and why.
+    Refused(String),
+}
+
+/// A shape work half done.
+#[derive(Debug)]
+pub(super) struct Building {
+    model: PartModel,
+    /// Orders still to be solved, the last first.
+    orders: Vec<usize>,
+    responses: Vec<Response>,
+    mesh: usize,
+    before: Option<(Rc<PartSpring>, [Vec<f64>; 2])>,
+}
+
+/// The elastic answer of part and jaws.
+#[derive(Debug)]
+pub(super) struct Elasticity {
+    /// Jaws as stiff as thought.
+    pub(super) usual: Face<Rc<PartSpring>>,
+    /// Jaws half and twice as stiff.
+    pub(super) softer_stiffer: [Face<Rc<PartSpring>>; 2],
+    /// Rigid jaws.
+    pub(super) rigid: Face<Rc<PartSpring>>,
+    /// The jaw along its height.
+    pub(super) column: JawColumn,
+    /// Heights of the band's points above the serrations, m.
+    pub(super) heights: Vec<f64>,
+    /// Names of the surfaces, in the order of their stations.
+    pub(super) surfaces: Vec<Surface>,
+    /// Relative change of the lobes in the last refinement; none if there was none.
+    pub(super) change: Option<f64>,
+    /// Unknowns of the last mesh.
+    pub(super) unknowns: usize,
+}
+
+impl Work {
+    /// Begins the work for `shapes`.
+    pub(super) fn begin(shapes: &Shapes) -> Self {
+        match Building::on(shapes, 0, None) {
+            Ok(building) => Self::Under(building),
+            Err(error) => Self::Refused(error.to_string()),
+        }
+    }
+
+    /// Does one slice: a harmonic, or what follows the last one of a mesh.
+    pub(super) fn slice(self, shapes: &Shapes) -> Self {
+        match self {
+            Self::Under(building) => building.slice(shapes).unwrap_or_else(Self::Refused),
+            done => done,
+        }
+    }
+
+    /// Share of the present mesh that is solved.
+    pub(super) fn share_done(&self) -> f64 {
+        match self {
+            Self::Under(building) => {
+                let solved = building.responses.len() as f64;
+                solved / (solved + building.orders.len() as f64 + 1.0)
+            }
+            _ => 1.0,
+        }
+    }
+}
+
+impl Building {
+    fn on(
+        shapes: &Shapes,
+        mesh: usize,
+        before: Option<(Rc<PartSpring>, [Vec<f64>; 2])>,
+    ) -> Result<Self, PartError> {
+        let model = shapes.model(DENSITIES[mesh])?;
+        let mut orders: Vec<usize> = model.orders().collect();
+        orders.reverse();
+        Ok(Self { model, orders, responses: Vec::new(), mesh, before })
+    }
+
+    fn slice(mut self, shapes: &Shapes) -> Result<Work, String> {
+        if let Some(order) = self.orders.pop() {
+            self.responses.push(self.model.respond(order).map_err(|error| error.to_string())?);
+            return Ok(Work::Under(self));
+        }
+        let unknowns = self.model.unknowns();
+        let spring = Rc::new(self.model.spring_of(self.responses).map_err(|error| error.to_string())?);
+        let lobes = lobes(shapes, &spring).map_err(|error| error.to_string())?;
+        let change = self.before.map(|(_, before)| change(&before[0], &lobes[0]).max(change(&before[1], &lobes[1])));
+        let settled = change.is_some_and(|change| change <= SETTLED);
+        if !settled && self.mesh + 1 < DENSITIES.len() {
+            let next = Self::on(shapes, self.mesh + 1, Some((Rc::clone(&spring), lobes)));
+            if let Ok(next) = next
+                && next.model.work() <= MOST_WORK
+            {
+                return Ok(Work::Under(next));
+            }
+        }
+        Elasticity::new(shapes, spring, change, unknowns).map(Work::Done).map_err(|error| error.to_string())
+    }
+}
+
+impl Elasticity {
+    fn new(
+        shapes: &Shapes,
+        spring: Rc<PartSpring>,
+        change: Option<f64>,
+        unknowns: usize,
+    ) -> Result<Self, ContactError> {
+        let face = |factor| shapes.face(Rc::clone(&spring), factor);
+        Ok(Self {
+            usual: face(Some(1.0))?,
+            softer_stiffer: [face(Some(1.0 / STIFFNESS_FACTOR))?, face(Some(STIFFNESS_FACTOR))?],
+            rigid: face(None)?,
+            column: shapes.column(1.0).ok_or(ContactError::Give)?,
+            heights: shapes.heights(&spring.points),
+            surfaces: shapes.surfaces.clone(),
+            change,
+            unknowns,
+        })
+    }
+}
+
+/// Peak to valley of each surface under even pressure and under rigid jaws.
+fn lobes(shapes: &Shapes, spring: &Rc<PartSpring>) -> Result<[Vec<f64>; 2], ContactError> {
+    let face = shapes.face(Rc::clone(spring), None)?;
+    let even = face.even(TRIAL_FORCE)?;
+    let rigid = face.press(TRIAL_FORCE, &Gap::straight(0.0))?;
+    let count = shapes.surfaces.len();
+    Ok([even, rigid].map(|contact: Contact| {
+        (0..count).map(|at| worst_station(&face.lobing(&contact, at)).map_or(0.0, Lobing::peak_to_valley)).collect()
+    }))
+}
+
+/// The station whose lobes carry most.
+pub(super) fn worst_station(stations: &[Lobing]) -> Option<&Lobing> {
+    let power = |lobing: &Lobing| lobing.amplitudes.iter().skip(1).map(|a| a * a).sum::<f64>();
+    stations.iter().max_by(|a, b| power(a).total_cmp(&power(b)))
+}
+
+/// Largest relative change among values that are not faint beside the largest.
+fn change(before: &[f64], after: &[f64]) -> f64 {
+    let largest = after.iter().copied().fold(0.0, f64::max);
+    let told = before.iter().zip(after).filter(|(_, now)| **now > FAINT * largest);
+    told.map(|(then, now)| (then / now - 1.0).abs()).fold(0.0, f64::max)
+}

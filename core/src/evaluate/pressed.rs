@@ -1,0 +1,137 @@
+//! Load work: the jaws pressed on the part, at rest and at speed, on the largest and smallest part.
+
+use alloc::vec::Vec;
+
+use super::elastic::Elasticity;
+use super::grip::Spinning;
+use crate::contact::{Contact, ContactError, Face, Gap};
+use crate::grip::RotatingMass;
+use crate::part::PartSpring;
+use crate::setup::{Setup, Side};
+use alloc::rc::Rc;
+
+/// A face that shares its part with others.
+pub(super) type SharedFace = Face<Rc<PartSpring>>;
+
+/// How much to work out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Effort {
+    /// What must keep up with a finger on a slider: the answer itself.
+    Sliding,
+    /// The answer with its band and bounds.
+    Full,
+}
+
+/// The jaws on one size of part.
+#[derive(Debug)]
+pub(super) struct OnSize {
+    /// At rest, as the indicator finds it.
+    pub(super) at_rest: Contact,
+    /// At speed, at the end of the range that is bad for shape: as the tool finds it.
+    pub(super) at_speed: Contact,
+    /// At speed with softer and with stiffer jaws; with full effort only.
+    pub(super) softer_stiffer: Option<[Contact; 2]>,
+    /// At speed with rigid jaws; with full effort only.
+    pub(super) rigid: Option<Contact>,
+}
+
+/// The jaws on the part.
+#[derive(Debug)]
+pub(super) struct Pressed {
+    /// On the largest and on the smallest part, or on the one size there is.
+    pub(super) sizes: Vec<OnSize>,
+    /// Evenly spread pressure at speed.
+    pub(super) even: Contact,
+    /// At the grip with which slip is judged.
+    pub(super) for_slip: Option<Contact>,
+    /// The speed at which an outside grip is gone leaves nothing to press with.
+    pub(super) lost_at_speed: bool,
+}
+
+/// What a press depends on besides the part's size.
+struct Load<'a> {
+    setup: &'a Setup,
+    elastic: &'a Elasticity,
+    /// One top jaw as a lump.
+    top: RotatingMass,
+    /// Height of its centre above the serrations, m.
+    centre_height: f64,
+    /// Force of one jaw on the boring ring, N.
+    ring_force: f64,
+}
+
+impl Pressed {
+    pub(super) fn new(
+        setup: &Setup,
+        elastic: &Elasticity,
+        spinning: &Spinning,
+        effort: Effort,
+    ) -> Result<Self, ContactError> {
+        let jaws = f64::from(setup.chuck.jaws);
+        let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| pressure.value / setup.pressure.value);
+        let load = Load {
+            setup,
+            elastic,
+            top: spinning.top_jaw,
+            centre_height: spinning.centre_height,
+            ring_force: spinning.most_at_rest / jaws * boring,
+        };
+        let (rest, speed) = (spinning.most_at_rest / jaws, spinning.at_speed.highest / jaws);
+        let lost_at_speed = speed <= 0.0;
+        let speed = if lost_at_speed { rest } else { speed };
+        let (upper, lower) = (setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
+        let mut sizes = Vec::new();
+        sizes.push(load.on_size(upper, rest, speed, effort)?);
+        if upper > lower {
+            sizes.push(load.on_size(lower, rest, speed, effort)?);
+        }
+        let slip = spinning.at_speed.lowest / jaws;
+        let slip = if slip > 0.0 { slip } else { spinning.least_at_rest / jaws };
+        let for_slip = if slip > 0.0 {
+            let middle = f64::midpoint(upper, lower);
+            let omega = if spinning.at_speed.lowest > 0.0 { setup.speed.value } else { 0.0 };
+            Some(elastic.usual.press(slip, &load.gap(middle, omega))?)
+        } else {
+            None
+        };
+        Ok(Self { sizes, even: elastic.usual.even(speed)?, for_slip, lost_at_speed })
+    }
+}
+
+impl Load<'_> {
+    fn on_size(&self, deviation: f64, rest: f64, speed: f64, effort: Effort) -> Result<OnSize, ContactError> {
+        let still = self.gap(deviation, 0.0);
+        let spinning = self.gap(deviation, self.setup.speed.value);
+        let at_rest = self.elastic.usual.press(rest, &still)?;
+        let at_speed = self.elastic.usual.press(speed, &spinning)?;
+        let press = |face: &SharedFace| face.press(speed, &spinning);
+        let (softer_stiffer, rigid) = match effort {
+            Effort::Sliding => (None, None),
+            Effort::Full => {
+                let [softer, stiffer] = &self.elastic.softer_stiffer;
+                (Some([press(softer)?, press(stiffer)?]), Some(press(&self.elastic.rigid)?))
+            }
+        };
+        Ok(OnSize { at_rest, at_speed, softer_stiffer, rigid })
+    }
+
+    /// The gap before the jaws close on a part whose diameter departs from nominal, at `omega` rad/s.
+    fn gap(&self, deviation: f64, omega: f64) -> Gap {
+        let setup = self.setup;
+        let nominal = setup.gripped_radius();
+        let bored = setup.jaws.bored_diameter.map_or(nominal, |diameter| diameter.value / 2.0);
+        let heights = &self.elastic.heights;
+        let column = &self.elastic.column;
+        let base = setup.jaws.height.value - setup.grip.length.value;
+        let bored_relief = column.bored_relief(setup.jaws.ring_height.value, self.ring_force, heights);
+        // Thrown outward, the jaw leans away from an outside and into a bore.
+        let away = if setup.grip.side == Side::Outside { 1.0 } else { -1.0 };
+        let thrown = self.top.mass * self.top.radius * omega * omega;
+        let relief = heights.iter().zip(&bored_relief).map(|(height, bored)| {
+            let up = ((height - base) / setup.grip.length.value).clamp(0.0, 1.0);
+            let taper = setup.jaws.taper.value * (1.0 - up);
+            bored + taper + away * thrown * column.give(*height, self.centre_height)
+        });
+        Gap { larger: bored - (nominal + deviation / 2.0), relief: relief.collect() }
+    }
+}
