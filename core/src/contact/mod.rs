@@ -19,3 +19,5 @@ pub use settle::{DENSITIES, Job, SettleError, Settled};
 
 #[cfg(test)]
 mod reference;
+#[cfg(test)]
+mod shop;
