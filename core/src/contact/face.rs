@@ -57,6 +57,22 @@ impl Gap {
 }
 
 /// One jaw's face on a part: everything that depends on shapes but not on force.
+///
+/// ```
+/// use holdround_core::contact::{Arc, Face, Gap, JawGive};
+/// # use holdround_core::part::{Band, Elastic, PartModel, Profile, Side, Step, Surface};
+/// # let ring = Profile::new(&[Step::cylinder(0.02, 0.15, 0.138)])?;
+/// # let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
+/// # let band = Band { side: Side::Outside, z: [0.0, 0.02] };
+/// # let bore = Surface { name: "bore".into(), side: Side::Bore, z: [0.0, 0.02] };
+/// # let part = PartModel::new(&ring, steel, band, 3, &[bore], 0.6)?.spring()?;
+/// let face = Face::new(&part, Arc::graded(1.047, Arc::CELLS), &JawGive::default())?;
+/// let rigid = face.press(3000.0, &Gap::straight(0.0))?;
+/// let even = face.even(3000.0)?;
+/// let lobes = |contact| face.lobing(contact, 0)[0].peak_to_valley();
+/// assert!(lobes(&even) > 4.0 * lobes(&rigid));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Clone, Debug)]
 pub struct Face<'a> {
     part: &'a PartSpring,
@@ -252,7 +268,23 @@ impl<'a> Face<'a> {
         along
     }
 
-    /// Displacement around a surface (by its number) at each of its stations.
+    /// Where along the axis the force of a jaw acts on the part, m.
+    pub fn centre_along(&self, contact: &Contact) -> f64 {
+        let along = self.force_along(contact);
+        dot(&along, &self.part.points) / along.iter().sum::<f64>()
+    }
+
+    /// Gap left along the middle of the face at each band point, m: what a feeler gauge meets.
+    pub fn gap_along<'c>(&self, contact: &'c Contact) -> &'c [f64] {
+        contact
+            .clearance
+            .get(..self.part.points.len())
+            .unwrap_or_default()
+    }
+
+    /// Displacement around a surface (by its number) at each of its stations. On the gripped
+    /// band itself waves shorter than [`crate::part::MAX_ORDER`] are left out: the dent under the
+    /// edge of a rigid jaw.
     pub fn lobing(&self, contact: &Contact, surface: usize) -> Vec<Lobing> {
         let points = self.part.points.len();
         let stations = self.part.stations.get(surface).map_or(0, |s| s.at.len());

@@ -15,7 +15,7 @@ pub use arc::Arc;
 pub use compliance::JawGive;
 pub use face::{Contact, ContactError, Face, Gap};
 pub use lobing::Lobing;
-pub use settle::{DENSITIES, Job, SettleError, Settled};
+pub use settle::{DENSITIES, Job, SettleError, Settled, TOLERANCE};
 
 #[cfg(test)]
 mod reference;
