@@ -5,6 +5,7 @@ use super::arc::Arc;
 use super::compliance::{Compliance, JawGive, share};
 use super::lobing::Lobing;
 use crate::part::{PartSpring, Side};
+use alloc::borrow::Cow;
 use alloc::vec::Vec;
 use core::fmt;
 
@@ -75,9 +76,9 @@ impl Gap {
 /// ```
 #[derive(Clone, Debug)]
 pub struct Face<'a> {
-    part: &'a PartSpring,
-    arc: Arc,
-    compliance: Compliance,
+    pub(super) part: Cow<'a, PartSpring>,
+    pub(super) arc: Arc,
+    pub(super) compliance: Compliance,
     /// Integrals of the hats around the face with each order of the part.
     cosines: Vec<Vec<f64>>,
 }
@@ -122,16 +123,26 @@ impl<'a> Face<'a> {
             .map(|r| arc.cosines(r.order))
             .collect();
         Ok(Self {
-            part,
+            part: Cow::Borrowed(part),
             arc,
             compliance,
             cosines,
         })
     }
 
+    /// The same face with its own copy of the part, to be kept.
+    pub fn into_owned(self) -> Face<'static> {
+        Face {
+            part: Cow::Owned(self.part.into_owned()),
+            arc: self.arc,
+            compliance: self.compliance,
+            cosines: self.cosines,
+        }
+    }
+
     /// The part.
     pub fn part(&self) -> &PartSpring {
-        self.part
+        &self.part
     }
 
     /// Angles of the grid.
@@ -217,71 +228,6 @@ impl<'a> Face<'a> {
             .collect())
     }
 
-    /// Force of one jaw along its axis, N.
-    pub fn force(&self, contact: &Contact) -> f64 {
-        dot(&self.compliance.weight, &contact.pressure)
-    }
-
-    /// Sum of one jaw's normal forces around its face, N: what friction acts on.
-    pub fn normal_force(&self, contact: &Contact) -> f64 {
-        dot(&self.compliance.area, &contact.pressure)
-    }
-
-    /// Share of the face's area that bears.
-    pub fn contact_share(&self, contact: &Contact) -> f64 {
-        let bears = contact
-            .pressure
-            .iter()
-            .map(|p| if *p > 0.0 { 1.0 } else { 0.0 });
-        let pressed: f64 = bears.zip(&self.compliance.area).map(|(on, a)| on * a).sum();
-        pressed / self.compliance.area.iter().sum::<f64>()
-    }
-
-    /// Mean distance of the normal force from the middle of the face, as a share of its
-    /// half-arc: 0.5 when even, 1 when all of it is at the edges, 0 in the middle.
-    pub fn edge_bearing(&self, contact: &Contact) -> f64 {
-        let points = self.part.points.len();
-        let angles = self.arc.angles();
-        let half = angles.last().copied().unwrap_or(1.0);
-        let moment: f64 = contact
-            .pressure
-            .iter()
-            .zip(&self.compliance.area)
-            .enumerate()
-            .map(|(k, (p, a))| p * a * angles[k / points])
-            .sum();
-        moment / half / self.normal_force(contact)
-    }
-
-    /// Force along the jaw's axis on each band point, N.
-    pub fn force_along(&self, contact: &Contact) -> Vec<f64> {
-        let points = self.part.points.len();
-        let mut along = alloc::vec![0.0; points];
-        for (k, (p, c)) in contact
-            .pressure
-            .iter()
-            .zip(&self.compliance.weight)
-            .enumerate()
-        {
-            along[k % points] += p * c;
-        }
-        along
-    }
-
-    /// Where along the axis the force of a jaw acts on the part, m.
-    pub fn centre_along(&self, contact: &Contact) -> f64 {
-        let along = self.force_along(contact);
-        dot(&along, &self.part.points) / along.iter().sum::<f64>()
-    }
-
-    /// Gap left along the middle of the face at each band point, m: what a feeler gauge meets.
-    pub fn gap_along<'c>(&self, contact: &'c Contact) -> &'c [f64] {
-        contact
-            .clearance
-            .get(..self.part.points.len())
-            .unwrap_or_default()
-    }
-
     /// Displacement around a surface (by its number) at each of its stations. On the gripped
     /// band itself waves shorter than [`crate::part::MAX_ORDER`] are left out: the dent under the
     /// edge of a rigid jaw.
@@ -318,6 +264,6 @@ impl<'a> Face<'a> {
     }
 }
 
-fn dot(a: &[f64], b: &[f64]) -> f64 {
+pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
     a.iter().zip(b).map(|(a, b)| a * b).sum()
 }

@@ -6,6 +6,7 @@
 
 mod active_set;
 mod arc;
+mod bearing;
 mod compliance;
 mod face;
 mod lobing;
