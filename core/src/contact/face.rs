@@ -5,6 +5,7 @@ use super::arc::Arc;
 use super::compliance::{Compliance, JawGive, share};
 use super::lobing::Lobing;
 use crate::part::{PartSpring, Side};
+use alloc::borrow::Cow;
 use alloc::vec::Vec;
 use core::fmt;
 
@@ -54,11 +55,27 @@ impl Gap {
 }
 
 /// One jaw's face on a part: everything that depends on shapes but not on force.
+///
+/// ```
+/// use holdround_core::contact::{Arc, Face, Gap, JawGive};
+/// # use holdround_core::part::{Band, Elastic, PartModel, Profile, Side, Step, Surface};
+/// # let ring = Profile::new(&[Step::cylinder(0.02, 0.15, 0.138)])?;
+/// # let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
+/// # let band = Band { side: Side::Outside, z: [0.0, 0.02] };
+/// # let bore = Surface { name: "bore".into(), side: Side::Bore, z: [0.0, 0.02] };
+/// # let part = PartModel::new(&ring, steel, band, 3, &[bore], 0.6)?.spring()?;
+/// let face = Face::new(&part, Arc::graded(1.047, Arc::CELLS), &JawGive::default())?;
+/// let rigid = face.press(3000.0, &Gap::straight(0.0))?;
+/// let even = face.even(3000.0)?;
+/// let lobes = |contact| face.lobing(contact, 0)[0].peak_to_valley();
+/// assert!(lobes(&even) > 4.0 * lobes(&rigid));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Clone, Debug)]
 pub struct Face<'a> {
-    part: &'a PartSpring,
-    arc: Arc,
-    compliance: Compliance,
+    pub(super) part: Cow<'a, PartSpring>,
+    pub(super) arc: Arc,
+    pub(super) compliance: Compliance,
     /// Integrals of the hats around the face with each order of the part.
     cosines: Vec<Vec<f64>>,
 }
@@ -97,13 +114,32 @@ impl<'a> Face<'a> {
             return Err(ContactError::Give);
         }
         let compliance = Compliance::new(part, &arc, give);
-        let cosines = part.responses.iter().map(|r| arc.cosines(r.order)).collect();
-        Ok(Self { part, arc, compliance, cosines })
+        let cosines = part
+            .responses
+            .iter()
+            .map(|r| arc.cosines(r.order))
+            .collect();
+        Ok(Self {
+            part: Cow::Borrowed(part),
+            arc,
+            compliance,
+            cosines,
+        })
+    }
+
+    /// The same face with its own copy of the part, to be kept.
+    pub fn into_owned(self) -> Face<'static> {
+        Face {
+            part: Cow::Owned(self.part.into_owned()),
+            arc: self.arc,
+            compliance: self.compliance,
+            cosines: self.cosines,
+        }
     }
 
     /// The part.
     pub fn part(&self) -> &PartSpring {
-        self.part
+        &self.part
     }
 
     /// Angles of the grid.
@@ -171,50 +207,9 @@ impl<'a> Face<'a> {
             .collect())
     }
 
-    /// Force of one jaw along its axis, N.
-    pub fn force(&self, contact: &Contact) -> f64 {
-        dot(&self.compliance.weight, &contact.pressure)
-    }
-
-    /// Sum of one jaw's normal forces around its face, N: what friction acts on.
-    pub fn normal_force(&self, contact: &Contact) -> f64 {
-        dot(&self.compliance.area, &contact.pressure)
-    }
-
-    /// Share of the face's area that bears.
-    pub fn contact_share(&self, contact: &Contact) -> f64 {
-        let bears = contact.pressure.iter().map(|p| if *p > 0.0 { 1.0 } else { 0.0 });
-        let pressed: f64 = bears.zip(&self.compliance.area).map(|(on, a)| on * a).sum();
-        pressed / self.compliance.area.iter().sum::<f64>()
-    }
-
-    /// Mean distance of the normal force from the middle of the face, as a share of its
-    /// half-arc: 0.5 when even, 1 when all of it is at the edges, 0 in the middle.
-    pub fn edge_bearing(&self, contact: &Contact) -> f64 {
-        let points = self.part.points.len();
-        let angles = self.arc.angles();
-        let half = angles.last().copied().unwrap_or(1.0);
-        let moment: f64 = contact
-            .pressure
-            .iter()
-            .zip(&self.compliance.area)
-            .enumerate()
-            .map(|(k, (p, a))| p * a * angles[k / points])
-            .sum();
-        moment / half / self.normal_force(contact)
-    }
-
-    /// Force along the jaw's axis on each band point, N.
-    pub fn force_along(&self, contact: &Contact) -> Vec<f64> {
-        let points = self.part.points.len();
-        let mut along = alloc::vec![0.0; points];
-        for (k, (p, c)) in contact.pressure.iter().zip(&self.compliance.weight).enumerate() {
-            along[k % points] += p * c;
-        }
-        along
-    }
-
-    /// Displacement around a surface (by its number) at each of its stations.
+    /// Displacement around a surface (by its number) at each of its stations. On the gripped
+    /// band itself waves shorter than [`crate::part::MAX_ORDER`] are left out: the dent under the
+    /// edge of a rigid jaw.
     pub fn lobing(&self, contact: &Contact, surface: usize) -> Vec<Lobing> {
         let points = self.part.points.len();
         let stations = self.part.stations.get(surface).map_or(0, |s| s.at.len());
@@ -240,6 +235,6 @@ impl<'a> Face<'a> {
     }
 }
 
-fn dot(a: &[f64], b: &[f64]) -> f64 {
+pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
     a.iter().zip(b).map(|(a, b)| a * b).sum()
 }

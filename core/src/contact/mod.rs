@@ -6,6 +6,7 @@
 
 mod active_set;
 mod arc;
+mod bearing;
 mod compliance;
 mod face;
 mod lobing;
@@ -15,7 +16,9 @@ pub use arc::Arc;
 pub use compliance::JawGive;
 pub use face::{Contact, ContactError, Face, Gap};
 pub use lobing::Lobing;
-pub use settle::{DENSITIES, Job, SettleError, Settled};
+pub use settle::{DENSITIES, Job, SettleError, Settled, TOLERANCE};
 
 #[cfg(test)]
 mod reference;
+#[cfg(test)]
+mod shop;

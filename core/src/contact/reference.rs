@@ -265,6 +265,26 @@ fn a_disc_in_a_closely_fitting_hole_touches_as_persson_says() {
 }
 
 #[test]
+fn pressure_at_a_rigid_edge_has_a_mean_but_no_peak() {
+    let ring = thin_ring();
+    let pressures = |cells: usize| {
+        let arc = Arc::graded(PI / 3.0, cells);
+        let face = Face::new(&ring, arc, &JawGive::default()).expect("sound");
+        let contact = face.press(3000.0, &Gap::straight(0.0)).expect("sound");
+        [0.0, 2e-3].map(|length| face.greatest_mean_pressure(&contact, length))
+    };
+    let (coarse, fine) = (pressures(16), pressures(32));
+    assert!(
+        fine[0] > 1.3 * coarse[0],
+        "the peak grows with the grid: {coarse:?}, {fine:?}"
+    );
+    assert!(
+        (fine[1] / coarse[1] - 1.0).abs() < 0.02,
+        "the mean stays: {coarse:?}, {fine:?}"
+    );
+}
+
+#[test]
 fn a_jaw_body_answers_as_a_plate_with_a_hole() {
     // Elements on a plate forty times as wide as its hole, in plane stress: the closed form with
     // plane strain constants turned back, E / (1 - nu^2) and nu / (1 - nu) for E and nu.

@@ -8,6 +8,9 @@ use crate::part::{Band, Elastic, PartError, PartModel, PartSpring, Profile, Surf
 use alloc::vec::Vec;
 use core::fmt;
 
+/// Usual tolerance: peak to valley moves by less than 1 % in the last refinement.
+pub const TOLERANCE: f64 = 0.01;
+
 /// Mesh densities tried in turn.
 pub const DENSITIES: [f64; 5] = [0.6, 1.0, 1.6, 2.5, 4.0];
 

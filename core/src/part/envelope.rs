@@ -101,35 +101,46 @@ impl Envelope {
     /// is replaced by the solutions. Lines before block row `from` are known to be zero.
     pub(crate) fn solve(&self, factor: &[f64], x: &mut [f64], sides: usize, from: usize) {
         for i in from..self.rows() {
+            let (known, rest) = x.split_at_mut(3 * i * sides);
+            let mine = &mut rest[..3 * sides];
             let first = self.first[i].max(from);
-            for a in 0..3 {
-                let row = 3 * i + a;
-                let (known, rest) = x.split_at_mut(row * sides);
-                let line = &mut rest[..sides];
-                let at = self.index(i, a, first, 0);
-                let coefficients = &factor[at..at + row - 3 * first];
-                let lines = known[3 * first * sides..].chunks_exact(sides);
-                for (c, other) in coefficients.iter().zip(lines) {
-                    subtract(line, *c, other);
-                }
-                scale(line, factor[at + row - 3 * first]);
+            let lines = known[3 * first * sides..].chunks_exact(3 * sides);
+            for (j, lines) in (first..i).zip(lines) {
+                take(mine, self.block(factor, i, j), lines, sides);
+            }
+            let l = self.block(factor, i, i);
+            let [m0, m1, m2] = three(mine, sides);
+            for ((x0, x1), x2) in m0.iter_mut().zip(m1).zip(m2) {
+                *x0 *= l[0][0];
+                *x1 = (*x1 - l[1][0] * *x0) * l[1][1];
+                *x2 = (*x2 - l[2][0] * *x0 - l[2][1] * *x1) * l[2][2];
             }
         }
         for i in (0..self.rows()).rev() {
+            let (before, rest) = x.split_at_mut(3 * i * sides);
+            let mine = &mut rest[..3 * sides];
+            let l = self.block(factor, i, i);
+            let [m0, m1, m2] = three(mine, sides);
+            for ((x0, x1), x2) in m0.iter_mut().zip(m1).zip(m2) {
+                *x2 *= l[2][2];
+                *x1 = (*x1 - l[2][1] * *x2) * l[1][1];
+                *x0 = (*x0 - l[1][0] * *x1 - l[2][0] * *x2) * l[0][0];
+            }
             let first = self.first[i];
-            for a in (0..3).rev() {
-                let row = 3 * i + a;
-                let (before, rest) = x.split_at_mut(row * sides);
-                let line = &mut rest[..sides];
-                let at = self.index(i, a, first, 0);
-                scale(line, factor[at + row - 3 * first]);
-                let coefficients = &factor[at..at + row - 3 * first];
-                let lines = before[3 * first * sides..].chunks_exact_mut(sides);
-                for (c, other) in coefficients.iter().zip(lines) {
-                    subtract(other, *c, line);
-                }
+            let lines = before[3 * first * sides..].chunks_exact_mut(3 * sides);
+            for (j, lines) in (first..i).zip(lines) {
+                let b = self.block(factor, i, j);
+                let turned = core::array::from_fn(|p| core::array::from_fn(|q| b[q][p]));
+                take(lines, turned, mine, sides);
             }
         }
+    }
+
+    fn block(&self, factor: &[f64], i: usize, j: usize) -> [[f64; 3]; 3] {
+        core::array::from_fn(|a| {
+            let at = self.index(i, a, j, 0);
+            [factor[at], factor[at + 1], factor[at + 2]]
+        })
     }
 
     /// Product of the symmetric matrix kept in `values` (not factored) with a vector.
@@ -153,16 +164,23 @@ impl Envelope {
     }
 }
 
-fn subtract(line: &mut [f64], c: f64, other: &[f64]) {
-    for (x, y) in line.iter_mut().zip(other) {
-        *x -= c * y;
+/// `x -= block y`, both three lines of `sides` numbers.
+fn take(x: &mut [f64], block: [[f64; 3]; 3], y: &[f64], sides: usize) {
+    let [x0, x1, x2] = three(x, sides);
+    let (y0, y1, y2) = (&y[..sides], &y[sides..2 * sides], &y[2 * sides..3 * sides]);
+    for s in 0..sides {
+        let (a, b, c) = (y0[s], y1[s], y2[s]);
+        x0[s] -= block[0][0] * a + block[0][1] * b + block[0][2] * c;
+        x1[s] -= block[1][0] * a + block[1][1] * b + block[1][2] * c;
+        x2[s] -= block[2][0] * a + block[2][1] * b + block[2][2] * c;
     }
 }
 
-fn scale(line: &mut [f64], by: f64) {
-    for x in line {
-        *x *= by;
-    }
+/// Three lines of `sides` numbers.
+fn three(x: &mut [f64], sides: usize) -> [&mut [f64]; 3] {
+    let (x0, rest) = x.split_at_mut(sides);
+    let (x1, rest) = rest.split_at_mut(sides);
+    [x0, x1, &mut rest[..sides]]
 }
 
 /// Reciprocal of the square root of a pivot, if it is positive.

@@ -72,6 +72,20 @@ impl From<TooLarge> for PartError {
 }
 
 /// A meshed part with its loads and surfaces, ready to be solved one harmonic after another.
+///
+/// ```
+/// use holdround_core::part::{Band, Elastic, PartModel, Profile, Side, Step, Surface};
+/// let ring = Profile::new(&[Step::cylinder(0.02, 0.15, 0.138)])?;
+/// let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
+/// let band = Band { side: Side::Outside, z: [0.0, 0.02] };
+/// let bore = Surface { name: "bore".into(), side: Side::Bore, z: [0.0, 0.02] };
+/// let model = PartModel::new(&ring, steel, band, 3, &[bore], 1.0)?;
+/// let spring = model.spring()?;
+/// assert_eq!(spring.responses.len(), 31);
+/// // Spinning at 100 rad/s opens the bore.
+/// assert!(spring.spin[0][0] * 100.0 * 100.0 > 0.0);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Clone, Debug)]
 pub struct PartModel {
     mesh: Mesh,
@@ -252,7 +266,18 @@ impl PartModel {
     /// # Errors
     /// As [`Self::respond`].
     pub fn spring(&self) -> Result<PartSpring, PartError> {
-        let responses = self.orders().map(|n| self.respond(n)).collect::<Result<_, _>>()?;
+        self.gather(
+            self.orders()
+                .map(|n| self.respond(n))
+                .collect::<Result<_, _>>()?,
+        )
+    }
+
+    /// Keeps the responses of [`Self::orders`], solved one by one, and adds the spin.
+    ///
+    /// # Errors
+    /// As [`Self::respond`].
+    pub fn gather(&self, responses: Vec<Response>) -> Result<PartSpring, PartError> {
         Ok(PartSpring {
             radius: self.radius,
             side: self.side,
