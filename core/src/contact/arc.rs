@@ -46,12 +46,7 @@ impl Arc {
 
     /// [`Self::cosines`] of orders 0, `step`, 2 `step`, ... up to `last`, in turn. Sines are
     /// turned on from order to order instead of being evaluated again.
-    pub(crate) fn each_cosines(
-        &self,
-        step: usize,
-        last: usize,
-        mut each: impl FnMut(usize, &[f64]),
-    ) {
+    pub(crate) fn each_cosines(&self, step: usize, last: usize, mut each: impl FnMut(usize, &[f64])) {
         let turn = self.waves(step);
         let mut now = self.waves(0);
         for order in (0..=last).step_by(step) {
@@ -68,16 +63,8 @@ impl Arc {
             order,
             angles: &self.angles,
             at: self.angles.iter().map(|t| wave(*t)).collect(),
-            middle: self
-                .angles
-                .windows(2)
-                .map(|w| wave((w[0] + w[1]) / 2.0))
-                .collect(),
-            half: self
-                .angles
-                .windows(2)
-                .map(|w| wave((w[1] - w[0]) / 2.0))
-                .collect(),
+            middle: self.angles.windows(2).map(|w| wave((w[0] + w[1]) / 2.0)).collect(),
+            half: self.angles.windows(2).map(|w| wave((w[1] - w[0]) / 2.0)).collect(),
         }
     }
 
@@ -106,11 +93,7 @@ struct Waves<'a> {
 
 impl Waves<'_> {
     fn turn(&mut self, by: &Self) {
-        let pairs = [
-            (&mut self.at, &by.at),
-            (&mut self.middle, &by.middle),
-            (&mut self.half, &by.half),
-        ];
+        let pairs = [(&mut self.at, &by.at), (&mut self.middle, &by.middle), (&mut self.half, &by.half)];
         for (mine, theirs) in pairs {
             for (wave, (c, s)) in mine.iter_mut().zip(theirs) {
                 *wave = (wave.0 * c - wave.1 * s, wave.1 * c + wave.0 * s);

@@ -115,9 +115,7 @@ fn local(part: &PartSpring, arc: &Arc, give: &JawGive) -> Vec<f64> {
     let last = (8.0 / arc.shortest()).min(20_000.0) as usize;
     let solved = part.responses.iter().map(|r| r.order).max().unwrap_or(0);
     arc.each_cosines(part.jaws, last.max(MAX_ORDER), |order, cosines| {
-        let mut softness = give
-            .body
-            .map_or(0.0, |b| body_give(&b, part.radius, hole, order));
+        let mut softness = give.body.map_or(0.0, |b| body_give(&b, part.radius, hole, order));
         if order > solved {
             softness += half_plane(&part.elastic, part.radius, order);
         }

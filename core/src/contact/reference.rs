@@ -83,16 +83,9 @@ fn rigid_arcs_on_a_plane_ring_match_the_table() {
             let got = mid_length(&face, &contact, 0) * 1e6;
             // Jaws bored smaller dent the ring at their edges in waves shorter than order 90,
             // which the table counts at the outside and the series leaves out: 1.5 %.
-            let dent = if larger < 0.0 && beta > 40.0 {
-                0.012
-            } else {
-                0.0
-            };
+            let dent = if larger < 0.0 && beta > 40.0 { 0.012 } else { 0.0 };
             let error = got / wanted - 1.0;
-            assert!(
-                error.abs() < 5e-3 + dent,
-                "half arc {beta}, {larger} larger: {got} um for {wanted}"
-            );
+            assert!(error.abs() < 5e-3 + dent, "half arc {beta}, {larger} larger: {got} um for {wanted}");
         }
     }
 }
@@ -153,13 +146,8 @@ fn the_part_turned_end_for_end_or_by_a_jaw_gives_the_same_lobes() {
         let surface = Surface { name: String::from("bore"), side: Side::Bore, z: bore };
         let steel = Elastic { youngs: 207e9, poisson: 0.3, density: 7850.0 };
         let profile = Profile::new(&steps).expect("a cup");
-        let band = Band {
-            side: Side::Outside,
-            z,
-        };
-        let part = PartModel::new(&profile, steel, band, 6, &[surface], 0.6)
-            .and_then(|m| m.spring())
-            .expect("sound");
+        let band = Band { side: Side::Outside, z };
+        let part = PartModel::new(&profile, steel, band, 6, &[surface], 0.6).and_then(|m| m.spring()).expect("sound");
         let face = Face::new(&part, pie(PI / 6.0), &JawGive::default()).expect("sound");
         let contact = face.press(5e3, &Gap::straight(0.02e-3)).expect("sound");
         face.lobing(&contact, 0)
@@ -168,10 +156,7 @@ fn the_part_turned_end_for_end_or_by_a_jaw_gives_the_same_lobes() {
     back.reverse();
     for (a, b) in forth.iter().zip(&back) {
         let (p, q) = (a.peak_to_valley(), b.peak_to_valley());
-        assert!(
-            (p - q).abs() < 1e-6 * p.max(1e-9),
-            "end for end: {p:e} and {q:e}"
-        );
+        assert!((p - q).abs() < 1e-6 * p.max(1e-9), "end for end: {p:e} and {q:e}");
         let turned = a.at(0.3 + PI / 3.0) - a.at(0.3);
         let mirrored = a.at(-0.3) - a.at(0.3);
         assert!(turned.abs() < 1e-9 * p && mirrored.abs() < 1e-9 * p, "turned, mirrored");
@@ -225,14 +210,8 @@ fn a_disc_in_a_slightly_larger_hole_touches_as_hertz_says() {
     let face = Face::new(&part, Arc::even(0.2, 40), &give).expect("sound");
     let contact = face.press(250e3, &Gap::straight(0.5e-3)).expect("sound");
     let (edge, peak) = extent(&face, &contact);
-    assert!(
-        (edge * 0.05 / 3.759423692e-3 - 1.0).abs() < 0.01,
-        "half width {edge}"
-    );
-    assert!(
-        (peak / 42.33493114e6 - 1.0).abs() < 0.01,
-        "greatest pressure {peak:e}"
-    );
+    assert!((edge * 0.05 / 3.759423692e-3 - 1.0).abs() < 0.01, "half width {edge}");
+    assert!((peak / 42.33493114e6 - 1.0).abs() < 0.01, "greatest pressure {peak:e}");
 }
 
 #[test]
@@ -251,16 +230,9 @@ fn a_disc_in_a_closely_fitting_hole_touches_as_persson_says() {
         let b = libm::tan(half / 2.0);
         let (b2, b4) = (b * b, b * b * b * b);
         let formula = (2.0 - libm::log(b2 + 1.0) - 2.0 * b4) / (PI * b2 * (b2 + 1.0));
-        assert!(
-            (formula / ratio - 1.0).abs() < 1e-8,
-            "the tabled value is the formula's"
-        );
+        assert!((formula / ratio - 1.0).abs() < 1e-8, "the tabled value is the formula's");
         // A cell is 2.5 % of the half-angle.
-        assert!(
-            (edge / half - 1.0).abs() < 0.01,
-            "{degrees} degrees: {}",
-            edge / half
-        );
+        assert!((edge / half - 1.0).abs() < 0.01, "{degrees} degrees: {}", edge / half);
     }
 }
 
@@ -274,37 +246,20 @@ fn pressure_at_a_rigid_edge_has_a_mean_but_no_peak() {
         [0.0, 2e-3].map(|length| face.greatest_mean_pressure(&contact, length))
     };
     let (coarse, fine) = (pressures(16), pressures(32));
-    assert!(
-        fine[0] > 1.3 * coarse[0],
-        "the peak grows with the grid: {coarse:?}, {fine:?}"
-    );
-    assert!(
-        (fine[1] / coarse[1] - 1.0).abs() < 0.02,
-        "the mean stays: {coarse:?}, {fine:?}"
-    );
+    assert!(fine[0] > 1.3 * coarse[0], "the peak grows with the grid: {coarse:?}, {fine:?}");
+    assert!((fine[1] / coarse[1] - 1.0).abs() < 0.02, "the mean stays: {coarse:?}, {fine:?}");
 }
 
 #[test]
 fn a_jaw_body_answers_as_a_plate_with_a_hole() {
     // Elements on a plate forty times as wide as its hole, in plane stress: the closed form with
     // plane strain constants turned back, E / (1 - nu^2) and nu / (1 - nu) for E and nu.
-    let flat = Elastic {
-        youngs: 207e9,
-        poisson: 0.3,
-        density: 7850.0,
-    };
+    let flat = Elastic { youngs: 207e9, poisson: 0.3, density: 7850.0 };
     let profile = Profile::new(&[Step::cylinder(0.0006, 1.0, 0.025)]).expect("a plate");
-    let band = Band {
-        side: Side::Bore,
-        z: [0.0, 0.0006],
-    };
+    let band = Band { side: Side::Bore, z: [0.0, 0.0006] };
     let model = PartModel::new(&profile, flat, band, 3, &[], 1.0).expect("sound");
     let nu = flat.poisson / (1.0 + flat.poisson);
-    let strain = Elastic {
-        youngs: flat.youngs * (1.0 - nu * nu),
-        poisson: nu,
-        density: 0.0,
-    };
+    let strain = Elastic { youngs: flat.youngs * (1.0 - nu * nu), poisson: nu, density: 0.0 };
     // Shorter waves no longer see a thin plate.
     for order in [0, 3, 6] {
         let response = model.respond(order).expect("regular");

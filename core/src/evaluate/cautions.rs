@@ -44,15 +44,9 @@ pub(super) fn of(setup: &Setup, jaw: Option<&BoredJaw>, found: &[Finding]) -> Ve
 fn left_out(setup: &Setup, jaw: Option<&BoredJaw>) -> Vec<(&'static str, Option<&'static str>)> {
     let mut out = Vec::new();
     out.push((
-        "The shape is worked out for jaws bored to size that press evenly. Jaws bored large bear in the middle and jaws bored small at their edges, and the part then comes out different.",
+        "Friction between jaw and part is left out of the shape: it can hold some of the lobes back, or lock some in.",
         None,
     ));
-    if setup.part.length > setup.grip.length * 1.001 {
-        out.push((
-            "The part reaches beyond the jaws. Its shape is given as if only the gripped length bore the load; the lower end of the band is for the load spread over the whole length.",
-            Some("grip.length"),
-        ));
-    }
     if jaw.is_some_and(|jaw| !jaw.cleans_up()) {
         out.push((
             "The step is too small for the bore to reach across the jaw: part of the face stays as it was.",

@@ -1,83 +1,212 @@
-//! Pressure between jaw and part, against what they bear, as findings.
+//! How the jaws bear on the part, and how hard, as findings.
 
+use alloc::format;
 use alloc::vec::Vec;
 
+use super::elastic::Elasticity;
 use super::grip::Spinning;
-use super::shape::{jaw_load, ring};
-use crate::findings::{Finding, Scene, Step, term};
+use super::pressed::{OnSize, Pressed};
+use super::shape::section;
+use crate::contact::Contact;
+use crate::findings::{Finding, PressureMap, Scene, Step, term};
+use crate::grip::Side;
 use crate::jaw::BoredJaw;
 use crate::quantity::Kind;
+use crate::ring::{Edge, JawLoad};
 use crate::setup::Setup;
 
-/// Mean contact pressure and stress in the part, at the greatest grip the job sees.
-pub(super) fn press(setup: &Setup, jaw: &BoredJaw, spinning: &Spinning, found: &mut Vec<Finding>, scene: &mut Scene) {
-    let radius = setup.gripped_radius();
-    let length = setup.grip.length.value;
-    let greatest = spinning.most_at_rest.max(spinning.at_speed.highest);
-    let load = jaw_load(setup, jaw, greatest, length);
-    let at_rest = jaw_load(setup, jaw, spinning.most_at_rest, length);
-    scene.contact_pressure = at_rest.pressure(radius).unwrap_or(0.0);
-    let name = "Mean pressure under a jaw";
-    match load.pressure(radius) {
-        Ok(pressure) => {
-            let finding = Finding::new("contact.pressure", name, Kind::Stress, pressure)
-                .entry("run.pressure")
-                .caution("A mean. Jaws not bored to size press harder where they touch.")
-                .step(Step {
-                    says: "Force of one jaw over the area it covers, seen along its axis",
-                    formula: "p = F₁ / (2 R L sin β)",
-                    given: [
-                        term("F₁", load.force_per_jaw, Kind::Force),
-                        term("R", radius, Kind::Length),
-                        term("L", length, Kind::Length),
-                        term("β", load.half_angle, Kind::Angle),
-                    ]
-                    .into(),
-                    result: term("p", pressure, Kind::Stress),
-                    source: "equilibrium of one jaw",
-                });
-            let yields = [
-                setup.part.yield_stress.map(|stress| stress.value),
-                setup.jaws.material.yield_strength.map(|figure| figure.value),
-            ];
-            let weaker = yields.into_iter().flatten().fold(f64::INFINITY, f64::min);
-            found.push(if weaker.is_finite() {
-                finding.at_most(weaker, "yield stress of the softer of part and jaw")
-            } else {
-                finding
-            });
-        }
-        Err(error) => {
-            let why = alloc::format!("No pressure can be given: {error}.");
-            found.push(Finding::refused("contact.pressure", name, Kind::Stress, why));
-        }
-    }
-    stress(setup, &load, found);
+/// Length over which a peak of contact pressure is averaged, m: a point's own peak depends on the mesh.
+const AVERAGED: f64 = 2e-3;
+/// Edge bearing of evenly spread pressure is a half; how far from it the words change.
+const EVEN_WITHIN: f64 = 0.12;
+
+/// How the jaws bear: mean and local pressure, share, words, gap along the face.
+pub(super) fn press(
+    setup: &Setup,
+    jaw: &BoredJaw,
+    elastic: &Elasticity,
+    pressed: &Pressed,
+    spinning: &Spinning,
+    found: &mut Vec<Finding>,
+    scene: &mut Scene,
+) {
+    let face = &elastic.usual;
+    let Some(size) = pressed.sizes.first() else { return };
+    let mean = mean_pressure(setup, jaw, spinning.most_at_rest);
+    scene.contact_pressure = mean;
+    scene.pressure = map(elastic, &size.at_rest);
+    let yields = [
+        setup.part.yield_stress.map(|stress| stress.value),
+        setup.jaws.material.yield_strength.map(|figure| figure.value),
+    ];
+    let weaker = yields.into_iter().flatten().fold(f64::INFINITY, f64::min);
+    let peak = pressed.sizes.iter().flat_map(|size| [&size.at_rest, &size.at_speed]).map(|c| peak(setup, elastic, c));
+    let peak = peak.fold(0.0, f64::max);
+    let told = Finding::new("contact.pressure", "Greatest pressure under a jaw", Kind::Stress, peak)
+        .entry("run.pressure")
+        .caution("A mean over 2 mm along the circle: at a sharp jaw edge the pressure itself has no bound.")
+        .step(Step {
+            says: "Pressure of the elastic jaw on the elastic part, where it is greatest, averaged over a short length; beside it the mean over the whole face",
+            formula: "p̄ = F₁ / (2 R L sin β)",
+            given: [
+                term("F₁", spinning.most_at_rest / f64::from(setup.chuck.jaws), Kind::Force),
+                term("R", setup.gripped_radius(), Kind::Length),
+                term("L", setup.grip.length.value, Kind::Length),
+                term("β", jaw.contact_half_angle(), Kind::Angle),
+            ]
+            .into(),
+            result: term("p̄", mean, Kind::Stress),
+            source: "one-sided contact of elastic bodies; mean by equilibrium of one jaw",
+        });
+    found.push(if weaker.is_finite() {
+        told.at_most(weaker, "yield stress of the softer of part and jaw")
+    } else {
+        told
+    });
+    tell_bearing(face.edge_bearing(&size.at_rest), face.contact_share(&size.at_rest), found);
+    tell_gap(setup, elastic, size, found);
+    tell_stress(setup, jaw, spinning, found);
 }
 
-/// Greatest hoop stress in the part, from the jaws and from spin.
-fn stress(setup: &Setup, load: &crate::ring::JawLoad, found: &mut Vec<Finding>) {
-    let name = "Greatest hoop stress in the part";
-    let ring = ring(setup);
+fn mean_pressure(setup: &Setup, jaw: &BoredJaw, grip: f64) -> f64 {
+    let (radius, length) = (setup.gripped_radius(), setup.grip.length.value);
+    let area = 2.0 * radius * length * libm::sin(jaw.contact_half_angle());
+    if area > 0.0 { grip / f64::from(setup.chuck.jaws) / area } else { 0.0 }
+}
+
+/// The pressure over half a face, for drawing.
+fn map(elastic: &Elasticity, contact: &Contact) -> PressureMap {
+    PressureMap {
+        angles: elastic.usual.arc().angles().to_vec(),
+        heights: elastic.usual.part().points.clone(),
+        pressure: contact.pressure.clone(),
+    }
+}
+
+/// Greatest mean of the pressure over a short length along the circle, Pa.
+fn peak(setup: &Setup, elastic: &Elasticity, contact: &Contact) -> f64 {
+    let angles = elastic.usual.arc().angles();
+    let points = elastic.usual.part().points.len().max(1);
+    let window = AVERAGED / setup.gripped_radius();
+    let rows = (0..points).map(|row| {
+        let line: Vec<f64> = contact.pressure.iter().skip(row).step_by(points).copied().collect();
+        greatest_mean(angles, &line, window)
+    });
+    rows.fold(0.0, f64::max)
+}
+
+/// Greatest mean over any `window` of a line of values joined by straight pieces.
+fn greatest_mean(at: &[f64], values: &[f64], window: f64) -> f64 {
+    let (Some(first), Some(last)) = (at.first(), at.last()) else { return 0.0 };
+    let window = window.min(last - first);
+    let integral = |from: f64, to: f64| -> f64 {
+        let pieces = at.windows(2).zip(values.windows(2));
+        pieces
+            .map(|(x, y)| {
+                let (a, b) = (x[0].max(from), x[1].min(to));
+                let value = |t: f64| y[0] + (y[1] - y[0]) * (t - x[0]) / (x[1] - x[0]);
+                if b > a { (b - a) * (value(a) + value(b)) / 2.0 } else { 0.0 }
+            })
+            .sum()
+    };
+    if window <= 0.0 {
+        return values.iter().copied().fold(0.0, f64::max);
+    }
+    let starts = at.iter().flat_map(|x| [*x, x - window]).map(|from| from.clamp(*first, last - window));
+    starts.map(|from| integral(from, from + window) / window).fold(0.0, f64::max)
+}
+
+fn tell_bearing(edge: f64, share: f64, found: &mut Vec<Finding>) {
+    let words = if edge > 0.5 + EVEN_WITHIN {
+        "The jaws bear mostly at their edges."
+    } else if edge < 0.5 - EVEN_WITHIN {
+        "The jaws bear mostly in their middle."
+    } else {
+        "The jaws bear about evenly across their width."
+    };
+    found.push(
+        Finding::new("contact.share", "Share of the jaw face that bears", Kind::Plain, share)
+            .entry("jaws.bored_diameter"),
+    );
+    found.push(
+        Finding::new("contact.bearing", "Bearing: 0 in the middle, 0.5 even, 1 at the edges", Kind::Plain, edge)
+            .caution(words)
+            .entry("jaws.bored_diameter"),
+    );
+}
+
+/// The gap that a feeler gauge meets in the middle of a jaw, at its tip and at its base.
+fn tell_gap(setup: &Setup, elastic: &Elasticity, size: &OnSize, found: &mut Vec<Finding>) {
+    let points = elastic.usual.part().points.len();
+    let middle = &size.at_rest.clearance[..points.min(size.at_rest.clearance.len())];
+    for (key, name, gap) in [
+        ("contact.gap.tip", "Gap between jaw and part at the tip", middle.last()),
+        ("contact.gap.base", "Gap between jaw and part at the base", middle.first()),
+    ] {
+        found.push(
+            Finding::new(key, name, Kind::Departure, gap.copied().unwrap_or(0.0))
+                .caution("In the middle of the jaw, with the part clamped at rest: what a feeler gauge meets.")
+                .entry("jaws.taper"),
+        );
+    }
+    let taper = setup.jaws.taper.value;
+    found.push(Finding::new(
+        "jaw.taper.diameter",
+        "Taper bored into the jaws, on diameter",
+        Kind::Departure,
+        2.0 * taper,
+    ));
+}
+
+/// Greatest hoop stress of the gripped section, from the jaws and from spin.
+fn tell_stress(setup: &Setup, jaw: &BoredJaw, spinning: &Spinning, found: &mut Vec<Finding>) {
+    let name = "Greatest hoop stress in the gripped section";
+    let ring = section(setup);
+    let grip = spinning.most_at_rest.max(spinning.at_speed.highest);
+    let load = JawLoad {
+        edge: if setup.grip.side == Side::Outside { Edge::Outside } else { Edge::Bore },
+        jaws: setup.chuck.jaws,
+        half_angle: jaw.contact_half_angle(),
+        force_per_jaw: grip / f64::from(setup.chuck.jaws),
+        length: setup.grip.length.value,
+    };
     let density = setup.part.material.density.value;
-    let finding = match (ring.peak_hoop(load), ring.spin(setup.speed.value, density)) {
+    let finding = match (ring.peak_hoop(&load), ring.spin(setup.speed.value, density)) {
         (Ok(jaws), Ok(spin)) => {
             let squeezed = jaws.outside.max(jaws.bore.unwrap_or(0.0));
             let total = squeezed + spin.peak_hoop;
-            Finding::new("part.stress", name, Kind::Stress, total).entry("run.pressure").step(Step {
-                says: "Bending and pressure from the jaws, and the spin of the part itself, added as if at one place",
-                formula: "σ = σ_jaws + σ_spin",
-                given: [term("σ_jaws", squeezed, Kind::Stress), term("σ_spin", spin.peak_hoop, Kind::Stress)].into(),
-                result: term("σ", total, Kind::Stress),
-                source: "plane ring by Michell's solution; rotating disk: Timoshenko and Goodier, Theory of Elasticity",
-            })
+            Finding::new("part.stress", name, Kind::Stress, total)
+                .caution("For the gripped length alone as a plane ring under even pressure: on the safe side where more metal adjoins.")
+                .entry("run.pressure")
+                .step(Step {
+                    says: "Bending and pressure from the jaws, and the spin of the part itself, added as if at one place",
+                    formula: "σ = σ_jaws + σ_spin",
+                    given: [term("σ_jaws", squeezed, Kind::Stress), term("σ_spin", spin.peak_hoop, Kind::Stress)].into(),
+                    result: term("σ", total, Kind::Stress),
+                    source: "plane ring by Michell's solution; rotating disk: Timoshenko and Goodier, Theory of Elasticity",
+                })
         }
         (Err(error), _) | (_, Err(error)) => {
-            Finding::refused("part.stress", name, Kind::Stress, alloc::format!("No stress can be given: {error}."))
+            Finding::refused("part.stress", name, Kind::Stress, format!("No stress can be given: {error}."))
         }
     };
     found.push(match setup.part.yield_stress {
         Some(limit) => finding.at_most(limit.value, "yield stress of the part"),
-        None => finding.caution("This material breaks without yielding: no limit is given."),
+        None => finding,
     });
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_greatest_mean_of_a_peak_at_the_edge_lies_at_the_edge() {
+        // A ramp from 0 to 1: over the last half the mean is 0.75.
+        assert!((greatest_mean(&[0.0, 1.0], &[0.0, 1.0], 0.5) - 0.75).abs() < 1e-12, "ramp");
+        // A tent: over half its base, astride the ridge, the mean is 0.75.
+        let tent = greatest_mean(&[0.0, 0.5, 1.0], &[0.0, 1.0, 0.0], 0.5);
+        assert!(tent <= 0.75 + 1e-12 && tent >= 0.5, "a tent's windows start at its points: {tent}");
+        assert_eq!(greatest_mean(&[0.0, 1.0], &[2.0, 2.0], 9.0), 2.0, "a window wider than the line is the line");
+    }
 }

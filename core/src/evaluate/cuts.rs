@@ -5,19 +5,20 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::grip::Spinning;
+use super::pressed::SharedFace;
+use crate::contact::Contact;
 use crate::cutting::{
     AxialFeed, Boring, Cut as CuttingCut, CuttingError, Directions, Drilling, Facing, ForceRatios, Grooving, Operation,
     RadialFeed, SpecificForce, SpindlePower, Surface, ToolPosition, Turning, twist_drill_thrust_ratio,
 };
 use crate::findings::{Finding, Step, Term, term};
 use crate::grip::Side;
-use crate::hold::{Clamped, Hold, HoldError, JawGrip, LateralSupport, Mode, Seat, Wrap};
-use crate::jaw::BoredJaw;
+use crate::hold::{Clamped, ContactPoint, Hold, HoldError, LateralSupport, Mode, Seat};
 use crate::quantity::Kind;
-use crate::setup::{Cut, CutKind, FeedWay, Setup, Turned};
+use crate::setup::{Cut, CutKind, FeedWay, Setup, Toward, Turned};
 
-/// Contact points to a jaw, along its arc and along its length.
-const POINTS: (usize, usize) = (5, 3);
+/// Contact points that stand for half a jaw face, along its arc and along its length.
+const POINTS: (usize, usize) = (3, 3);
 /// Hold factor told where the seat bears the load and friction is hardly asked.
 const CARRIED: f64 = 1000.0;
 /// Point angle of the usual twist drill, rad (118°: common practice, no source).
@@ -35,11 +36,12 @@ pub(super) struct LeastHold {
 /// Judges every cut; returns the least hold factor at rest, with which all others scale.
 pub(super) fn hold(
     setup: &Setup,
-    jaw: Option<&BoredJaw>,
+    slip: Option<(&SharedFace, &Contact)>,
     spinning: Option<&Spinning>,
     found: &mut Vec<Finding>,
 ) -> Option<LeastHold> {
-    let clamped = jaw.zip(spinning).map(|(jaw, spinning)| clamp(setup, jaw, spinning.least_at_rest));
+    let clamped = slip.map(|(face, contact)| clamp(setup, face, contact));
+    let pressed = slip.map_or(0.0, |(face, contact)| f64::from(setup.chuck.jaws) * face.force(contact));
     let mut least: Option<(f64, usize, &'static str)> = None;
     let mut refused: Option<String> = None;
     for (at, cut) in setup.cuts.iter().enumerate() {
@@ -62,7 +64,7 @@ pub(super) fn hold(
         let judged = match &clamped {
             None => continue,
             Some(Err(error)) => Err(format!("No hold can be given: {error}.")),
-            Some(Ok(clamped)) => judge(setup, clamped, &cutting, spinning.map_or(0.0, |grip| grip.least_at_rest)),
+            Some(Ok(clamped)) => judge(setup, clamped, &cutting, pressed),
         };
         match judged {
             Ok(judged) => least = Some(less(least, judged, at)),
@@ -124,27 +126,55 @@ fn support(setup: &Setup) -> LateralSupport {
     if setup.chuck.jaws >= 3 { LateralSupport::Jaws } else { LateralSupport::Friction }
 }
 
-/// The part in the jaws at the least grip at rest.
-fn clamp(setup: &Setup, jaw: &BoredJaw, force: f64) -> Result<Clamped, HoldError> {
-    let grip = JawGrip {
-        jaws: setup.chuck.jaws as usize,
-        half_angle: jaw.contact_half_angle(),
-        radius: setup.gripped_radius(),
-        length: setup.grip.length.value,
-        force,
-        side: setup.grip.side,
-        wrap: Wrap::Ignored,
-    };
-    let clamped = Clamped::new(&grip.contacts(POINTS.0, POINTS.1)?, setup.grip.friction.value, seat(setup))?;
+/// The part in the jaws, held by the contact's own normal forces.
+fn clamp(setup: &Setup, face: &SharedFace, contact: &Contact) -> Result<Clamped, HoldError> {
+    let clamped = Clamped::new(&contacts(setup, face, contact), setup.grip.friction.value, seat(setup))?;
     Ok(clamped.supported(support(setup)))
+}
+
+/// The contact gathered into a few points to a jaw, each at the middle of the forces it stands for.
+fn contacts(setup: &Setup, face: &SharedFace, contact: &Contact) -> Vec<ContactPoint> {
+    let (radius, length) = (setup.gripped_radius(), setup.grip.length.value);
+    let front = setup.grip.start.value + length;
+    let half = face.arc().angles().last().copied().unwrap_or(1.0);
+    let mut cells = [[0.0; 3]; POINTS.0 * POINTS.1];
+    for [angle, z, force] in face.normal_forces(contact) {
+        let across = ((angle / half * POINTS.0 as f64) as usize).min(POINTS.0 - 1);
+        let along = (((front - z) / length * POINTS.1 as f64) as usize).min(POINTS.1 - 1);
+        let cell = &mut cells[across * POINTS.1 + along];
+        // Both halves of the face share the force.
+        for (sum, value) in cell.iter_mut().zip([1.0, angle, z - front]) {
+            *sum += value * force / 2.0;
+        }
+    }
+    let inward = if setup.grip.side == Side::Outside { -1.0 } else { 1.0 };
+    let mut contacts = Vec::new();
+    for jaw in 0..setup.chuck.jaws {
+        let axis = core::f64::consts::TAU * f64::from(jaw) / f64::from(setup.chuck.jaws);
+        for [force, angle, z] in cells.iter().filter(|cell| cell[0] > 0.0) {
+            for side in [-1.0, 1.0] {
+                let (sin, cos) = libm::sincos(axis + side * angle / force);
+                contacts.push(ContactPoint {
+                    position: [radius * cos, radius * sin, z / force],
+                    normal: [inward * cos, inward * sin, 0.0],
+                    normal_force: *force,
+                });
+            }
+        }
+    }
+    contacts
 }
 
 /// The ring on which the part rests: the middle of the metal that part and jaw step share.
 pub(super) fn seat(setup: &Setup) -> Option<Seat> {
     let (radius, step) = (setup.gripped_radius(), setup.jaws.step.value);
+    let start = setup.grip.start.value;
+    let [outside, bore] = setup.part.diameters_at(start, Toward::Far).map(|diameter| diameter / 2.0);
+    // Metal nearer the chuck than the grip leaves only a shoulder to rest on.
+    let behind = (start > 0.0).then(|| setup.part.diameters_at(start, Toward::Chuck).map(|diameter| diameter / 2.0));
     let (inner, outer) = match setup.grip.side {
-        Side::Outside => ((radius - step).max(setup.part.bore_diameter.value / 2.0), radius),
-        Side::Inside => (radius, (radius + step).min(setup.part.outside_diameter.value / 2.0)),
+        Side::Outside => ((radius - step).max(behind.map_or(bore, |[outside, _]| outside)), radius),
+        Side::Inside => (radius, (radius + step).min(behind.map_or(outside, |[_, bore]| bore))),
     };
     (setup.grip.seated && outer > inner)
         .then_some(Seat { radius: f64::midpoint(inner, outer), z: -setup.grip.length.value })
@@ -311,7 +341,7 @@ fn tell_hold(setup: &Setup, spinning: &Spinning, at_rest: f64, cut: usize, mode:
             ]
             .into(),
             result: term("S₀", at_rest, Kind::Plain),
-            source: "limit analysis, upper-bound theorem: Drucker, Prager and Greenberg 1952, from memory; the wrap of the jaws is not credited",
+            source: "limit analysis, upper-bound theorem: Drucker, Prager and Greenberg 1952, from memory; normal forces from the contact of jaws and part",
         })
         .step(Step {
             says: "It falls or rises with the grip at speed",

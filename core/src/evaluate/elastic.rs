@@ -195,11 +195,7 @@ impl Work {
 }
 
 impl Building {
-    fn on(
-        shapes: &Shapes,
-        mesh: usize,
-        before: Option<(Rc<PartSpring>, [Vec<f64>; 2])>,
-    ) -> Result<Self, PartError> {
+    fn on(shapes: &Shapes, mesh: usize, before: Option<(Rc<PartSpring>, [Vec<f64>; 2])>) -> Result<Self, PartError> {
         let model = shapes.model(DENSITIES[mesh])?;
         let mut orders: Vec<usize> = model.orders().collect();
         orders.reverse();

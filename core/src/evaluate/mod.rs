@@ -1,21 +1,29 @@
 //! From a valid set-up to findings: the engines, called in the order of the flow.
 //!
-//! Grip at rest and at speed, the cuts, the hold against each, the speed all this allows, and the
-//! shape of the part. Each file turns one engine's answer into findings with their limits and steps.
+//! Grip at rest and at speed, the jaws pressed on the part, the cuts, the hold against each, the speed all
+//! this allows, and the shape of the part. Each file turns one engine's answer into findings with their
+//! limits and steps.
+//!
+//! Two costs are kept apart. Shape work, done when a size or material changes, is kept by an [`Engine`] and
+//! can be done in slices; load work (pressure, speed, cut, bored size) reuses it.
 
 mod cautions;
 mod contact;
 mod cuts;
+mod elastic;
+mod engine;
 mod grip;
+mod pressed;
 mod shape;
 mod speed;
 
-use alloc::vec::Vec;
+pub use engine::{Engine, Progress};
+pub use pressed::Effort;
 
-use crate::findings::{Assumption, Findings, Scene};
-use crate::setup::{Setup, declared};
+use crate::findings::Findings;
+use crate::setup::Setup;
 
-/// Computes everything there is to know about a set-up.
+/// Computes everything there is to know about a set-up, from scratch. To follow changes, keep an [`Engine`].
 ///
 /// ```
 /// use holdround_core::{evaluate, setup::{Entries, Setup}};
@@ -25,23 +33,5 @@ use crate::setup::{Setup, declared};
 /// ```
 #[must_use]
 pub fn evaluate(setup: &Setup) -> Findings {
-    let mut found = Vec::new();
-    let mut scene = Scene::default();
-    let jaw = grip::jaw(setup, &mut found, &mut scene);
-    let rest = grip::at_rest(setup, &mut found);
-    let spinning = jaw.zip(rest).and_then(|(jaw, rest)| grip::at_speed(setup, &jaw, rest, &mut found, &mut scene));
-    let hold = cuts::hold(setup, jaw.as_ref(), spinning.as_ref(), &mut found);
-    speed::limits(setup, spinning.as_ref(), hold, &mut found);
-    if let Some((jaw, spinning)) = jaw.zip(spinning) {
-        contact::press(setup, &jaw, &spinning, &mut found, &mut scene);
-        shape::squeeze(setup, &jaw, &spinning, &mut found, &mut scene);
-    }
-    let cautions = cautions::of(setup, jaw.as_ref(), &found);
-    let assumed = setup.assumed.iter().filter_map(|path| assumption(path)).collect();
-    Findings { job: setup.name.clone(), findings: found, cautions, assumed, scene }
-}
-
-fn assumption(path: &str) -> Option<Assumption> {
-    let input = declared(path)?;
-    Some(Assumption { entry: path.into(), name: input.name, taken: input.default, source: input.source })
+    Engine::default().evaluate(setup, Effort::Full)
 }

@@ -24,7 +24,8 @@ const DRAWN: usize = 24;
 const LARGEST_SQUEEZE: f64 = 0.5;
 /// Share of the pressure at which a ring buckles that is still taken for stable.
 const BUCKLING_SHARE: f64 = 0.3;
-const MODEL: &str = "harmonic finite elements of the part (Wilson 1965; Zienkiewicz and Taylor) in one-sided contact with elastic jaws";
+const MODEL: &str =
+    "harmonic finite elements of the part (Wilson 1965; Zienkiewicz and Taylor) in one-sided contact with elastic jaws";
 
 /// The gripped section as a plane ring, for what only needs a section.
 pub(super) fn section(setup: &Setup) -> Annulus {
@@ -78,7 +79,9 @@ pub(super) fn tell(
     let names = [("shape.runout", "Run-out in the jaws (TIR)"), ("shape.roundness", "Roundness after release")];
     for (headline, (id, name)) in headlines.into_iter().zip(names) {
         found.push(match headline {
-            Some(worst) => Finding { id: id.into(), caution: Some(format!("{}.", worst.name)), name: name.into(), ..worst },
+            Some(worst) => {
+                Finding { id: id.into(), caution: Some(format!("{}.", worst.name)), name: name.into(), ..worst }
+            }
             None => Finding::refused(id, name, Kind::Departure, "No round surface is named."),
         });
     }
@@ -118,7 +121,9 @@ fn refusal(setup: &Setup, elastic: &Elasticity, pressed: &Pressed, spinning: &Sp
     if setup.grip.side == Side::Outside && section.inner > 0.0 {
         let area = core::f64::consts::TAU * section.outer * setup.grip.length.value;
         if spinning.most_at_rest / area > BUCKLING_SHARE * buckling_pressure(&section) {
-            return Some("The wall is so thin that this grip comes near to buckling it. Lower the pressure.".to_string());
+            return Some(
+                "The wall is so thin that this grip comes near to buckling it. Lower the pressure.".to_string(),
+            );
         }
     }
     None
@@ -244,8 +249,8 @@ impl View<'_> {
         let even = self.lobes(&self.elastic.usual, &self.pressed.even);
         found.push(finding("even", "if the jaws pressed evenly", even));
         if worst.rigid.is_some() {
-            let rigid =
-                self.over_sizes(|size| size.rigid.as_ref().map_or(0.0, |contact| self.lobes(&self.elastic.rigid, contact)));
+            let rigid = self
+                .over_sizes(|size| size.rigid.as_ref().map_or(0.0, |contact| self.lobes(&self.elastic.rigid, contact)));
             found.push(finding("rigid", "if the jaws were rigid", rigid));
         }
         let value = assessed.minimum_zone.roundness();

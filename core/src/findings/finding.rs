@@ -16,7 +16,7 @@ pub struct Finding {
     pub kind: Kind,
     /// The value in SI, or why there is none.
     pub value: Result<f64, String>,
-    /// Least and greatest value where the model gives a band; the value is the careful end.
+    /// Least and greatest value, where inputs or model leave a range.
     pub band: Option<(f64, f64)>,
     /// What it is held against.
     pub limit: Option<Limit>,
@@ -153,7 +153,7 @@ impl Finding {
         self
     }
 
-    /// With a band, of which the value is the careful end.
+    /// With the range that inputs or model leave.
     #[must_use]
     pub fn band(mut self, least: f64, most: f64) -> Self {
         self.band = Some((least, most));

@@ -20,12 +20,26 @@ pub struct Scene {
     pub jaw_grip_at_speed: f64,
     /// Mean contact pressure under a jaw at rest, Pa.
     pub contact_pressure: f64,
+    /// Contact pressure over half a jaw face at rest.
+    pub pressure: PressureMap,
     /// The clamped outside at rest.
     pub clamped_outside: Wave,
     /// The clamped bore at rest; flat if solid.
     pub clamped_bore: Wave,
     /// Share of the clamped shape that is left at speed, at the end of the range that is bad for shape.
     pub shape_share_at_speed: f64,
+}
+
+/// Pressure over half a jaw face; the other half mirrors it.
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct PressureMap {
+    /// Angles from the middle of the jaw, rad.
+    pub angles: Vec<f64>,
+    /// Places along the part's axis, from its chuck side, m.
+    pub heights: Vec<f64>,
+    /// Pressure, Pa: for each angle, each place.
+    pub pressure: Vec<f64>,
 }
 
 /// A surface's radial departure from its true circle, symmetric about each jaw.

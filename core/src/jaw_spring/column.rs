@@ -95,11 +95,7 @@ pub struct MasterJaw {
 impl Default for MasterJaw {
     /// [`RADIAL_STIFFNESS`], [`TILT_STIFFNESS`], [`TILT_DEPTH`].
     fn default() -> Self {
-        Self {
-            radial: RADIAL_STIFFNESS,
-            tilt: TILT_STIFFNESS,
-            depth: TILT_DEPTH,
-        }
+        Self { radial: RADIAL_STIFFNESS, tilt: TILT_STIFFNESS, depth: TILT_DEPTH }
     }
 }
 

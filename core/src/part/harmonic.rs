@@ -34,9 +34,7 @@ impl Stiffness {
         let position = positions(&order);
         let envelope = Envelope::new(first_neighbours(mesh, &position));
         if envelope.len() > MOST_NUMBERS {
-            return Err(TooLarge {
-                nodes: mesh.nodes.len(),
-            });
+            return Err(TooLarge { nodes: mesh.nodes.len() });
         }
         let mut parts: [Vec<f64>; 3] = core::array::from_fn(|_| alloc::vec![0.0; envelope.len()]);
         for element in &mesh.elements {
@@ -58,15 +56,8 @@ impl Stiffness {
                 }
             }
         }
-        let axis = (0..order.len())
-            .filter(|&at| mesh.nodes[order[at]][0] == 0.0)
-            .collect();
-        Ok(Self {
-            envelope,
-            parts,
-            position,
-            axis,
-        })
+        let axis = (0..order.len()).filter(|&at| mesh.nodes[order[at]][0] == 0.0).collect();
+        Ok(Self { envelope, parts, position, axis })
     }
 
     /// Unknowns: three for each node.

@@ -8,10 +8,7 @@ use super::profile::{Profile, Step};
 use super::surface::{Band, Side};
 
 /// Gripped from end to end.
-const BAND: Band = Band {
-    side: Side::Outside,
-    z: [0.0, 0.03],
-};
+const BAND: Band = Band { side: Side::Outside, z: [0.0, 0.03] };
 
 const STEEL: Elastic = Elastic { youngs: 207e9, poisson: 0.3, density: 7850.0 };
 
@@ -59,14 +56,7 @@ impl Radial {
 
 /// A meshed tube of radii about 30 and 50 mm, conical for most of its length.
 fn tube(density: f64) -> (Mesh, Stiffness) {
-    let cone = [
-        Step {
-            length: 0.02,
-            outer: [0.1, 0.09],
-            inner: [0.06, 0.05],
-        },
-        Step::cylinder(0.01, 0.09, 0.06),
-    ];
+    let cone = [Step { length: 0.02, outer: [0.1, 0.09], inner: [0.06, 0.05] }, Step::cylinder(0.01, 0.09, 0.06)];
     let profile = Profile::new(&cone).expect("sound");
     let mesh = Mesh::new(&profile, &BAND, &[], density).expect("small");
     let stiffness = Stiffness::new(&mesh, &STEEL).expect("small");
@@ -94,9 +84,7 @@ fn error(
             } else {
                 [sign * (q[1] - p[1]) / length, -sign * (q[0] - p[0]) / length]
             };
-            add_traction(mesh, side, &stiffness.position, &mut loads, |r, z| {
-                traction(r, z, normal)
-            });
+            add_traction(mesh, side, &stiffness.position, &mut loads, |r, z| traction(r, z, normal));
         }
     }
     stiffness.factor(n).expect("regular").solve(&mut loads, 1);
@@ -121,19 +109,10 @@ fn patch_fields_are_exact() {
     // Pure shear in the plane, `x = r cos t, y = -r sin t` of `u = (x, -y)`, is harmonic 2.
     let (_, mu) = STEEL.lame();
     let tube = tube(1.0);
-    let e = error(
-        &tube,
-        2,
-        |_, _| [0.0; 3],
-        |_, _, [m_r, _]| [2.0 * mu * m_r, -2.0 * mu * m_r, 0.0],
-        |r, _| [r, -r, 0.0],
-    );
+    let e =
+        error(&tube, 2, |_, _| [0.0; 3], |_, _, [m_r, _]| [2.0 * mu * m_r, -2.0 * mu * m_r, 0.0], |r, _| [r, -r, 0.0]);
     assert!(e < 1e-9, "pure shear: error {e:e} should be rounding");
-    let stretch = Radial {
-        n: 0,
-        a: 1.0,
-        b: 0.0,
-    };
+    let stretch = Radial { n: 0, a: 1.0, b: 0.0 };
     let e = error(
         &tube,
         0,
@@ -164,10 +143,7 @@ fn a_manufactured_solution_converges_at_third_order_in_every_harmonic() {
         let (first, second, third) = (at(&default), at(&coarse), at(&fine));
         let order = libm::log(second / third) / lengths;
         assert!(first < 1e-3, "harmonic {n}: error at default {first:e}");
-        assert!(
-            order >= 3.0,
-            "harmonic {n}: observed order {order}, {second:e} to {third:e}"
-        );
+        assert!(order >= 3.0, "harmonic {n}: observed order {order}, {second:e} to {third:e}");
     }
 }
 
@@ -175,10 +151,7 @@ fn a_manufactured_solution_converges_at_third_order_in_every_harmonic() {
 fn every_solution_balances_its_load() {
     // A thin cup, a pressure on its outside: internal forces equal the load at every unknown, and
     // for n = 0 the reaction at the one held axial motion vanishes.
-    let cup = [
-        Step::cylinder(0.004, 0.1, 0.0),
-        Step::cylinder(0.04, 0.1, 0.096),
-    ];
+    let cup = [Step::cylinder(0.004, 0.1, 0.0), Step::cylinder(0.04, 0.1, 0.096)];
     let mesh = Mesh::new(&Profile::new(&cup).expect("sound"), &BAND, &[], 1.0).expect("small");
     let stiffness = Stiffness::new(&mesh, &STEEL).expect("small");
     for n in [0, 2, 3, 30, 90] {

@@ -54,12 +54,7 @@ impl Mesh {
     ///
     /// # Errors
     /// [`TooLarge`] instead of a mesh that could not be solved in reasonable time.
-    pub fn new(
-        profile: &Profile,
-        band: &Band,
-        planes: &[f64],
-        density: f64,
-    ) -> Result<Self, TooLarge> {
+    pub fn new(profile: &Profile, band: &Band, planes: &[f64], density: f64) -> Result<Self, TooLarge> {
         let strips = strips(profile);
         let shares = radial_shares(&strips, band, density);
         let along = axial_shares(&strips, &band.z, planes, density);
@@ -227,10 +222,7 @@ mod tests {
     use core::f64::consts::PI;
 
     fn band(from: f64, to: f64) -> Band {
-        Band {
-            side: Side::Outside,
-            z: [from, to],
-        }
+        Band { side: Side::Outside, z: [from, to] }
     }
 
     fn stepped() -> Vec<Step> {

@@ -77,9 +77,7 @@ fn axial(strip: &Strip, cuts: &[(f64, bool)], density: f64) -> Vec<f64> {
 /// For every strip, for every pair of neighbouring lines: ends of elements as shares. Strips
 /// that touch share the same cuts.
 pub(super) fn radial_shares(strips: &[Strip], band: &Band, density: f64) -> Vec<Vec<Vec<f64>>> {
-    let mut shares: Vec<Vec<Vec<f64>>> = (0..strips.len())
-        .map(|k| radial(strips, k, band, density))
-        .collect();
+    let mut shares: Vec<Vec<Vec<f64>>> = (0..strips.len()).map(|k| radial(strips, k, band, density)).collect();
     // One sweep each way brings every chain of touching strips to its finest member.
     for k in 1..strips.len() {
         agree(strips, &mut shares, k);

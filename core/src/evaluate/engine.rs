@@ -1,0 +1,97 @@
+//! The engine: keeps shape work from one set-up to the next, and turns each into findings.
+
+use alloc::vec::Vec;
+
+use super::elastic::{Shapes, Work};
+use super::pressed::{Effort, Pressed};
+use super::{cautions, contact, cuts, grip, shape, speed};
+use crate::findings::{Assumption, Findings, Scene};
+use crate::jaw::BoredJaw;
+use crate::setup::{Setup, declared};
+
+/// How far the shape work for a set-up has come.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Progress {
+    /// Under way; the share of the present mesh that is solved.
+    Under(f64),
+    /// Nothing is left to do.
+    Done,
+}
+
+/// Evaluates set-ups one after another, keeping the shape work while sizes and materials stay.
+///
+/// ```
+/// use holdround_core::{Effort, Engine, Progress, setup::{Entries, Setup}};
+/// let setup = Setup::read(&Entries::default()).unwrap();
+/// let mut engine = Engine::default();
+/// while let Progress::Under(share) = engine.prepare(&setup) {
+///     assert!((0.0..=1.0).contains(&share));
+/// }
+/// let findings = engine.evaluate(&setup, Effort::Full);
+/// assert_eq!(findings, holdround_core::evaluate(&setup));
+/// ```
+#[derive(Debug, Default)]
+pub struct Engine {
+    kept: Option<(Shapes, Work)>,
+}
+
+impl Engine {
+    /// Does one slice of the shape work that `setup` needs, a millisecond or a few, and says how far it has come.
+    pub fn prepare(&mut self, setup: &Setup) -> Progress {
+        let Ok(jaw) = BoredJaw::new(setup.jaw()) else { return Progress::Done };
+        let shapes = Shapes::of(setup, &jaw);
+        let work = match self.kept.take() {
+            Some((kept, work)) if kept == shapes => work.slice(&shapes),
+            _ => Work::begin(&shapes),
+        };
+        let progress = match &work {
+            Work::Under(_) => Progress::Under(work.share_done()),
+            Work::Done(_) | Work::Refused(_) => Progress::Done,
+        };
+        self.kept = Some((shapes, work));
+        progress
+    }
+
+    /// Everything there is to know about a set-up; finishes its shape work first.
+    #[must_use]
+    pub fn evaluate(&mut self, setup: &Setup, effort: Effort) -> Findings {
+        while self.prepare(setup) != Progress::Done {}
+        let mut found = Vec::new();
+        let mut scene = Scene::default();
+        let jaw = grip::jaw(setup, &mut found, &mut scene);
+        let rest = grip::at_rest(setup, &mut found);
+        let spinning = jaw.zip(rest).and_then(|(jaw, rest)| grip::at_speed(setup, &jaw, rest, &mut found, &mut scene));
+        let elastic = match &self.kept {
+            Some((_, Work::Done(elastic))) => Ok(elastic),
+            Some((_, Work::Refused(why))) => Err(why.as_str()),
+            _ => Err("The jaws cannot be as described."),
+        };
+        let pressed = match (&elastic, &spinning) {
+            (Ok(elastic), Some(spinning)) => Some(Pressed::new(setup, elastic, spinning, effort)),
+            _ => None,
+        };
+        let slip = match (&elastic, &pressed) {
+            (Ok(elastic), Some(Ok(pressed))) => pressed.for_slip.as_ref().map(|contact| (&elastic.usual, contact)),
+            _ => None,
+        };
+        let hold = cuts::hold(setup, slip, spinning.as_ref(), &mut found);
+        speed::limits(setup, spinning.as_ref(), hold, &mut found);
+        match (elastic, pressed, jaw, spinning) {
+            (Ok(elastic), Some(Ok(pressed)), Some(jaw), Some(spinning)) => {
+                contact::press(setup, &jaw, elastic, &pressed, &spinning, &mut found, &mut scene);
+                shape::tell(setup, elastic, &pressed, &spinning, &mut found, &mut scene);
+            }
+            (Ok(_), Some(Err(error)), ..) => shape::refuse(&alloc::format!("{error}"), &mut found),
+            (Ok(_), ..) => shape::refuse("There is no grip to squeeze the part with.", &mut found),
+            (Err(why), ..) => shape::refuse(why, &mut found),
+        }
+        let cautions = cautions::of(setup, jaw.as_ref(), &found);
+        let assumed = setup.assumed.iter().filter_map(|path| assumption(path)).collect();
+        Findings { job: setup.name.clone(), findings: found, cautions, assumed, scene }
+    }
+}
+
+fn assumption(path: &str) -> Option<Assumption> {
+    let input = declared(path)?;
+    Some(Assumption { entry: path.into(), name: input.name, taken: input.default, source: input.source })
+}
