@@ -14,6 +14,15 @@ impl Face<'_> {
         dot(&self.compliance.area, &contact.pressure)
     }
 
+    /// How hard each point of the face presses: its angle from the jaw's middle (rad), its z (m), and
+    /// its normal force (N) on both halves of the face together.
+    pub fn normal_forces<'c>(&'c self, contact: &'c Contact) -> impl Iterator<Item = [f64; 3]> + 'c {
+        let points = &self.part.points;
+        let places = self.arc.angles().iter().flat_map(move |angle| points.iter().map(move |z| (*angle, *z)));
+        let forces = contact.pressure.iter().zip(&self.compliance.area).map(|(pressure, area)| pressure * area);
+        places.zip(forces).map(|((angle, z), force)| [angle, z, force])
+    }
+
     /// Share of the face's area that bears.
     pub fn contact_share(&self, contact: &Contact) -> f64 {
         let bears = contact.pressure.iter().map(|p| if *p > 0.0 { 1.0 } else { 0.0 });

@@ -50,10 +50,7 @@ pub struct Gap {
 impl Gap {
     /// Jaws bored `larger` (m, on the radius) than the part, straight along the axis.
     pub const fn straight(larger: f64) -> Self {
-        Self {
-            larger,
-            relief: Vec::new(),
-        }
+        Self { larger, relief: Vec::new() }
     }
 }
 
@@ -117,17 +114,8 @@ impl<'a> Face<'a> {
             return Err(ContactError::Give);
         }
         let compliance = Compliance::new(part, &arc, give);
-        let cosines = part
-            .responses
-            .iter()
-            .map(|r| arc.cosines(r.order))
-            .collect();
-        Ok(Self {
-            part: Cow::Borrowed(part),
-            arc,
-            compliance,
-            cosines,
-        })
+        let cosines = part.responses.iter().map(|r| arc.cosines(r.order)).collect();
+        Ok(Self { part: Cow::Borrowed(part), arc, compliance, cosines })
     }
 
     /// The same face with its own copy of the part, to be kept.
@@ -157,18 +145,10 @@ impl<'a> Face<'a> {
     pub fn press(&self, force: f64, gap: &Gap) -> Result<Contact, ContactError> {
         let gap = self.weighed(gap)?;
         self.check(force)?;
-        let problem = Problem {
-            compliance: &self.compliance.matrix,
-            gap: &gap,
-            weight: &self.compliance.weight,
-            force,
-        };
+        let problem =
+            Problem { compliance: &self.compliance.matrix, gap: &gap, weight: &self.compliance.weight, force };
         let solution = problem.solve().ok_or(ContactError::Compliance)?;
-        let clearance = solution
-            .clearance
-            .iter()
-            .zip(&self.compliance.area)
-            .map(|(c, a)| c.max(0.0) / a);
+        let clearance = solution.clearance.iter().zip(&self.compliance.area).map(|(c, a)| c.max(0.0) / a);
         Ok(Contact {
             clearance: clearance.collect(),
             pressure: solution.pressure,
@@ -194,11 +174,7 @@ impl<'a> Face<'a> {
     }
 
     fn check(&self, force: f64) -> Result<(), ContactError> {
-        if force > 0.0 && force.is_finite() {
-            Ok(())
-        } else {
-            Err(ContactError::Force)
-        }
+        if force > 0.0 && force.is_finite() { Ok(()) } else { Err(ContactError::Force) }
     }
 
     /// The gap at each point weighed by its area, m3.
@@ -209,15 +185,9 @@ impl<'a> Face<'a> {
             return Err(ContactError::Gap);
         }
         // A larger jaw touches an outside in the middle, a bore at the edges.
-        let sign = if self.part.side == Side::Bore {
-            -1.0
-        } else {
-            1.0
-        };
+        let sign = if self.part.side == Side::Bore { -1.0 } else { 1.0 };
         let rows = self.part.mass.chunks_exact(points);
-        let relief: Vec<f64> = rows
-            .map(|row| row.iter().zip(&gap.relief).map(|(m, g)| m * g).sum())
-            .collect();
+        let relief: Vec<f64> = rows.map(|row| row.iter().zip(&gap.relief).map(|(m, g)| m * g).sum()).collect();
         let (area, weight) = (&self.compliance.area, &self.compliance.weight);
         let flat = self.arc.cosines(0);
         Ok(area
@@ -235,17 +205,9 @@ impl<'a> Face<'a> {
         let points = self.part.points.len();
         let stations = self.part.stations.get(surface).map_or(0, |s| s.at.len());
         // Outward is positive: an outside grip presses inward.
-        let sign = if self.part.side == Side::Bore {
-            1.0
-        } else {
-            -1.0
-        };
-        let mut traces: Vec<Lobing> = (0..stations)
-            .map(|_| Lobing {
-                jaws: self.part.jaws,
-                amplitudes: Vec::new(),
-            })
-            .collect();
+        let sign = if self.part.side == Side::Bore { 1.0 } else { -1.0 };
+        let mut traces: Vec<Lobing> =
+            (0..stations).map(|_| Lobing { jaws: self.part.jaws, amplitudes: Vec::new() }).collect();
         for (response, cosines) in self.part.responses.iter().zip(&self.cosines) {
             let mut amplitude = alloc::vec![0.0; points];
             for (line, c) in contact.pressure.chunks_exact(points).zip(cosines) {

@@ -40,7 +40,11 @@ pub(super) fn press(
         setup.jaws.material.yield_strength.map(|figure| figure.value),
     ];
     let weaker = yields.into_iter().flatten().fold(f64::INFINITY, f64::min);
-    let peak = pressed.sizes.iter().flat_map(|size| [&size.at_rest, &size.at_speed]).map(|c| peak(setup, elastic, c));
+    let peak = pressed
+        .sizes
+        .iter()
+        .flat_map(|size| [&size.at_rest, &size.at_speed])
+        .map(|contact| face.greatest_mean_pressure(contact, AVERAGED));
     let peak = peak.fold(0.0, f64::max);
     let told = Finding::new("contact.pressure", "Greatest pressure under a jaw", Kind::Stress, peak)
         .entry("run.pressure")
@@ -83,39 +87,6 @@ fn map(elastic: &Elasticity, contact: &Contact) -> PressureMap {
     }
 }
 
-/// Greatest mean of the pressure over a short length along the circle, Pa.
-fn peak(setup: &Setup, elastic: &Elasticity, contact: &Contact) -> f64 {
-    let angles = elastic.usual.arc().angles();
-    let points = elastic.usual.part().points.len().max(1);
-    let window = AVERAGED / setup.gripped_radius();
-    let rows = (0..points).map(|row| {
-        let line: Vec<f64> = contact.pressure.iter().skip(row).step_by(points).copied().collect();
-        greatest_mean(angles, &line, window)
-    });
-    rows.fold(0.0, f64::max)
-}
-
-/// Greatest mean over any `window` of a line of values joined by straight pieces.
-fn greatest_mean(at: &[f64], values: &[f64], window: f64) -> f64 {
-    let (Some(first), Some(last)) = (at.first(), at.last()) else { return 0.0 };
-    let window = window.min(last - first);
-    let integral = |from: f64, to: f64| -> f64 {
-        let pieces = at.windows(2).zip(values.windows(2));
-        pieces
-            .map(|(x, y)| {
-                let (a, b) = (x[0].max(from), x[1].min(to));
-                let value = |t: f64| y[0] + (y[1] - y[0]) * (t - x[0]) / (x[1] - x[0]);
-                if b > a { (b - a) * (value(a) + value(b)) / 2.0 } else { 0.0 }
-            })
-            .sum()
-    };
-    if window <= 0.0 {
-        return values.iter().copied().fold(0.0, f64::max);
-    }
-    let starts = at.iter().flat_map(|x| [*x, x - window]).map(|from| from.clamp(*first, last - window));
-    starts.map(|from| integral(from, from + window) / window).fold(0.0, f64::max)
-}
-
 fn tell_bearing(edge: f64, share: f64, found: &mut Vec<Finding>) {
     let words = if edge > 0.5 + EVEN_WITHIN {
         "The jaws bear mostly at their edges."
@@ -137,8 +108,7 @@ fn tell_bearing(edge: f64, share: f64, found: &mut Vec<Finding>) {
 
 /// The gap that a feeler gauge meets in the middle of a jaw, at its tip and at its base.
 fn tell_gap(setup: &Setup, elastic: &Elasticity, size: &OnSize, found: &mut Vec<Finding>) {
-    let points = elastic.usual.part().points.len();
-    let middle = &size.at_rest.clearance[..points.min(size.at_rest.clearance.len())];
+    let middle = elastic.usual.gap_along(&size.at_rest);
     for (key, name, gap) in [
         ("contact.gap.tip", "Gap between jaw and part at the tip", middle.last()),
         ("contact.gap.base", "Gap between jaw and part at the base", middle.first()),
@@ -194,19 +164,4 @@ fn tell_stress(setup: &Setup, jaw: &BoredJaw, spinning: &Spinning, found: &mut V
         Some(limit) => finding.at_most(limit.value, "yield stress of the part"),
         None => finding,
     });
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_greatest_mean_of_a_peak_at_the_edge_lies_at_the_edge() {
-        // A ramp from 0 to 1: over the last half the mean is 0.75.
-        assert!((greatest_mean(&[0.0, 1.0], &[0.0, 1.0], 0.5) - 0.75).abs() < 1e-12, "ramp");
-        // A tent: over half its base, astride the ridge, the mean is 0.75.
-        let tent = greatest_mean(&[0.0, 0.5, 1.0], &[0.0, 1.0, 0.0], 0.5);
-        assert!(tent <= 0.75 + 1e-12 && tent >= 0.5, "a tent's windows start at its points: {tent}");
-        assert_eq!(greatest_mean(&[0.0, 1.0], &[2.0, 2.0], 9.0), 2.0, "a window wider than the line is the line");
-    }
 }

@@ -5,8 +5,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::grip::Spinning;
-use super::pressed::SharedFace;
-use crate::contact::Contact;
+use crate::contact::{Contact, Face};
 use crate::cutting::{
     AxialFeed, Boring, Cut as CuttingCut, CuttingError, Directions, Drilling, Facing, ForceRatios, Grooving, Operation,
     RadialFeed, SpecificForce, SpindlePower, Surface, ToolPosition, Turning, twist_drill_thrust_ratio,
@@ -26,17 +25,17 @@ const DRILL_POINT: f64 = 118.0 * core::f64::consts::PI / 180.0;
 /// Chip thickness and width for which kc1.1 is given, m.
 const UNIT_CHIP: f64 = 1e-3;
 
-/// The least hold factor over the cuts, at rest and at speed.
+/// The least hold factor over the cuts.
 #[derive(Clone, Copy)]
 pub(super) struct LeastHold {
-    /// At the least grip at rest.
+    /// What it would be with the least grip at rest; it follows the grip in proportion.
     pub(super) at_rest: f64,
 }
 
-/// Judges every cut; returns the least hold factor at rest, with which all others scale.
+/// Judges every cut; returns the least hold factor.
 pub(super) fn hold(
     setup: &Setup,
-    slip: Option<(&SharedFace, &Contact)>,
+    slip: Option<(&Face<'static>, &Contact)>,
     spinning: Option<&Spinning>,
     found: &mut Vec<Finding>,
 ) -> Option<LeastHold> {
@@ -81,12 +80,14 @@ pub(super) fn hold(
         found.push(Finding::refused("hold.factor", name, Kind::Plain, why));
         return None;
     }
-    let Some((at_rest, cut, mode)) = least else {
+    let Some((judged, cut, mode)) = least else {
         found.push(Finding::refused("hold.factor", name, Kind::Plain, "No cut loads the part."));
         return None;
     };
-    found.push(tell_hold(setup, spinning, at_rest, cut, mode));
-    Some(LeastHold { at_rest })
+    let factor = if spinning.at_speed.lowest > 0.0 { judged } else { 0.0 };
+    found.push(tell_hold(setup, pressed, factor, cut, mode));
+    // Friction follows the normal forces, and those follow the grip.
+    Some(LeastHold { at_rest: if pressed > 0.0 { judged * spinning.least_at_rest / pressed } else { 0.0 } })
 }
 
 /// The hold against one cut: the factor, how the part would move, and which cut it is.
@@ -99,7 +100,7 @@ fn less(least: Option<(f64, usize, &'static str)>, (factor, mode): Judged, at: u
     }
 }
 
-/// The hold factor of one cut at the worst angle of the tool, with `grip` N at rest.
+/// The hold factor of one cut at the worst angle of the tool, with `grip` N.
 fn judge(setup: &Setup, clamped: &Clamped, cutting: &CuttingCut, grip: f64) -> Result<Judged, String> {
     let load = cutting.load().map_err(|error| why(&error))?;
     let worst = clamped
@@ -127,13 +128,13 @@ fn support(setup: &Setup) -> LateralSupport {
 }
 
 /// The part in the jaws, held by the contact's own normal forces.
-fn clamp(setup: &Setup, face: &SharedFace, contact: &Contact) -> Result<Clamped, HoldError> {
+fn clamp(setup: &Setup, face: &Face<'static>, contact: &Contact) -> Result<Clamped, HoldError> {
     let clamped = Clamped::new(&contacts(setup, face, contact), setup.grip.friction.value, seat(setup))?;
     Ok(clamped.supported(support(setup)))
 }
 
 /// The contact gathered into a few points to a jaw, each at the middle of the forces it stands for.
-fn contacts(setup: &Setup, face: &SharedFace, contact: &Contact) -> Vec<ContactPoint> {
+fn contacts(setup: &Setup, face: &Face<'static>, contact: &Contact) -> Vec<ContactPoint> {
     let (radius, length) = (setup.gripped_radius(), setup.grip.length.value);
     let front = setup.grip.start.value + length;
     let half = face.arc().angles().last().copied().unwrap_or(1.0);
@@ -324,36 +325,18 @@ fn power_terms(setup: &Setup, cut: &Cut) -> Vec<Term> {
     }
 }
 
-fn tell_hold(setup: &Setup, spinning: &Spinning, at_rest: f64, cut: usize, mode: &str) -> Finding {
-    let left = if spinning.least_at_rest > 0.0 { spinning.at_speed.lowest / spinning.least_at_rest } else { 0.0 };
-    let factor = at_rest * left;
+fn tell_hold(setup: &Setup, grip: f64, factor: f64, cut: usize, mode: &str) -> Finding {
     let says = format!("Cut {} decides; beyond this load the part {mode}.", cut + 1);
     Finding::new("hold.factor", "Hold factor", Kind::Plain, factor)
         .at_least(setup.grip.required_hold.value, "the hold factor you want")
         .caution(says)
         .entry("run.pressure")
         .step(Step {
-            says: "Least load multiplier over all rigid motions of the part, friction against load, at the worst angle of the tool to the jaws, with the grip at rest. Jaws that move together bear forces across the axis until one lifts off, at half the grip",
-            formula: "S₀ = min over v, with W·v = 1, of Σ μ Nᵢ |vᵢ|",
-            given: [
-                term("μ", setup.grip.friction.value, Kind::Plain),
-                term("Σ N", spinning.least_at_rest, Kind::Force),
-            ]
-            .into(),
-            result: term("S₀", at_rest, Kind::Plain),
-            source: "limit analysis, upper-bound theorem: Drucker, Prager and Greenberg 1952, from memory; normal forces from the contact of jaws and part",
-        })
-        .step(Step {
-            says: "It falls or rises with the grip at speed",
-            formula: "S = S₀ F / F₀",
-            given: [
-                term("S₀", at_rest, Kind::Plain),
-                term("F", spinning.at_speed.lowest, Kind::Force),
-                term("F₀", spinning.least_at_rest, Kind::Force),
-            ]
-            .into(),
+            says: "Least load multiplier over all rigid motions of the part, friction against load, at the worst angle of the tool to the jaws. Three or more jaws that move together bear forces across the axis until one lifts off, at half the grip",
+            formula: "S = min over v, with W·v = 1, of Σ μ Nᵢ |vᵢ|",
+            given: [term("μ", setup.grip.friction.value, Kind::Plain), term("F", grip, Kind::Force)].into(),
             result: term("S", factor, Kind::Plain),
-            source: "friction is proportional to the normal force",
+            source: "limit analysis, upper-bound theorem: Drucker, Prager and Greenberg 1952, from memory; normal forces from the contact of jaws and part at the grip F at speed",
         })
 }
 

@@ -3,7 +3,6 @@
 //! The part is solved one harmonic after another on finer and finer meshes until its lobes settle, so
 //! that a page can do the work in slices. What is kept serves every force, speed and bored size.
 
-use alloc::rc::Rc;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
@@ -86,7 +85,7 @@ impl Shapes {
         points.iter().map(|z| self.sections[0].length + z - self.band.z[0]).collect()
     }
 
-    fn face(&self, part: Rc<PartSpring>, factor: Option<f64>) -> Result<Face<Rc<PartSpring>>, ContactError> {
+    fn face(&self, part: &PartSpring, factor: Option<f64>) -> Result<Face<'static>, ContactError> {
         let give = match factor {
             None => JawGive::default(),
             Some(factor) => JawGive {
@@ -95,7 +94,7 @@ impl Shapes {
                 body: Some(Elastic { youngs: self.jaw.youngs * factor, ..self.jaw }),
             },
         };
-        Face::new(part, Arc::graded(2.0 * self.half_angle, Arc::CELLS), &give)
+        Face::new(part, Arc::graded(2.0 * self.half_angle, Arc::CELLS), &give).map(Face::into_owned)
     }
 }
 
@@ -141,18 +140,18 @@ pub(super) struct Building {
     orders: Vec<usize>,
     responses: Vec<Response>,
     mesh: usize,
-    before: Option<(Rc<PartSpring>, [Vec<f64>; 2])>,
+    before: Option<[Vec<f64>; 2]>,
 }
 
 /// The elastic answer of part and jaws.
 #[derive(Debug)]
 pub(super) struct Elasticity {
     /// Jaws as stiff as thought.
-    pub(super) usual: Face<Rc<PartSpring>>,
+    pub(super) usual: Face<'static>,
     /// Jaws half and twice as stiff.
-    pub(super) softer_stiffer: [Face<Rc<PartSpring>>; 2],
+    pub(super) softer_stiffer: [Face<'static>; 2],
     /// Rigid jaws.
-    pub(super) rigid: Face<Rc<PartSpring>>,
+    pub(super) rigid: Face<'static>,
     /// The jaw along its height.
     pub(super) column: JawColumn,
     /// Heights of the band's points above the serrations, m.
@@ -161,8 +160,6 @@ pub(super) struct Elasticity {
     pub(super) surfaces: Vec<Surface>,
     /// Relative change of the lobes in the last refinement; none if there was none.
     pub(super) change: Option<f64>,
-    /// Unknowns of the last mesh.
-    pub(super) unknowns: usize,
 }
 
 impl Work {
@@ -195,7 +192,7 @@ impl Work {
 }
 
 impl Building {
-    fn on(shapes: &Shapes, mesh: usize, before: Option<(Rc<PartSpring>, [Vec<f64>; 2])>) -> Result<Self, PartError> {
+    fn on(shapes: &Shapes, mesh: usize, before: Option<[Vec<f64>; 2]>) -> Result<Self, PartError> {
         let model = shapes.model(DENSITIES[mesh])?;
         let mut orders: Vec<usize> = model.orders().collect();
         orders.reverse();
@@ -207,31 +204,25 @@ impl Building {
             self.responses.push(self.model.respond(order).map_err(|error| error.to_string())?);
             return Ok(Work::Under(self));
         }
-        let unknowns = self.model.unknowns();
-        let spring = Rc::new(self.model.spring_of(self.responses).map_err(|error| error.to_string())?);
+        let spring = self.model.gather(self.responses).map_err(|error| error.to_string())?;
         let lobes = lobes(shapes, &spring).map_err(|error| error.to_string())?;
-        let change = self.before.map(|(_, before)| change(&before[0], &lobes[0]).max(change(&before[1], &lobes[1])));
+        let change = self.before.map(|before| change(&before[0], &lobes[0]).max(change(&before[1], &lobes[1])));
         let settled = change.is_some_and(|change| change <= SETTLED);
         if !settled && self.mesh + 1 < DENSITIES.len() {
-            let next = Self::on(shapes, self.mesh + 1, Some((Rc::clone(&spring), lobes)));
+            let next = Self::on(shapes, self.mesh + 1, Some(lobes));
             if let Ok(next) = next
                 && next.model.work() <= MOST_WORK
             {
                 return Ok(Work::Under(next));
             }
         }
-        Elasticity::new(shapes, spring, change, unknowns).map(Work::Done).map_err(|error| error.to_string())
+        Elasticity::new(shapes, &spring, change).map(Work::Done).map_err(|error| error.to_string())
     }
 }
 
 impl Elasticity {
-    fn new(
-        shapes: &Shapes,
-        spring: Rc<PartSpring>,
-        change: Option<f64>,
-        unknowns: usize,
-    ) -> Result<Self, ContactError> {
-        let face = |factor| shapes.face(Rc::clone(&spring), factor);
+    fn new(shapes: &Shapes, spring: &PartSpring, change: Option<f64>) -> Result<Self, ContactError> {
+        let face = |factor| shapes.face(spring, factor);
         Ok(Self {
             usual: face(Some(1.0))?,
             softer_stiffer: [face(Some(1.0 / STIFFNESS_FACTOR))?, face(Some(STIFFNESS_FACTOR))?],
@@ -240,14 +231,13 @@ impl Elasticity {
             heights: shapes.heights(&spring.points),
             surfaces: shapes.surfaces.clone(),
             change,
-            unknowns,
         })
     }
 }
 
 /// Peak to valley of each surface under even pressure and under rigid jaws.
-fn lobes(shapes: &Shapes, spring: &Rc<PartSpring>) -> Result<[Vec<f64>; 2], ContactError> {
-    let face = shapes.face(Rc::clone(spring), None)?;
+fn lobes(shapes: &Shapes, spring: &PartSpring) -> Result<[Vec<f64>; 2], ContactError> {
+    let face = shapes.face(spring, None)?;
     let even = face.even(TRIAL_FORCE)?;
     let rigid = face.press(TRIAL_FORCE, &Gap::straight(0.0))?;
     let count = shapes.surfaces.len();

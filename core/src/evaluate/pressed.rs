@@ -6,12 +6,7 @@ use super::elastic::Elasticity;
 use super::grip::Spinning;
 use crate::contact::{Contact, ContactError, Face, Gap};
 use crate::grip::RotatingMass;
-use crate::part::PartSpring;
 use crate::setup::{Setup, Side};
-use alloc::rc::Rc;
-
-/// A face that shares its part with others.
-pub(super) type SharedFace = Face<Rc<PartSpring>>;
 
 /// How much to work out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,8 +39,6 @@ pub(super) struct Pressed {
     pub(super) even: Contact,
     /// At the grip with which slip is judged.
     pub(super) for_slip: Option<Contact>,
-    /// The speed at which an outside grip is gone leaves nothing to press with.
-    pub(super) lost_at_speed: bool,
 }
 
 /// What a press depends on besides the part's size.
@@ -77,8 +70,8 @@ impl Pressed {
             ring_force: spinning.most_at_rest / jaws * boring,
         };
         let (rest, speed) = (spinning.most_at_rest / jaws, spinning.at_speed.highest / jaws);
-        let lost_at_speed = speed <= 0.0;
-        let speed = if lost_at_speed { rest } else { speed };
+        // A grip that is gone at speed leaves the shape at rest to speak of.
+        let speed = if speed > 0.0 { speed } else { rest };
         let (upper, lower) = (setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
         let mut sizes = Vec::new();
         sizes.push(load.on_size(upper, rest, speed, effort)?);
@@ -94,7 +87,7 @@ impl Pressed {
         } else {
             None
         };
-        Ok(Self { sizes, even: elastic.usual.even(speed)?, for_slip, lost_at_speed })
+        Ok(Self { sizes, even: elastic.usual.even(speed)?, for_slip })
     }
 }
 
@@ -104,7 +97,7 @@ impl Load<'_> {
         let spinning = self.gap(deviation, self.setup.speed.value);
         let at_rest = self.elastic.usual.press(rest, &still)?;
         let at_speed = self.elastic.usual.press(speed, &spinning)?;
-        let press = |face: &SharedFace| face.press(speed, &spinning);
+        let press = |face: &Face<'static>| face.press(speed, &spinning);
         let (softer_stiffer, rigid) = match effort {
             Effort::Sliding => (None, None),
             Effort::Full => {

@@ -6,8 +6,8 @@ use alloc::vec::Vec;
 
 use super::elastic::{Elasticity, worst_station};
 use super::grip::Spinning;
-use super::pressed::{OnSize, Pressed, SharedFace};
-use crate::contact::{Contact, Lobing};
+use super::pressed::{OnSize, Pressed};
+use crate::contact::{Contact, Face, Lobing};
 use crate::findings::{Finding, Scene, Step, Wave, term};
 use crate::grip::Side;
 use crate::part::{Side as SurfaceSide, Surface};
@@ -170,12 +170,12 @@ impl View<'_> {
         &self.surface.name
     }
 
-    fn lobing(&self, face: &SharedFace, contact: &Contact) -> Vec<Lobing> {
+    fn lobing(&self, face: &Face<'static>, contact: &Contact) -> Vec<Lobing> {
         face.lobing(contact, self.at)
     }
 
     /// Peak to valley at the worst station.
-    fn lobes(&self, face: &SharedFace, contact: &Contact) -> f64 {
+    fn lobes(&self, face: &Face<'static>, contact: &Contact) -> f64 {
         worst_station(&self.lobing(face, contact)).map_or(0.0, Lobing::peak_to_valley)
     }
 

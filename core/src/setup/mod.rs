@@ -28,7 +28,7 @@ pub use input::{Choice, Form, Input, MaterialUse, When};
 pub use inputs::{Group, INPUTS, LISTS, List, declared};
 pub use job::{
     Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup, SurfaceSide,
-    Turned, Weighed,
+    Toward, Turned, Weighed,
 };
 pub use json::SCHEMA_VERSION;
 pub use link::LinkError;
