@@ -112,6 +112,8 @@ pub struct PartModel {
 pub struct Stations {
     /// (r, z) of each station, m.
     pub at: Vec<[f64; 2]>,
+    /// For each station, the band point it is, if it lies under the jaws.
+    pub pressed: Vec<Option<usize>>,
     nodes: Vec<usize>,
     component: usize,
 }
@@ -192,12 +194,14 @@ impl PartModel {
             return Err(PartError::BandNotCylinder);
         }
         let stiffness = Stiffness::new(&mesh, &elastic)?;
+        let band_nodes = nodes(&gripped);
         let stations = surfaces
             .iter()
             .enumerate()
-            .map(|(k, s)| stations(&mesh, s).ok_or(PartError::NoSurface { surface: k }))
+            .map(|(k, s)| {
+                stations(&mesh, s, &band_nodes).ok_or(PartError::NoSurface { surface: k })
+            })
             .collect::<Result<Vec<_>, _>>()?;
-        let band_nodes = nodes(&gripped);
         let points: Vec<f64> = band_nodes.iter().map(|&n| mesh.nodes[n][1]).collect();
         let loads = hat_loads(&mesh, &gripped, &stiffness.position);
         let mass = hat_mass(&points, radius);
@@ -353,10 +357,18 @@ fn check_band(band: Band, length: f64) -> Result<(), PartError> {
     }
 }
 
-fn stations(mesh: &Mesh, surface: &Surface) -> Option<Stations> {
+fn stations(mesh: &Mesh, surface: &Surface, band: &[usize]) -> Option<Stations> {
     let nodes = nodes(&sides(mesh, surface.side, surface.z));
     (!nodes.is_empty()).then(|| Stations {
         at: nodes.iter().map(|&n| mesh.nodes[n]).collect(),
+        pressed: nodes
+            .iter()
+            .map(|n| {
+                band.iter()
+                    .position(|b| b == n)
+                    .filter(|_| surface.side != Side::Face)
+            })
+            .collect(),
         nodes,
         component: if surface.side == Side::Face { 2 } else { 0 },
     })
