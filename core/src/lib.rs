@@ -3,8 +3,6 @@
 #![forbid(unsafe_code)]
 
 extern crate alloc;
-#[cfg(test)]
-extern crate std;
 
 pub mod contact;
 pub mod jaw_spring;

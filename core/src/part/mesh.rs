@@ -54,7 +54,7 @@ impl Mesh {
     ///
     /// # Errors
     /// [`TooLarge`] instead of a mesh that could not be solved in reasonable time.
-    pub fn new(
+    pub(crate) fn new(
         profile: &Profile,
         band: &Band,
         planes: &[f64],
