@@ -5,5 +5,19 @@
 extern crate alloc;
 
 pub mod contact;
+pub mod cutting;
+mod evaluate;
+pub mod examples;
+pub mod findings;
+pub mod grip;
+pub mod hold;
+pub mod jaw;
 pub mod jaw_spring;
+pub mod materials;
 pub mod part;
+pub mod quantity;
+pub mod ring;
+pub mod roundness;
+pub mod setup;
+
+pub use evaluate::evaluate;

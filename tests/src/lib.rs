@@ -1,1 +1,4 @@
 //! Reference checks by topic, golden set-ups, and the page in a real browser.
+
+#[cfg(feature = "browser")]
+pub mod browser;

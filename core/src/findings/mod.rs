@@ -1,0 +1,74 @@
+//! Findings: everything computed from a set-up, as plain data for page, sheet and script.
+
+mod finding;
+#[cfg(feature = "serde")]
+mod json;
+mod scene;
+
+use alloc::string::String;
+use alloc::vec::Vec;
+
+pub use finding::{Finding, Limit, Mark, Sense, Step, Term, term};
+pub use scene::{Scene, Wave};
+
+/// Everything computed from a set-up.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Findings {
+    /// The user's own name for the job.
+    pub job: String,
+    /// Every result, in the order of the flow: grip, spin, cuts, hold, contact, shape.
+    pub findings: Vec<Finding>,
+    /// What must be heeded, most serious first.
+    pub cautions: Vec<Caution>,
+    /// What was taken for want of an entry.
+    pub assumed: Vec<Assumption>,
+    /// What the diagram draws.
+    pub scene: Scene,
+}
+
+/// Something to be heeded.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Caution {
+    /// How serious it is.
+    pub weight: Weight,
+    /// In words.
+    pub says: String,
+    /// The entry it is about, if it is about one.
+    pub entry: Option<&'static str>,
+}
+
+/// How serious a caution is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+pub enum Weight {
+    /// Do not run the set-up like this.
+    Stop,
+    /// The model leaves something out that matters here.
+    Model,
+    /// Stands on every job.
+    Standing,
+}
+
+/// An input whose default was taken.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Assumption {
+    /// Its path.
+    pub entry: String,
+    /// Its name.
+    pub name: &'static str,
+    /// What was taken.
+    pub taken: &'static str,
+    /// Where it comes from.
+    pub source: &'static str,
+}
+
+impl Findings {
+    /// The result called `id`.
+    #[must_use]
+    pub fn get(&self, id: &str) -> Option<&Finding> {
+        self.findings.iter().find(|finding| finding.id == id)
+    }
+}

@@ -1,0 +1,54 @@
+//! What the diagram draws: sizes, forces and shapes in SI, nothing that would have to be computed again.
+
+use alloc::vec::Vec;
+
+/// What the diagram draws.
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Scene {
+    /// Half the angle over which one jaw touches, rad.
+    pub contact_half_angle: f64,
+    /// Radius of the jaw's end nearest the axis, m.
+    pub jaw_inner_radius: f64,
+    /// Radius of the jaw's far end on its own axis, m.
+    pub jaw_outer_radius: f64,
+    /// Radius of the farthest jaw corner, m.
+    pub swing_radius: f64,
+    /// Grip of one jaw at rest, N.
+    pub jaw_grip_at_rest: f64,
+    /// Grip of one jaw at speed, at the end of the range that is bad for slip, N.
+    pub jaw_grip_at_speed: f64,
+    /// Mean contact pressure under a jaw at rest, Pa.
+    pub contact_pressure: f64,
+    /// The clamped outside at rest.
+    pub clamped_outside: Wave,
+    /// The clamped bore at rest; flat if solid.
+    pub clamped_bore: Wave,
+    /// Share of the clamped shape that is left at speed, at the end of the range that is bad for shape.
+    pub shape_share_at_speed: f64,
+}
+
+/// A surface's radial departure from its true circle, symmetric about each jaw.
+#[derive(Clone, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Wave {
+    /// Mean departure, m, positive outward.
+    pub mean: f64,
+    /// Order and amplitude, m, of each cosine; jaw 1 stands at angle 0.
+    pub harmonics: Vec<(u32, f64)>,
+}
+
+impl Wave {
+    /// The departure at `angle` from jaw 1, m.
+    ///
+    /// ```
+    /// use holdround_core::findings::Wave;
+    /// let wave = Wave { mean: 1e-6, harmonics: vec![(3, 2e-6)] };
+    /// assert!((wave.at(0.0) - 3e-6).abs() < 1e-18);
+    /// ```
+    #[must_use]
+    pub fn at(&self, angle: f64) -> f64 {
+        let lobes = self.harmonics.iter().map(|(order, amplitude)| amplitude * libm::cos(f64::from(*order) * angle));
+        self.mean + lobes.sum::<f64>()
+    }
+}

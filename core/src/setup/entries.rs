@@ -1,0 +1,139 @@
+//! A set-up as it was typed: text by path. What is saved, linked, undone and never lost.
+
+use alloc::collections::BTreeMap;
+use alloc::string::{String, ToString};
+
+use super::inputs::{INPUTS, LISTS, declared};
+use super::{Input, When};
+
+/// A set-up as typed. What was never entered is absent, and its default is taken.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Entries(BTreeMap<String, String>);
+
+impl Entries {
+    /// The text entered at `path`, if any.
+    #[must_use]
+    pub fn get(&self, path: &str) -> Option<&str> {
+        self.0.get(path).map(String::as_str)
+    }
+
+    /// Enters `text` at `path`; false if no input is declared there.
+    ///
+    /// ```
+    /// use holdround_core::setup::Entries;
+    /// let mut entries = Entries::default();
+    /// assert!(entries.set("part.length", "2 1/4 in"));
+    /// assert!(!entries.set("part.colour", "red"));
+    /// assert_eq!(entries.get("part.length"), Some("2 1/4 in"));
+    /// ```
+    pub fn set(&mut self, path: &str, text: &str) -> bool {
+        let known = declared(path).is_some();
+        if known {
+            self.0.insert(path.to_string(), text.to_string());
+        }
+        known
+    }
+
+    /// Takes the entry at `path` back, so that the default holds again.
+    pub fn unset(&mut self, path: &str) {
+        self.0.remove(path);
+    }
+
+    /// Every entry, by path.
+    pub fn iter(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.0.iter().map(|(path, text)| (path.as_str(), text.as_str()))
+    }
+
+    /// What holds at `path`: the entry or else the default of `input`.
+    #[must_use]
+    pub fn text_or_default<'a>(&'a self, path: &str, input: &Input) -> &'a str {
+        self.get(path).unwrap_or(input.default)
+    }
+
+    /// How many items the list `name` has: one more than the highest index entered.
+    #[must_use]
+    pub fn count(&self, name: &str) -> usize {
+        self.0.keys().filter_map(|path| index_in(path, name)).max().map_or(0, |last| last + 1)
+    }
+
+    /// Adds an item to the list `name`, with the defaults of its inputs written out; false when it is full.
+    pub fn add_item(&mut self, name: &str) -> bool {
+        let index = self.count(name);
+        let full = LISTS.iter().find(|list| list.name == name).is_none_or(|list| index >= list.most);
+        if !full {
+            for input in list_inputs(name) {
+                if input.default.is_empty() || matches!(input.when, When::Always) {
+                    self.0.insert(input.at(index), input.default.to_string());
+                }
+            }
+        }
+        !full
+    }
+
+    /// Removes item `index` of the list `name`; those behind it move up.
+    pub fn remove_item(&mut self, name: &str, index: usize) {
+        let count = self.count(name);
+        for at in index..count {
+            for input in list_inputs(name) {
+                match self.0.remove(&input.at(at + 1)) {
+                    Some(text) => self.0.insert(input.at(at), text),
+                    None => self.0.remove(&input.at(at)),
+                };
+            }
+        }
+    }
+
+    /// Whether `input` matters in item `index` of its list (any index outside lists).
+    #[must_use]
+    pub fn matters(&self, input: &Input, index: usize) -> bool {
+        match input.when {
+            When::Always => true,
+            When::Chosen(path, keys) => {
+                let Some(chooser) = declared(path) else { return false };
+                keys.contains(&self.text_or_default(&chooser.at(index), chooser))
+            }
+        }
+    }
+}
+
+/// The inputs of one item of the list `name`.
+fn list_inputs(name: &str) -> impl Iterator<Item = &'static Input> {
+    INPUTS
+        .iter()
+        .flat_map(|group| group.inputs.iter().copied())
+        .filter(move |input| input.path.split_once(".*.").is_some_and(|(list, _)| list == name))
+}
+
+/// The index in `list` that `path` stands at, e.g. 2 for `cuts.2.feed`.
+fn index_in(path: &str, list: &str) -> Option<usize> {
+    path.strip_prefix(list)?.strip_prefix('.')?.split('.').next()?.parse().ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn items_are_added_up_to_the_bound_and_close_ranks_when_one_goes() {
+        let mut entries = Entries::default();
+        while entries.add_item("cuts") {}
+        assert_eq!(entries.count("cuts"), 8, "the declared bound");
+        for index in 0..8 {
+            entries.set(&alloc::format!("cuts.{index}.feed"), &alloc::format!("0.{index} mm/rev"));
+        }
+        entries.remove_item("cuts", 2);
+        assert_eq!(entries.count("cuts"), 7, "one fewer");
+        assert_eq!(entries.get("cuts.1.feed"), Some("0.1 mm/rev"), "before it nothing moves");
+        assert_eq!(entries.get("cuts.2.feed"), Some("0.3 mm/rev"), "the next moves up");
+        assert_eq!(entries.get("cuts.7.feed"), None, "the last place is empty");
+    }
+
+    #[test]
+    fn an_input_matters_only_under_its_choice() {
+        let mut entries = Entries::default();
+        let width = declared("jaws.width").unwrap();
+        assert!(entries.matters(width, 0), "ordinary jaws are the default");
+        entries.set("jaws.kind", "pie");
+        assert!(!entries.matters(width, 0), "pie jaws have no width");
+    }
+}

@@ -1,0 +1,135 @@
+//! Every input, in the order in which a job is set up.
+
+use super::chuck_inputs::CHUCK_INPUTS;
+use super::cut_inputs::CUT_INPUTS;
+use super::input::Input;
+use super::jaw_inputs::{JAW_INPUTS, RUN_INPUTS};
+use super::part_inputs::PART_INPUTS;
+
+/// A group of inputs that belong together on the sheet.
+#[derive(Clone, Copy, Debug)]
+pub struct Group {
+    /// Its key.
+    pub key: &'static str,
+    /// Its heading.
+    pub name: &'static str,
+    /// Its inputs, in order.
+    pub inputs: &'static [&'static Input],
+}
+
+/// A list that may have several items.
+#[derive(Clone, Copy, Debug)]
+pub struct List {
+    /// The first part of its inputs' paths.
+    pub name: &'static str,
+    /// Least number of items where it matters.
+    pub least: usize,
+    /// Greatest number of items.
+    pub most: usize,
+}
+
+/// Every input by group, in shop order.
+pub const INPUTS: &[Group] = &[
+    Group { key: "part", name: "The part", inputs: PART_INPUTS },
+    Group { key: "chuck", name: "The chuck", inputs: CHUCK_INPUTS },
+    Group { key: "jaws", name: "The jaws", inputs: JAW_INPUTS },
+    Group { key: "run", name: "Pressure and speed", inputs: RUN_INPUTS },
+    Group { key: "cuts", name: "The cuts", inputs: CUT_INPUTS },
+];
+
+/// The lists among them.
+pub const LISTS: &[List] = &[List { name: "cuts", least: 1, most: 8 }, List { name: "gauge", least: 2, most: 12 }];
+
+/// The input declared at `path`, which may name a list item: `cuts.2.feed`.
+///
+/// ```
+/// use holdround_core::setup::declared;
+/// assert_eq!(declared("cuts.2.feed").unwrap().name, "Feed");
+/// assert!(declared("cuts.99.feed").is_none());
+/// ```
+#[must_use]
+pub fn declared(path: &str) -> Option<&'static Input> {
+    let mut all = INPUTS.iter().flat_map(|group| group.inputs.iter().copied());
+    let Some((list, index, field)) = item_path(path) else {
+        return all.find(|input| input.path == path);
+    };
+    let list = LISTS.iter().find(|known| known.name == list)?;
+    if index.is_some_and(|index| index >= list.most) {
+        return None;
+    }
+    all.find(|input| {
+        input.path.split_once(".*.").is_some_and(|(name, declared)| name == list.name && declared == field)
+    })
+}
+
+/// Parts `cuts.2.feed` into list, index and field; `*` stands for any index.
+fn item_path(path: &str) -> Option<(&str, Option<usize>, &str)> {
+    let (list, rest) = path.split_once('.')?;
+    let (index, field) = rest.split_once('.')?;
+    if index == "*" {
+        return Some((list, None, field));
+    }
+    let canonical = index == "0" || !index.starts_with('0');
+    if canonical && index.bytes().all(|b| b.is_ascii_digit()) { Some((list, index.parse().ok(), field)) } else { None }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::Measure;
+    use crate::setup::input::{Form, When};
+    use alloc::collections::BTreeSet;
+
+    fn all() -> impl Iterator<Item = &'static Input> {
+        INPUTS.iter().flat_map(|group| group.inputs.iter().copied())
+    }
+
+    #[test]
+    fn paths_are_unique_and_find_their_own_declaration() {
+        let mut seen = BTreeSet::new();
+        for input in all() {
+            assert!(seen.insert(input.path), "{} is declared twice", input.path);
+            let found = declared(&input.at(0)).unwrap();
+            assert_eq!(found.path, input.path, "lookup finds the same declaration");
+        }
+        for path in ["cuts.08.feed", "cuts.-1.feed", "cuts.8.feed", "cuts.x.feed", "cuts", "part", "", "gauge.*"] {
+            assert!(declared(path).is_none(), "{path:?} is no input");
+        }
+    }
+
+    #[test]
+    fn every_default_is_within_its_own_range() {
+        for input in all().filter(|input| !input.default.is_empty()) {
+            match input.form {
+                Form::Quantity { kind, least, most, .. } => {
+                    let si = Measure::parse(kind, input.default).unwrap().si;
+                    assert!(si >= least && si <= most, "{}: default {} leaves its range", input.path, input.default);
+                }
+                Form::Choice(choices) => {
+                    assert!(choices.iter().any(|c| c.key == input.default), "{}: default is no choice", input.path);
+                }
+                Form::Material(_) | Form::Text(_) => {}
+            }
+        }
+    }
+
+    #[test]
+    fn conditions_name_a_choice_and_its_keys() {
+        for input in all() {
+            if let When::Chosen(path, keys) = input.when {
+                let chooser = declared(path).unwrap();
+                for key in keys {
+                    assert!(chooser.choices().iter().any(|c| c.key == *key), "{}: no key {key}", input.path);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_input_explains_itself() {
+        for input in all() {
+            assert!(input.help.len() > 10 && input.help.ends_with('.'), "{}: help is a sentence", input.path);
+            assert!(!input.source.is_empty(), "{}: source is named", input.path);
+        }
+    }
+}

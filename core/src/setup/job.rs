@@ -1,0 +1,299 @@
+//! The set-up as typed values: the whole job, validated.
+
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use crate::grip::Side;
+use crate::jaw::{Jaw, Shape};
+use crate::materials::Material;
+use crate::quantity::{Angle, AngularVelocity, Force, Length, Mass, Power, Pressure, Ratio};
+
+/// A valid set-up: everything the engines need, nothing they would have to doubt.
+#[derive(Clone, Debug)]
+pub struct Setup {
+    /// The user's own name for the job.
+    pub name: String,
+    /// The part.
+    pub part: Part,
+    /// How it is gripped.
+    pub grip: Grip,
+    /// The chuck.
+    pub chuck: Chuck,
+    /// The top jaws.
+    pub jaws: Jaws,
+    /// Clamping pressure.
+    pub pressure: Pressure,
+    /// Spindle speed.
+    pub speed: AngularVelocity,
+    /// The cuts, at least one.
+    pub cuts: Vec<Cut>,
+    /// Paths of the inputs whose default was taken.
+    pub assumed: Vec<String>,
+}
+
+/// The part as it sits in the jaws.
+#[derive(Clone, Debug)]
+pub struct Part {
+    /// Outside diameter.
+    pub outside_diameter: Length,
+    /// Bore diameter; zero if solid.
+    pub bore_diameter: Length,
+    /// Length along the axis.
+    pub length: Length,
+    /// Its material.
+    pub material: &'static Material,
+    /// Young's modulus.
+    pub modulus: Pressure,
+    /// Yield stress; none where the material breaks without yielding and the user gave no figure.
+    pub yield_stress: Option<Pressure>,
+    /// Specific cutting force at 1 mm chip thickness; none if neither table nor user knows it.
+    pub cutting_resistance: Option<Pressure>,
+    /// Exponent of the chip thickness.
+    pub chip_exponent: Option<Ratio>,
+    /// Roundness allowed.
+    pub roundness_limit: Length,
+    /// Run-out allowed.
+    pub runout_limit: Length,
+    /// Size change allowed, if it matters.
+    pub size_limit: Option<Length>,
+}
+
+/// How the part is gripped.
+#[derive(Clone, Debug)]
+pub struct Grip {
+    /// Outside or inside.
+    pub side: Side,
+    /// Length of contact along the axis.
+    pub length: Length,
+    /// Whether the part rests on the jaw step.
+    pub seated: bool,
+    /// Friction between jaw and part.
+    pub friction: Ratio,
+    /// Least hold factor accepted.
+    pub required_hold: Ratio,
+}
+
+/// The chuck and what drives it.
+#[derive(Clone, Debug)]
+pub struct Chuck {
+    /// Number of jaws.
+    pub jaws: u32,
+    /// Body diameter.
+    pub body_diameter: Length,
+    /// Greatest speed on the plate.
+    pub max_speed: AngularVelocity,
+    /// Greatest total grip on the plate.
+    pub max_grip: Force,
+    /// Greatest draw force on the plate.
+    pub max_draw: Force,
+    /// Greatest cylinder pressure.
+    pub max_pressure: Pressure,
+    /// Jaw height for which the plate holds.
+    pub reference_height: Length,
+    /// Greatest swing of the jaws, if known.
+    pub max_swing: Option<Length>,
+    /// How the grip at rest is known.
+    pub grip_from: GripFrom,
+    /// Mass of one master jaw with nuts and screws.
+    pub master_mass: Mass,
+    /// Its centre of mass from the axis.
+    pub master_radius: Length,
+    /// Least share of the spin force that reaches the part.
+    pub spin_share_least: Ratio,
+    /// Greatest share of the spin force that reaches the part.
+    pub spin_share_most: Ratio,
+}
+
+/// How the grip at rest is known.
+#[derive(Clone, Debug)]
+pub enum GripFrom {
+    /// From the plate and the cylinder.
+    Plate {
+        /// The cylinder.
+        cylinder: Cylinder,
+        /// Condition of the chuck.
+        condition: Ratio,
+    },
+    /// From one point of the chuck's chart.
+    Chart {
+        /// Pressure of the point.
+        pressure: Pressure,
+        /// Total grip there.
+        grip: Force,
+        /// Condition of the chuck.
+        condition: Ratio,
+    },
+    /// From readings of a grip gauge: pressure and total grip.
+    Gauge(Vec<(Pressure, Force)>),
+}
+
+/// The clamping cylinder.
+#[derive(Clone, Debug)]
+pub struct Cylinder {
+    /// Bore.
+    pub bore: Length,
+    /// Rod or draw tube diameter.
+    pub rod: Length,
+    /// Whether the oil acts on the rod side.
+    pub rod_side: bool,
+    /// Efficiency.
+    pub efficiency: Ratio,
+}
+
+/// The top jaws, all alike.
+#[derive(Clone, Debug)]
+pub struct Jaws {
+    /// Their shape.
+    pub shape: JawShape,
+    /// Their material.
+    pub material: &'static Material,
+    /// Radial length of the blank.
+    pub length: Length,
+    /// Height above the serrations.
+    pub height: Length,
+    /// Step left under the part.
+    pub step: Length,
+    /// Weighed mass and centre of mass, in place of the computed ones.
+    pub weighed: Option<Weighed>,
+}
+
+/// Shape of a top jaw.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum JawShape {
+    /// A block of this width.
+    Ordinary(Length),
+    /// A sector of this angle.
+    Wide(Angle),
+    /// A full circle parted by saw cuts of this width.
+    Pie(Length),
+}
+
+/// A jaw on the scales.
+#[derive(Clone, Debug)]
+pub struct Weighed {
+    /// Mass of one jaw.
+    pub mass: Mass,
+    /// Its centre of mass from the axis; the computed one if not known.
+    pub radius: Option<Length>,
+}
+
+/// One cut.
+#[derive(Clone, Debug)]
+pub struct Cut {
+    /// What it does.
+    pub kind: CutKind,
+    /// Distance of the tool from the front of the jaws.
+    pub distance: Length,
+}
+
+/// What a cut does, with what its force depends on.
+#[derive(Clone, Debug)]
+pub enum CutKind {
+    /// Turning the outside.
+    Turning(Turned, FeedWay),
+    /// Facing.
+    Facing(Turned),
+    /// Boring.
+    Boring(Turned, FeedWay),
+    /// Grooving or parting.
+    Grooving {
+        /// Diameter at the tool.
+        diameter: Length,
+        /// Width of the insert.
+        width: Length,
+        /// Feed per revolution.
+        feed: Length,
+        /// Feed force over cutting force.
+        feed_share: Ratio,
+        /// Worn edge allowance.
+        wear: Ratio,
+    },
+    /// Drilling into the solid.
+    Drilling {
+        /// Drill diameter.
+        drill: Length,
+        /// Feed per revolution.
+        feed: Length,
+        /// Worn edge allowance.
+        wear: Ratio,
+    },
+    /// From the power the spindle gives.
+    Power {
+        /// Diameter at the tool.
+        diameter: Length,
+        /// The power of the cut.
+        power: Power,
+        /// Feed force over cutting force.
+        feed_share: Ratio,
+        /// Passive force over cutting force.
+        passive_share: Ratio,
+        /// Which way the feed goes.
+        feed_way: FeedWay,
+    },
+}
+
+/// A cut by a single edge along a surface.
+#[derive(Clone, Debug)]
+pub struct Turned {
+    /// Diameter at the tool.
+    pub diameter: Length,
+    /// Depth of cut.
+    pub depth: Length,
+    /// Feed per revolution.
+    pub feed: Length,
+    /// Cutting edge angle.
+    pub approach: Angle,
+    /// Feed force over cutting force.
+    pub feed_share: Ratio,
+    /// Passive force over cutting force.
+    pub passive_share: Ratio,
+    /// Worn edge allowance.
+    pub wear: Ratio,
+}
+
+/// Which way a cut feeds along the axis.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FeedWay {
+    /// Toward the chuck.
+    Toward,
+    /// Away from the chuck.
+    Away,
+}
+
+impl Setup {
+    /// One top jaw as a solid, for the engines.
+    #[must_use]
+    pub fn jaw(&self) -> Jaw {
+        Jaw {
+            shape: match self.jaws.shape {
+                JawShape::Ordinary(width) => Shape::Ordinary { width: width.value },
+                JawShape::Wide(angle) => Shape::Wide { included_angle: angle.value },
+                JawShape::Pie(saw_cut) => Shape::Pie { saw_cut: saw_cut.value },
+            },
+            side: self.grip.side,
+            count: self.chuck.jaws,
+            length: self.jaws.length.value,
+            height: self.jaws.height.value,
+            step: self.jaws.step.value,
+            bored_depth: self.grip.length.value,
+            grip_radius: self.gripped_radius(),
+        }
+    }
+
+    /// Radius of the surface the jaws touch, m.
+    #[must_use]
+    pub fn gripped_radius(&self) -> f64 {
+        self.part.gripped_diameter(self.grip.side).value / 2.0
+    }
+}
+
+impl Part {
+    /// The diameter the jaws touch.
+    #[must_use]
+    pub fn gripped_diameter(&self, side: Side) -> Length {
+        match side {
+            Side::Outside => self.outside_diameter,
+            Side::Inside => self.bore_diameter,
+        }
+    }
+}

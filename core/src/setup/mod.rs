@@ -1,0 +1,31 @@
+//! The set-up: the whole job as plain data, typed once and validated once.
+//!
+//! [`Entries`] hold what was typed. [`Setup::read`] turns them into typed values or into every [`Fault`]
+//! there is. Each input is declared once, in [`INPUTS`], and that declaration drives form, validation,
+//! link, JSON Schema and fuzzing.
+
+mod agreement;
+pub mod chuck_inputs;
+pub mod cut_inputs;
+mod entries;
+mod fault;
+mod input;
+mod inputs;
+pub mod jaw_inputs;
+mod job;
+mod json;
+mod link;
+pub mod part_inputs;
+mod read;
+mod reader;
+mod schema;
+
+pub use crate::grip::Side;
+pub use entries::Entries;
+pub use fault::Fault;
+pub use input::{Choice, Form, Input, MaterialUse, When};
+pub use inputs::{Group, INPUTS, LISTS, List, declared};
+pub use job::{Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, Setup, Turned, Weighed};
+pub use json::SCHEMA_VERSION;
+pub use link::LinkError;
+pub use schema::json_schema;

@@ -1,0 +1,206 @@
+//! The part and how it is gripped, as inputs.
+
+use super::input::{Form, Input, MaterialUse, When, choice, optional, quantity};
+use crate::quantity::Kind;
+
+const OURS: &str = "our own starting value";
+
+/// What the job is called.
+pub const JOB_NAME: Input = Input {
+    path: "job.name",
+    name: "Job",
+    form: Form::Text(80),
+    default: "",
+    help: "Your own words for this job. It heads the sheet and the saved file.",
+    source: OURS,
+    when: When::Always,
+};
+
+/// Which way the jaws grip.
+pub const GRIP_SIDE: Input = Input {
+    path: "grip.side",
+    name: "Grip",
+    form: Form::Choice(&[
+        choice("outside", "Outside grip (OD): jaws close on the part"),
+        choice("inside", "Inside grip (ID): jaws open into the bore"),
+    ]),
+    default: "outside",
+    help: "Outside grip: the jaws push toward the axis, and spin takes grip away. Inside grip: they push outward, and spin adds grip.",
+    source: OURS,
+    when: When::Always,
+};
+/// Outside diameter of the part.
+pub const OUTSIDE_DIAMETER: Input = Input {
+    path: "part.outside_diameter",
+    name: "Outside diameter",
+    form: quantity(Kind::Length, 1e-3, 2.0),
+    default: "160 mm",
+    help: "The part's outside as it sits in the jaws for this operation.",
+    source: OURS,
+    when: When::Always,
+};
+/// Bore diameter of the part.
+pub const BORE_DIAMETER: Input = Input {
+    path: "part.bore_diameter",
+    name: "Bore diameter",
+    form: quantity(Kind::Length, 0.0, 2.0),
+    default: "140 mm",
+    help: "The part's bore as it sits in the jaws. 0 means solid. The wall left at the last cut decides how round the part comes out.",
+    source: OURS,
+    when: When::Always,
+};
+/// Length of the part.
+pub const PART_LENGTH: Input = Input {
+    path: "part.length",
+    name: "Length",
+    form: quantity(Kind::Length, 1e-3, 2.0),
+    default: "30 mm",
+    help: "Along the axis, from end to end.",
+    source: OURS,
+    when: When::Always,
+};
+/// Material of the part.
+pub const PART_MATERIAL: Input = Input {
+    path: "part.material",
+    name: "Material",
+    form: Form::Material(MaterialUse::Part),
+    default: "carbon-steel-c45",
+    help: "Sets stiffness, weight, yield and cutting resistance. Open the figures below to put in your own.",
+    source: OURS,
+    when: When::Always,
+};
+/// Young's modulus in place of the material's.
+pub const PART_MODULUS: Input = Input {
+    path: "part.modulus",
+    name: "Modulus of elasticity E",
+    form: optional(Kind::Stress, 1e8, 1e12),
+    default: "",
+    help: "Only if you have a better figure than the material table.",
+    source: "range: plastics to tungsten carbide, from memory",
+    when: When::Always,
+};
+/// Yield stress in place of the material's.
+pub const PART_YIELD: Input = Input {
+    path: "part.yield",
+    name: "Yield stress",
+    form: optional(Kind::Stress, 1e6, 5e9),
+    default: "",
+    help: "From the material certificate. The jaws must not press the part beyond it.",
+    source: "range: soft plastics to hardened steel, from memory",
+    when: When::Always,
+};
+/// Specific cutting force in place of the material's.
+pub const PART_CUTTING_RESISTANCE: Input = Input {
+    path: "part.cutting_resistance",
+    name: "Cutting resistance kc1.1",
+    form: optional(Kind::Stress, 5e7, 1e10),
+    default: "",
+    help: "Force per area for a chip 1 mm thick and 1 mm wide. Cutting-data tables differ by 10 to 20 %.",
+    source: "range: plastics to hardened steel, from memory",
+    when: When::Always,
+};
+/// Exponent of the chip thickness in place of the material's.
+pub const PART_CHIP_EXPONENT: Input = Input {
+    path: "part.chip_exponent",
+    name: "Chip thickness exponent mc",
+    form: optional(Kind::Plain, 0.0, 0.6),
+    default: "",
+    help: "How much thinner chips cost more force for their size; goes with kc1.1.",
+    source: "range: Kienzle's rule in German cutting tables, from memory",
+    when: When::Always,
+};
+/// How out of round the released part may be.
+pub const ROUNDNESS_LIMIT: Input = Input {
+    path: "part.roundness_limit",
+    name: "Roundness allowed",
+    form: quantity(Kind::Departure, 1e-7, 5e-3),
+    default: "20 µm",
+    help: "The roundness tolerance on the drawing (ISO 1101), for the surface turned in this clamping, after release.",
+    source: OURS,
+    when: When::Always,
+};
+/// How much an indicator may swing on the clamped part.
+pub const RUNOUT_LIMIT: Input = Input {
+    path: "part.runout_limit",
+    name: "Run-out allowed (TIR)",
+    form: quantity(Kind::Departure, 1e-7, 5e-3),
+    default: "30 µm",
+    help: "Full swing of an indicator on a round surface of the clamped part, from the squeeze of the jaws alone.",
+    source: OURS,
+    when: When::Always,
+};
+/// How much a turned diameter may change on release.
+pub const SIZE_LIMIT: Input = Input {
+    path: "part.size_limit",
+    name: "Size change allowed",
+    form: optional(Kind::Departure, 1e-7, 5e-3),
+    default: "",
+    help: "On diameter, between what you measure in the jaws and what you measure on the bench. Leave empty if the size is corrected by offset.",
+    source: OURS,
+    when: When::Always,
+};
+
+/// How far along the axis the jaws hold.
+pub const GRIP_LENGTH: Input = Input {
+    path: "grip.length",
+    name: "Grip length",
+    form: quantity(Kind::Length, 5e-4, 0.5),
+    default: "20 mm",
+    help: "How deep the jaws are bored, and so how much of the part's length they touch.",
+    source: OURS,
+    when: When::Always,
+};
+/// Whether the part rests against the bottom of the jaw bore.
+pub const SEATED: Input = Input {
+    path: "grip.seat",
+    name: "Seat",
+    form: Form::Choice(&[
+        choice("seated", "Part rests on the jaw step"),
+        choice("free", "Part is held by friction alone"),
+    ]),
+    default: "seated",
+    help: "A part pressed back against the step cannot be pushed into the chuck, and tips less easily.",
+    source: OURS,
+    when: When::Always,
+};
+/// Friction between jaw and part.
+pub const FRICTION: Input = Input {
+    path: "grip.friction",
+    name: "Friction, jaw to part",
+    form: quantity(Kind::Plain, 0.02, 0.6),
+    default: "0.10",
+    help: "0.10 is a careful figure for bored jaws on a clean turned part, 0.07 when oily or ground. Dry laboratory figures (0.5 and more) do not belong here: coolant gets in.",
+    source: "bored jaws on turned or ground parts 0.07 to 0.10, VDI 3106 as used in the trade, from memory",
+    when: When::Always,
+};
+/// The least hold factor the user accepts.
+pub const REQUIRED_HOLD: Input = Input {
+    path: "grip.required_hold",
+    name: "Hold factor wanted",
+    form: quantity(Kind::Plain, 1.0, 10.0),
+    default: "2",
+    help: "How many times the cutting load the grip must bear. 1.5 is the least in the trade's rule, 2 is usual for a steady cut; interrupted or overhung work wants 3 to 4.",
+    source: "VDI 3106 asks 1.5 or more, as quoted in secondary literature; 2 and 4 are common practice, no source",
+    when: When::Always,
+};
+
+/// The job, the part and the grip, in shop order.
+pub const PART_INPUTS: &[&Input] = &[
+    &JOB_NAME,
+    &GRIP_SIDE,
+    &OUTSIDE_DIAMETER,
+    &BORE_DIAMETER,
+    &PART_LENGTH,
+    &PART_MATERIAL,
+    &ROUNDNESS_LIMIT,
+    &RUNOUT_LIMIT,
+    &SIZE_LIMIT,
+    &PART_MODULUS,
+    &PART_YIELD,
+    &PART_CUTTING_RESISTANCE,
+    &PART_CHIP_EXPONENT,
+    &GRIP_LENGTH,
+    &SEATED,
+    &FRICTION,
+    &REQUIRED_HOLD,
+];

@@ -1,0 +1,157 @@
+//! Reads entries into typed values, collecting every fault and every assumed default on the way.
+
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use uom::si::{
+    angle::radian, angular_velocity::radian_per_second, force::newton, length::meter, mass::kilogram, power::watt,
+    pressure::pascal, ratio::ratio,
+};
+
+use super::fault::range_words;
+use super::input::{Form, MaterialUse};
+use super::{Entries, Fault, Input};
+use crate::materials::{self, Material};
+use crate::quantity::{Angle, AngularVelocity, Force, Length, Mass, Measure, Power, Pressure, Ratio};
+
+/// One pass over the entries of a set-up.
+pub(super) struct Reader<'a> {
+    entries: &'a Entries,
+    pub(super) faults: Vec<Fault>,
+    pub(super) assumed: Vec<String>,
+}
+
+impl<'a> Reader<'a> {
+    pub(super) fn new(entries: &'a Entries) -> Self {
+        Self { entries, faults: Vec::new(), assumed: Vec::new() }
+    }
+
+    pub(super) fn count(&self, list: &str) -> usize {
+        self.entries.count(list)
+    }
+
+    /// The text that holds for `input`, noting when it is the default.
+    fn text(&mut self, input: &Input, index: usize) -> (String, &'a str) {
+        let path = input.at(index);
+        let entries = self.entries;
+        if let Some(text) = entries.get(&path) {
+            return (path, text.trim());
+        }
+        if !input.default.is_empty() {
+            self.assumed.push(path.clone());
+        }
+        (path, input.default)
+    }
+
+    /// The SI value of a quantity; `None` when it is left empty or faulty.
+    fn si(&mut self, input: &Input, index: usize) -> Option<f64> {
+        let Form::Quantity { kind, least, most, optional } = input.form else { return None };
+        let (path, text) = self.text(input, index);
+        if text.is_empty() && optional {
+            return None;
+        }
+        match Measure::parse(kind, text) {
+            Ok(measure) if measure.si >= least && measure.si <= most => Some(measure.si),
+            Ok(measure) => {
+                let remedy = if measure.si < least { "Type a larger value." } else { "Type a smaller value." };
+                let allowed = range_words(least, most, measure.unit);
+                self.faults.push(Fault::new(&path, input, text, allowed, remedy.to_string()));
+                None
+            }
+            Err(error) => {
+                let allowed = range_words(least, most, kind.bare_unit());
+                self.faults.push(Fault::unreadable(&path, input, text, allowed, &error));
+                None
+            }
+        }
+    }
+
+    pub(super) fn length(&mut self, input: &Input) -> Option<Length> {
+        self.item_length(input, 0)
+    }
+
+    pub(super) fn item_length(&mut self, input: &Input, index: usize) -> Option<Length> {
+        self.si(input, index).map(Length::new::<meter>)
+    }
+
+    pub(super) fn force(&mut self, input: &Input, index: usize) -> Option<Force> {
+        self.si(input, index).map(Force::new::<newton>)
+    }
+
+    pub(super) fn pressure(&mut self, input: &Input, index: usize) -> Option<Pressure> {
+        self.si(input, index).map(Pressure::new::<pascal>)
+    }
+
+    pub(super) fn rotation(&mut self, input: &Input) -> Option<AngularVelocity> {
+        self.si(input, 0).map(AngularVelocity::new::<radian_per_second>)
+    }
+
+    pub(super) fn mass(&mut self, input: &Input) -> Option<Mass> {
+        self.si(input, 0).map(Mass::new::<kilogram>)
+    }
+
+    pub(super) fn power(&mut self, input: &Input, index: usize) -> Option<Power> {
+        self.si(input, index).map(Power::new::<watt>)
+    }
+
+    pub(super) fn angle(&mut self, input: &Input, index: usize) -> Option<Angle> {
+        self.si(input, index).map(Angle::new::<radian>)
+    }
+
+    pub(super) fn ratio(&mut self, input: &Input, index: usize) -> Option<Ratio> {
+        self.si(input, index).map(Ratio::new::<ratio>)
+    }
+
+    /// The key of a choice.
+    pub(super) fn choice(&mut self, input: &Input, index: usize) -> Option<&'static str> {
+        let (path, text) = self.text(input, index);
+        let choices = input.choices();
+        let found = choices.iter().find(|choice| choice.key == text);
+        if found.is_none() {
+            let keys: Vec<&str> = choices.iter().map(|choice| choice.key).collect();
+            self.faults.push(Fault::new(&path, input, text, keys.join(", "), "Choose one of these.".to_string()));
+        }
+        found.map(|choice| choice.key)
+    }
+
+    /// A material of the table.
+    pub(super) fn material(&mut self, input: &Input) -> Option<&'static Material> {
+        let Form::Material(wanted) = input.form else { return None };
+        let (path, text) = self.text(input, 0);
+        let found = materials::find(text).filter(|material| match wanted {
+            MaterialUse::Part => material.part,
+            MaterialUse::Jaw => material.jaw,
+        });
+        if found.is_none() {
+            let allowed = "a material of the table for this use".to_string();
+            self.faults.push(Fault::new(&path, input, text, allowed, "Choose one from the list.".to_string()));
+        }
+        found
+    }
+
+    /// Free text.
+    pub(super) fn words(&mut self, input: &Input) -> Option<String> {
+        let Form::Text(most) = input.form else { return None };
+        let (path, text) = self.text(input, 0);
+        if text.chars().count() > most {
+            let allowed = alloc::format!("at most {most} characters");
+            self.faults.push(Fault::new(&path, input, text, allowed, "Shorten it.".to_string()));
+            return None;
+        }
+        Some(text.to_string())
+    }
+
+    /// Notes a fault between entries, at the one that is easiest to put right.
+    pub(super) fn conflict(&mut self, input: &Input, index: usize, allowed: String, remedy: &str) {
+        let path = input.at(index);
+        let value = self.entries.text_or_default(&path, input).to_string();
+        self.faults.push(Fault::new(&path, input, &value, allowed, remedy.to_string()));
+    }
+
+    /// The unit in which `input` was typed, for words about it.
+    pub(super) fn unit_of(&self, input: &Input, index: usize) -> &'static crate::quantity::Unit {
+        let kind = input.kind().unwrap_or(crate::quantity::Kind::Plain);
+        Measure::parse(kind, self.entries.text_or_default(&input.at(index), input))
+            .map_or_else(|_| kind.bare_unit(), |measure| measure.unit)
+    }
+}

@@ -1,0 +1,40 @@
+//! The program that steers the browser.
+
+use std::io::{BufRead, BufReader};
+use std::process::{Child, Command, Stdio};
+use std::thread;
+
+use super::surroundings;
+
+/// A running driver; it ends when dropped.
+pub(crate) struct Driver {
+    process: Child,
+    pub(crate) url: String,
+}
+
+impl Driver {
+    pub(crate) fn start() -> Self {
+        let mut process = Command::new(surroundings::chromedriver())
+            .arg("--port=0")
+            .stdin(Stdio::null())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("the WebDriver program must start");
+        let mut lines = BufReader::new(process.stdout.take().expect("its output is piped")).lines();
+        let port = lines
+            .by_ref()
+            .map_while(Result::ok)
+            .find_map(|line| line.rsplit_once("successfully on port ")?.1.trim_end_matches('.').parse::<u16>().ok())
+            .expect("the WebDriver program must print its port");
+        // It would stop at a full pipe.
+        thread::spawn(move || lines.map_while(Result::ok).for_each(drop));
+        Self { process, url: format!("http://127.0.0.1:{port}") }
+    }
+}
+
+impl Drop for Driver {
+    fn drop(&mut self) {
+        let _ended = self.process.kill().and_then(|()| self.process.wait());
+    }
+}

@@ -1,0 +1,227 @@
+//! A browser under a test's control.
+
+use std::fmt::Display;
+use std::path::Path;
+use std::time::Duration;
+
+use serde_json::{Value, json};
+use tempfile::TempDir;
+use thirtyfour::common::print::{PrintPage, PrintParameters};
+use thirtyfour::support::block_on;
+use thirtyfour::{
+    By, ChromeCapabilities, ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel, TimeoutConfiguration,
+    WebDriver, WebElement,
+};
+
+use super::driver::Driver;
+use super::surroundings;
+use super::viewport::Viewport;
+
+/// How long the driver may take over one call before it gives up on the browser. No claim about
+/// the page: only far more than any machine needs.
+const PATIENCE: Duration = Duration::from_secs(300);
+
+/// A headless browser with a profile of its own; it closes when dropped.
+pub struct Browser {
+    session: Option<WebDriver>,
+    _driver: Driver,
+    _profile: TempDir,
+}
+
+impl Browser {
+    /// Opens a browser with a fresh profile and an empty page on a screen.
+    pub fn open(viewport: Viewport) -> Self {
+        let driver = Driver::start();
+        let profile = tempfile::tempdir().expect("a folder for the profile");
+        let session = block_on(WebDriver::new(driver.url.as_str(), capabilities(profile.path())));
+        let browser = Self { session: Some(told(session, "opening a session")), _driver: driver, _profile: profile };
+        let patience = TimeoutConfiguration::new(Some(PATIENCE), Some(PATIENCE), None);
+        told(block_on(browser.session().update_timeouts(patience)), "setting the patience");
+        browser.resize(viewport);
+        browser
+    }
+
+    /// Puts the page on another screen.
+    pub fn resize(&self, viewport: Viewport) {
+        self.devtools("Emulation.setDeviceMetricsOverride", viewport.metrics());
+        self.devtools("Emulation.setTouchEmulationEnabled", json!({ "enabled": viewport.touch }));
+    }
+
+    /// Makes the browser report what a person has set: `feature` as in CSS, such as
+    /// `prefers-reduced-motion` with `reduce` or `prefers-color-scheme` with `dark`.
+    pub fn prefer(&self, feature: &str, value: &str) {
+        self.devtools("Emulation.setEmulatedMedia", json!({ "features": [{ "name": feature, "value": value }] }));
+    }
+
+    /// Sends a command of the DevTools protocol and gives its answer.
+    pub fn devtools(&self, command: &str, parameters: Value) -> Value {
+        told(block_on(self.session().cdp().send_raw(command, parameters)), command)
+    }
+
+    /// Opens an address and waits until the page has loaded.
+    pub fn goto(&self, url: &str) {
+        told(block_on(self.session().goto(url)), url);
+    }
+
+    /// Loads the page again.
+    pub fn reload(&self) {
+        told(block_on(self.session().refresh()), "reloading");
+    }
+
+    /// Goes on inside the frame a CSS selector finds.
+    pub fn enter_frame(&self, selector: &str) {
+        told(block_on(self.find(selector).enter_frame()), selector);
+    }
+
+    /// The address shown.
+    pub fn url(&self) -> String {
+        told(block_on(self.session().current_url()), "the address").to_string()
+    }
+
+    /// The page's title.
+    pub fn title(&self) -> String {
+        told(block_on(self.session().title()), "the title")
+    }
+
+    /// Clicks, or taps, the first element a CSS selector finds.
+    pub fn click(&self, selector: &str) {
+        told(block_on(self.find(selector).click()), selector);
+    }
+
+    /// Replaces what is in a field by typing.
+    pub fn type_into(&self, selector: &str, text: &str) {
+        let field = self.find(selector);
+        told(block_on(field.clear()), selector);
+        told(block_on(field.send_keys(text)), selector);
+    }
+
+    /// Sends keys to the element that has the focus.
+    pub fn press(&self, keys: impl AsRef<str>) {
+        let focused = told(block_on(self.session().active_element()), "the focused element");
+        told(block_on(focused.send_keys(keys.as_ref())), keys.as_ref());
+    }
+
+    /// The visible text of the first element a CSS selector finds.
+    pub fn text(&self, selector: &str) -> String {
+        told(block_on(self.find(selector).text()), selector)
+    }
+
+    /// An attribute of the first element a CSS selector finds, when it has one.
+    pub fn attribute(&self, selector: &str, name: &str) -> Option<String> {
+        told(block_on(self.find(selector).attr(name)), selector)
+    }
+
+    /// What is in a field now.
+    pub fn value(&self, selector: &str) -> String {
+        told(block_on(self.find(selector).value()), selector).unwrap_or_default()
+    }
+
+    /// How many elements a CSS selector finds.
+    pub fn count(&self, selector: &str) -> usize {
+        told(block_on(self.session().find_all(By::Css(selector))), selector).len()
+    }
+
+    /// Whether the first element a CSS selector finds can be seen.
+    pub fn is_shown(&self, selector: &str) -> bool {
+        told(block_on(self.find(selector).is_displayed()), selector)
+    }
+
+    /// Runs the body of a function in the page and gives what it returns; of a promise, what it
+    /// comes to. The values are its `arguments`.
+    pub fn execute(&self, script: &str, values: Vec<Value>) -> Value {
+        told(block_on(self.session().execute(script, values)), script).json().clone()
+    }
+
+    /// Waits until an expression in the page is true, looking again with every frame drawn.
+    pub fn wait_until(&self, expression: &str) {
+        self.execute(
+            &format!(
+                "return new Promise((done) => {{
+                    const look = () => (({expression}) ? done() : setTimeout(look, 16));
+                    look();
+                }})"
+            ),
+            Vec::new(),
+        );
+    }
+
+    /// Errors that reached the console since the last look: uncaught ones, logged ones, refused
+    /// by the policy, and failed requests.
+    pub fn console_errors(&self) -> Vec<String> {
+        told(block_on(self.session().browser_log()), "the console")
+            .into_iter()
+            .filter(|entry| entry.level == "SEVERE")
+            .map(|entry| entry.message)
+            .collect()
+    }
+
+    /// Addresses the page has asked for, itself included.
+    pub fn requests(&self) -> Vec<String> {
+        let entries = self.execute(
+            "return ['navigation', 'resource'].flatMap((kind) => performance.getEntriesByType(kind)).map((entry) => entry.name)",
+            Vec::new(),
+        );
+        entries.as_array().into_iter().flatten().filter_map(Value::as_str).map(str::to_owned).collect()
+    }
+
+    /// Saves what is on the screen as PNG.
+    pub fn screenshot(&self, path: impl AsRef<Path>) {
+        let path = path.as_ref();
+        told(block_on(self.session().screenshot(path)), path.display());
+    }
+
+    /// Prints the page to PDF, on the paper its style asks for, else on A4 upright, and gives the
+    /// file's bytes.
+    pub fn print(&self) -> Vec<u8> {
+        let paper = PrintParameters {
+            background: true,
+            page: PrintPage { width: 21.0, height: 29.7 },
+            shrink_to_fit: false,
+            ..PrintParameters::default()
+        };
+        told(block_on(self.session().print_page(paper)), "printing")
+    }
+
+    fn session(&self) -> &WebDriver {
+        self.session.as_ref().expect("the session lasts as long as the browser")
+    }
+
+    fn find(&self, selector: &str) -> WebElement {
+        told(block_on(self.session().find(By::Css(selector))), selector)
+    }
+}
+
+impl Drop for Browser {
+    fn drop(&mut self) {
+        if let Some(session) = self.session.take() {
+            let _closed = block_on(session.quit());
+        }
+    }
+}
+
+fn capabilities(profile: &Path) -> ChromeCapabilities {
+    let mut wanted = DesiredCapabilities::chrome();
+    let mut arguments: Vec<String> = [
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-dev-shm-usage",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+    ]
+    .map(str::to_owned)
+    .into();
+    arguments.push(format!("--user-data-dir={}", profile.display()));
+    for argument in &arguments {
+        told(wanted.add_arg(argument), argument);
+    }
+    told(wanted.set_binary(&surroundings::chromium().to_string_lossy()), "the browser's program");
+    told(wanted.set_browser_log_level(LoggingPrefsLogLevel::All), "the console's level");
+    wanted
+}
+
+fn told<T, E: Display>(result: Result<T, E>, doing: impl Display) -> T {
+    result.unwrap_or_else(|error| panic!("{doing}: {error}"))
+}

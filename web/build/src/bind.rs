@@ -1,0 +1,69 @@
+//! From the crate `holdround-web` to a WebAssembly module and the script that loads it.
+
+use std::fs;
+use std::path::PathBuf;
+
+use wasm_bindgen_cli_support::Bindgen;
+
+use crate::fault::{Outcome, While};
+use crate::shell;
+use crate::target::{self, WASM};
+use crate::workspace::Workspace;
+
+/// The name the crate's library has among cargo's products; the glue and the module carry it on.
+pub const NAME: &str = "holdround_web";
+
+/// How the glue is loaded.
+#[derive(Debug, Clone, Copy)]
+pub enum Flavour {
+    /// As a module that fetches the WebAssembly from beside itself.
+    Site,
+    /// As a plain script that is handed the WebAssembly's bytes.
+    SingleFile,
+}
+
+/// A WebAssembly module with its glue.
+#[derive(Debug)]
+pub struct Bound {
+    /// The script that loads the module.
+    pub glue: String,
+    /// The module.
+    pub module: Vec<u8>,
+}
+
+/// Compiles the page for the browser, in release mode, and gives the path of the product.
+///
+/// # Errors
+/// When the target cannot be had or the crate does not compile.
+pub fn compile(workspace: &Workspace) -> Outcome<PathBuf> {
+    target::provide(workspace, WASM)?;
+    shell::run(workspace.cargo().args(["build", "--release", "--package=holdround-web", "--lib", "--target", WASM]))?;
+    Ok(workspace.target.join(WASM).join("release").join(NAME).with_extension("wasm"))
+}
+
+/// Makes the glue for a compiled page.
+///
+/// # Errors
+/// When the product cannot be read, or was made by another release of wasm-bindgen.
+pub fn bind(workspace: &Workspace, product: &PathBuf, flavour: Flavour) -> Outcome<Bound> {
+    let folder = workspace.target.join("bound").join(format!("{flavour:?}"));
+    let mut bindgen = Bindgen::new();
+    match flavour {
+        Flavour::Site => bindgen.web(true).map(|bindgen| bindgen.omit_default_module_path(false)),
+        Flavour::SingleFile => bindgen.no_modules(true).map(|bindgen| bindgen.omit_default_module_path(true)),
+    }
+    .and_then(|bindgen| {
+        bindgen
+            .input_path(product)
+            .typescript(false)
+            .remove_name_section(true)
+            .remove_producers_section(true)
+            .generate(&folder)
+    })
+    .map_err(|error| format!("{error:#}"))
+    .during("binding the page's module")?;
+    Ok(Bound {
+        glue: fs::read_to_string(folder.join(NAME).with_extension("js"))?,
+        module: fs::read(folder.join(format!("{NAME}_bg.wasm")))?,
+    })
+}

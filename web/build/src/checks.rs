@@ -1,0 +1,119 @@
+//! Everything that must hold before a change is taken: one step a line.
+
+use std::time::Instant;
+
+use crate::fault::{Fault, Outcome};
+use crate::target::{BARE, WASM};
+use crate::workspace::Workspace;
+use crate::{axe, chromium, shell, site, size, target};
+
+type Step = (&'static str, fn(&Workspace) -> Outcome<()>);
+
+const STEPS: [Step; 10] = [
+    ("the code is formatted", formatted),
+    ("clippy finds nothing, natively", linted),
+    ("clippy finds nothing, for the browser", linted_for_the_browser),
+    ("the core needs no operating system", core_alone),
+    ("the site is built and opens as one file", built),
+    ("the site is within its size", sized),
+    ("unit, reference, documentation and browser tests pass", tested),
+    ("the page's own tests pass in a browser", page_tested),
+    ("the benchmarks compile", benches_compile),
+    ("the documentation has no fault", documented),
+];
+
+/// Runs every step, even after one has failed, and closes with a line that counts them.
+///
+/// # Errors
+/// When a step has failed.
+pub fn run(workspace: &Workspace) -> Outcome<()> {
+    let mut failed = Vec::new();
+    for (claim, step) in STEPS {
+        println!("\n== {claim}");
+        let start = Instant::now();
+        let outcome = step(workspace);
+        let seconds = start.elapsed().as_secs_f64();
+        match outcome {
+            Ok(()) => println!("== yes: {claim} ({seconds:.0} s)"),
+            Err(fault) => {
+                println!("== NO: {claim} ({seconds:.0} s)\n   {fault}");
+                failed.push(claim);
+            }
+        }
+    }
+    println!();
+    for claim in &failed {
+        println!("failed: {claim}");
+    }
+    println!("{} passed, {} failed", STEPS.len() - failed.len(), failed.len());
+    if failed.is_empty() { Ok(()) } else { Err(Fault::new("not everything holds")) }
+}
+
+fn formatted(workspace: &Workspace) -> Outcome<()> {
+    shell::run(workspace.cargo().args(["fmt", "--all", "--check"]))
+}
+
+fn linted(workspace: &Workspace) -> Outcome<()> {
+    shell::run(workspace.cargo().args(["clippy", "--workspace", "--all-targets", "--", "-D", "warnings"]))
+}
+
+fn linted_for_the_browser(workspace: &Workspace) -> Outcome<()> {
+    target::provide(workspace, WASM)?;
+    shell::run(
+        workspace
+            .cargo()
+            .args(["clippy", "--package=holdround-web", "--all-targets", "--target", WASM])
+            .args(["--", "-D", "warnings"]),
+    )
+}
+
+fn core_alone(workspace: &Workspace) -> Outcome<()> {
+    target::provide(workspace, BARE)?;
+    for features in [&["--no-default-features"][..], &[]] {
+        shell::run(workspace.cargo().args(["build", "--package=holdround-core", "--target", BARE]).args(features))?;
+    }
+    Ok(())
+}
+
+fn built(workspace: &Workspace) -> Outcome<()> {
+    site::assemble(workspace).map(drop)
+}
+
+fn sized(workspace: &Workspace) -> Outcome<()> {
+    size::check(&workspace.site())
+}
+
+/// The names of the variables are those that the tests' own crate reads. The runner has no tests,
+/// and would be compiled once more with the features that the workspace's crates share.
+fn tested(workspace: &Workspace) -> Outcome<()> {
+    let chromium = chromium::provide()?;
+    shell::run(
+        workspace
+            .cargo()
+            .args(["test", "--workspace", "--exclude=holdround-runner", "--no-fail-fast"])
+            .env("HOLDROUND_SITE", workspace.site())
+            .env("HOLDROUND_CHROMIUM", chromium.browser)
+            .env("HOLDROUND_CHROMEDRIVER", chromium.driver)
+            .env("HOLDROUND_AXE", axe::provide(workspace)?),
+    )
+}
+
+fn page_tested(workspace: &Workspace) -> Outcome<()> {
+    target::provide(workspace, WASM)?;
+    shell::run(
+        workspace
+            .cargo()
+            .args(["test", "--package=holdround-web", "--lib", "--tests", "--target", WASM])
+            .env("CHROMEDRIVER", chromium::provide()?.driver)
+            // The default of 20 s says more about the machine than about the page.
+            .env("WASM_BINDGEN_TEST_TIMEOUT", "600"),
+    )
+}
+
+fn benches_compile(workspace: &Workspace) -> Outcome<()> {
+    shell::run(workspace.cargo().args(["test", "--workspace", "--exclude=holdround-runner", "--benches", "--no-run"]))
+}
+
+fn documented(workspace: &Workspace) -> Outcome<()> {
+    shell::run(workspace.cargo().args(["doc", "--workspace", "--no-deps"]).env("RUSTDOCFLAGS", "-D warnings"))
+}

@@ -1,0 +1,37 @@
+//! Views: functions from what lies on the desk to markup.
+
+mod drawing;
+pub(crate) mod examples;
+pub(crate) mod face;
+pub(crate) mod field;
+pub(crate) mod findings_list;
+pub(crate) mod inputs;
+mod mark;
+pub(crate) mod notes;
+pub(crate) mod notices;
+pub(crate) mod play_bar;
+pub(crate) mod section;
+pub(crate) mod sheet;
+mod steps;
+pub(crate) mod title_block;
+pub(crate) mod tools;
+pub(crate) mod verdict;
+
+use holdround_core::findings::Findings;
+use holdround_core::setup::Setup;
+
+use crate::units::Units;
+
+/// What the drawing views show: a valid set-up, what was found, and how the reader wants to see it.
+pub(crate) struct Stage<'a> {
+    /// The job.
+    pub(crate) setup: &'a Setup,
+    /// What was computed from it.
+    pub(crate) findings: &'a Findings,
+    /// The units to write in.
+    pub(crate) units: Units,
+    /// Whether the jaws are closed on the part, or stand back from it.
+    pub(crate) clamped: bool,
+    /// Whether the spindle turns.
+    pub(crate) spinning: bool,
+}
