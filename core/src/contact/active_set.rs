@@ -78,12 +78,7 @@ impl Problem<'_> {
                 give + self.gap[i] - travel * self.weight[i]
             })
             .collect();
-        Some(Solution {
-            pressure,
-            clearance,
-            travel,
-            rounds: 0,
-        })
+        Some(Solution { pressure, clearance, travel, rounds: 0 })
     }
 
     /// Solves the compliance on a set for the weights and for the gaps: pairs of numbers.
@@ -121,23 +116,12 @@ impl Problem<'_> {
         active
             .iter()
             .enumerate()
-            .map(|(i, &on)| {
-                if on {
-                    solution.pressure[i] > 0.0
-                } else {
-                    solution.clearance[i] < -close
-                }
-            })
+            .map(|(i, &on)| if on { solution.pressure[i] > 0.0 } else { solution.clearance[i] < -close })
             .collect()
     }
 
     fn scale(&self, travel: f64) -> f64 {
-        self.weight
-            .iter()
-            .zip(self.gap)
-            .fold(0.0, |most: f64, (c, g)| {
-                most.max((travel * c).abs()).max(g.abs())
-            })
+        self.weight.iter().zip(self.gap).fold(0.0, |most: f64, (c, g)| most.max((travel * c).abs()).max(g.abs()))
     }
 
     /// From the feasible even pressure, one constraint at a time: the energy falls at every
@@ -167,9 +151,8 @@ impl Problem<'_> {
                 continue;
             }
             let close = ROUNDING * self.scale(solution.travel);
-            let worst = (0..n)
-                .filter(|&i| !active[i])
-                .min_by(|&i, &j| solution.clearance[i].total_cmp(&solution.clearance[j]));
+            let worst =
+                (0..n).filter(|&i| !active[i]).min_by(|&i, &j| solution.clearance[i].total_cmp(&solution.clearance[j]));
             match worst {
                 Some(i) if solution.clearance[i] < -close => active[i] = true,
                 _ => {
@@ -202,30 +185,16 @@ mod tests {
 
     fn is_solution(problem: &Problem<'_>, solution: &Solution) -> Result<(), TestCaseError> {
         let n = problem.gap.len();
-        let force: f64 = problem
-            .weight
-            .iter()
-            .zip(&solution.pressure)
-            .map(|(c, p)| c * p)
-            .sum();
+        let force: f64 = problem.weight.iter().zip(&solution.pressure).map(|(c, p)| c * p).sum();
         prop_assert!((force / problem.force - 1.0).abs() < 1e-9, "force {force}");
         let scale = problem.scale(solution.travel);
         for i in 0..n {
-            prop_assert!(
-                solution.pressure[i] >= 0.0,
-                "pressure {}",
-                solution.pressure[i]
-            );
-            let give: f64 = (0..n)
-                .map(|j| problem.compliance[i * n + j] * solution.pressure[j])
-                .sum();
+            prop_assert!(solution.pressure[i] >= 0.0, "pressure {}", solution.pressure[i]);
+            let give: f64 = (0..n).map(|j| problem.compliance[i * n + j] * solution.pressure[j]).sum();
             let left = give + problem.gap[i] - solution.travel * problem.weight[i];
             prop_assert!(left > -1e-9 * scale, "overlap {left} at {i}");
             if solution.pressure[i] > 0.0 {
-                prop_assert!(
-                    left.abs() < 1e-9 * scale,
-                    "pressed at {i} over a gap of {left}"
-                );
+                prop_assert!(left.abs() < 1e-9 * scale, "pressed at {i} over a gap of {left}");
             }
         }
         Ok(())

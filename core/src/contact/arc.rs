@@ -19,20 +19,14 @@ impl Arc {
     pub fn graded(arc: f64, cells: usize) -> Self {
         let last = cells.max(1);
         let quarter = core::f64::consts::FRAC_PI_2;
-        let angles = (0..=last)
-            .map(|i| arc / 2.0 * libm::sin(quarter * i as f64 / last as f64))
-            .collect();
+        let angles = (0..=last).map(|i| arc / 2.0 * libm::sin(quarter * i as f64 / last as f64)).collect();
         Self { angles }
     }
 
     /// A face of `arc` rad in cells of equal length.
     pub fn even(arc: f64, cells: usize) -> Self {
         let last = cells.max(1);
-        Self {
-            angles: (0..=last)
-                .map(|i| arc / 2.0 * i as f64 / last as f64)
-                .collect(),
-        }
+        Self { angles: (0..=last).map(|i| arc / 2.0 * i as f64 / last as f64).collect() }
     }
 
     /// Angles of the points, rad.
@@ -42,10 +36,7 @@ impl Arc {
 
     /// Shortest cell, rad.
     pub(crate) fn shortest(&self) -> f64 {
-        self.angles
-            .windows(2)
-            .map(|w| w[1] - w[0])
-            .fold(f64::INFINITY, f64::min)
+        self.angles.windows(2).map(|w| w[1] - w[0]).fold(f64::INFINITY, f64::min)
     }
 
     /// Integral over the whole face of each hat times `cos(n t)`.
@@ -55,12 +46,7 @@ impl Arc {
 
     /// [`Self::cosines`] of orders 0, `step`, 2 `step`, ... up to `last`, in turn. Sines are
     /// turned on from order to order instead of being evaluated again.
-    pub(crate) fn each_cosines(
-        &self,
-        step: usize,
-        last: usize,
-        mut each: impl FnMut(usize, &[f64]),
-    ) {
+    pub(crate) fn each_cosines(&self, step: usize, last: usize, mut each: impl FnMut(usize, &[f64])) {
         let turn = self.waves(step);
         let mut now = self.waves(0);
         for order in (0..=last).step_by(step) {
@@ -77,16 +63,8 @@ impl Arc {
             order,
             angles: &self.angles,
             at: self.angles.iter().map(|t| wave(*t)).collect(),
-            middle: self
-                .angles
-                .windows(2)
-                .map(|w| wave((w[0] + w[1]) / 2.0))
-                .collect(),
-            half: self
-                .angles
-                .windows(2)
-                .map(|w| wave((w[1] - w[0]) / 2.0))
-                .collect(),
+            middle: self.angles.windows(2).map(|w| wave((w[0] + w[1]) / 2.0)).collect(),
+            half: self.angles.windows(2).map(|w| wave((w[1] - w[0]) / 2.0)).collect(),
         }
     }
 
@@ -115,11 +93,7 @@ struct Waves<'a> {
 
 impl Waves<'_> {
     fn turn(&mut self, by: &Self) {
-        let pairs = [
-            (&mut self.at, &by.at),
-            (&mut self.middle, &by.middle),
-            (&mut self.half, &by.half),
-        ];
+        let pairs = [(&mut self.at, &by.at), (&mut self.middle, &by.middle), (&mut self.half, &by.half)];
         for (mine, theirs) in pairs {
             for (wave, (c, s)) in mine.iter_mut().zip(theirs) {
                 *wave = (wave.0 * c - wave.1 * s, wave.1 * c + wave.0 * s);
@@ -155,16 +129,9 @@ mod tests {
         for arc in [Arc::graded(1.1, 16), Arc::even(1.1, 7)] {
             for n in [0, 1, 3, 90, 3000] {
                 let m = n as f64;
-                let wanted = if n == 0 {
-                    1.1
-                } else {
-                    2.0 * libm::sin(m * 0.55) / m
-                };
+                let wanted = if n == 0 { 1.1 } else { 2.0 * libm::sin(m * 0.55) / m };
                 let got: f64 = arc.cosines(n).iter().sum();
-                assert!(
-                    (got - wanted).abs() < 1e-13,
-                    "order {n}: {got} for {wanted}"
-                );
+                assert!((got - wanted).abs() < 1e-13, "order {n}: {got} for {wanted}");
             }
         }
     }
@@ -185,11 +152,7 @@ mod tests {
         let a = arc.angles();
         let (i, n) = (3, 7.0);
         let hat = |t: f64| {
-            if t < a[i] {
-                (t - a[i - 1]) / (a[i] - a[i - 1])
-            } else {
-                (a[i + 1] - t) / (a[i + 1] - a[i])
-            }
+            if t < a[i] { (t - a[i - 1]) / (a[i] - a[i - 1]) } else { (a[i + 1] - t) / (a[i + 1] - a[i]) }
         };
         let mut sum = 0.0;
         for (from, to) in [(a[i - 1], a[i]), (a[i], a[i + 1])] {

@@ -16,10 +16,7 @@ impl Face<'_> {
 
     /// Share of the face's area that bears.
     pub fn contact_share(&self, contact: &Contact) -> f64 {
-        let bears = contact
-            .pressure
-            .iter()
-            .map(|p| if *p > 0.0 { 1.0 } else { 0.0 });
+        let bears = contact.pressure.iter().map(|p| if *p > 0.0 { 1.0 } else { 0.0 });
         let pressed: f64 = bears.zip(&self.compliance.area).map(|(on, a)| on * a).sum();
         pressed / self.compliance.area.iter().sum::<f64>()
     }
@@ -44,12 +41,7 @@ impl Face<'_> {
     pub fn force_along(&self, contact: &Contact) -> Vec<f64> {
         let points = self.part.points.len();
         let mut along = alloc::vec![0.0; points];
-        for (k, (p, c)) in contact
-            .pressure
-            .iter()
-            .zip(&self.compliance.weight)
-            .enumerate()
-        {
+        for (k, (p, c)) in contact.pressure.iter().zip(&self.compliance.weight).enumerate() {
             along[k % points] += p * c;
         }
         along
@@ -63,10 +55,7 @@ impl Face<'_> {
 
     /// Gap left along the middle of the face at each band point, m: what a feeler gauge meets.
     pub fn gap_along<'c>(&self, contact: &'c Contact) -> &'c [f64] {
-        contact
-            .clearance
-            .get(..self.part.points.len())
-            .unwrap_or_default()
+        contact.clearance.get(..self.part.points.len()).unwrap_or_default()
     }
 
     /// Greatest mean pressure over any stretch of `length` (m) around the face, along any line
@@ -78,13 +67,7 @@ impl Face<'_> {
         let window = (length / self.part.radius).max(0.0);
         let mut greatest: f64 = 0.0;
         for point in 0..points {
-            let line: Vec<f64> = contact
-                .pressure
-                .iter()
-                .skip(point)
-                .step_by(points)
-                .copied()
-                .collect();
+            let line: Vec<f64> = contact.pressure.iter().skip(point).step_by(points).copied().collect();
             greatest = greatest.max(greatest_mean(angles, &line, window));
         }
         greatest
@@ -128,10 +111,7 @@ mod tests {
         let (angles, line) = ([0.0, 0.3, 1.0], [0.0, 0.3, 1.0]);
         for (window, wanted) in [(0.5, 0.75), (2.0, 0.5), (9.0, 0.5), (0.0, 1.0)] {
             let got = greatest_mean(&angles, &line, window);
-            assert!(
-                (got - wanted).abs() < 1e-12,
-                "window {window}: {got} for {wanted}"
-            );
+            assert!((got - wanted).abs() < 1e-12, "window {window}: {got} for {wanted}");
         }
         // A peak in the middle, 1 - |t|: over 0.5 about the middle the mean is 0.875.
         let got = greatest_mean(&angles, &[1.0, 0.7, 0.0], 0.5);

@@ -89,20 +89,10 @@ impl Compliance {
         let mut matrix = alloc::vec![0.0; size * size];
         for response in &part.responses {
             let mut square = alloc::vec![0.0; angles * angles];
-            add_square(
-                &mut square,
-                share(response.order, part.jaws),
-                &arc.cosines(response.order),
-            );
+            add_square(&mut square, share(response.order, part.jaws), &arc.cosines(response.order));
             add_product(&mut matrix, &square, &response.band, angles, points);
         }
-        add_product(
-            &mut matrix,
-            &local(part, arc, give),
-            &part.mass,
-            angles,
-            points,
-        );
+        add_product(&mut matrix, &local(part, arc, give), &part.mass, angles, points);
         let (flat, cosine) = (arc.cosines(0), arc.cosines(1));
         if give.column.len() == points * points {
             let between = square_product(&part.mass, &give.column, points);
@@ -110,21 +100,9 @@ impl Compliance {
             add_square(&mut square, 1.0, &cosine);
             add_product(&mut matrix, &square, &between, angles, points);
         }
-        let length: Vec<f64> = part
-            .mass
-            .chunks_exact(points)
-            .map(|row| row.iter().sum())
-            .collect();
-        let spread = |arc: &[f64]| -> Vec<f64> {
-            arc.iter()
-                .flat_map(|a| length.iter().map(move |l| a * l))
-                .collect()
-        };
-        Self {
-            matrix,
-            weight: spread(&cosine),
-            area: spread(&flat),
-        }
+        let length: Vec<f64> = part.mass.chunks_exact(points).map(|row| row.iter().sum()).collect();
+        let spread = |arc: &[f64]| -> Vec<f64> { arc.iter().flat_map(|a| length.iter().map(move |l| a * l)).collect() };
+        Self { matrix, weight: spread(&cosine), area: spread(&flat) }
     }
 }
 
@@ -137,9 +115,7 @@ fn local(part: &PartSpring, arc: &Arc, give: &JawGive) -> Vec<f64> {
     let last = (8.0 / arc.shortest()).min(20_000.0) as usize;
     let solved = part.responses.iter().map(|r| r.order).max().unwrap_or(0);
     arc.each_cosines(part.jaws, last.max(MAX_ORDER), |order, cosines| {
-        let mut softness = give
-            .body
-            .map_or(0.0, |b| body_give(&b, part.radius, hole, order));
+        let mut softness = give.body.map_or(0.0, |b| body_give(&b, part.radius, hole, order));
         if order > solved {
             softness += half_plane(&part.elastic, part.radius, order);
         }

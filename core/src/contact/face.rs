@@ -53,10 +53,7 @@ pub struct Gap {
 impl Gap {
     /// Jaws bored `larger` (m, on the radius) than the part, straight along the axis.
     pub const fn straight(larger: f64) -> Self {
-        Self {
-            larger,
-            relief: Vec::new(),
-        }
+        Self { larger, relief: Vec::new() }
     }
 }
 
@@ -122,24 +119,14 @@ impl<'a> Face<'a> {
             return Err(ContactError::Give);
         }
         let compliance = Compliance::new(part, &arc, give);
-        let cosines = part
-            .responses
-            .iter()
-            .map(|r| arc.cosines(r.order))
-            .collect();
+        let cosines = part.responses.iter().map(|r| arc.cosines(r.order)).collect();
         let solved = part.responses.iter().map(|r| r.order).max().unwrap_or(0);
         let short = (0..=SHORTEST_DENT)
             .step_by(part.jaws)
             .filter(|order| *order > solved)
             .map(|order| (order, arc.cosines(order)))
             .collect();
-        Ok(Self {
-            part: Cow::Borrowed(part),
-            arc,
-            compliance,
-            cosines,
-            short,
-        })
+        Ok(Self { part: Cow::Borrowed(part), arc, compliance, cosines, short })
     }
 
     /// The same face with its own copy of the part, to be kept.
@@ -170,18 +157,10 @@ impl<'a> Face<'a> {
     pub fn press(&self, force: f64, gap: &Gap) -> Result<Contact, ContactError> {
         let gap = self.weighed(gap)?;
         self.check(force)?;
-        let problem = Problem {
-            compliance: &self.compliance.matrix,
-            gap: &gap,
-            weight: &self.compliance.weight,
-            force,
-        };
+        let problem =
+            Problem { compliance: &self.compliance.matrix, gap: &gap, weight: &self.compliance.weight, force };
         let solution = problem.solve().ok_or(ContactError::Compliance)?;
-        let clearance = solution
-            .clearance
-            .iter()
-            .zip(&self.compliance.area)
-            .map(|(c, a)| c.max(0.0) / a);
+        let clearance = solution.clearance.iter().zip(&self.compliance.area).map(|(c, a)| c.max(0.0) / a);
         Ok(Contact {
             clearance: clearance.collect(),
             pressure: solution.pressure,
@@ -207,11 +186,7 @@ impl<'a> Face<'a> {
     }
 
     fn check(&self, force: f64) -> Result<(), ContactError> {
-        if force > 0.0 && force.is_finite() {
-            Ok(())
-        } else {
-            Err(ContactError::Force)
-        }
+        if force > 0.0 && force.is_finite() { Ok(()) } else { Err(ContactError::Force) }
     }
 
     /// The gap at each point weighed by its area, m3.
@@ -222,15 +197,9 @@ impl<'a> Face<'a> {
             return Err(ContactError::Gap);
         }
         // A larger jaw touches an outside in the middle, a bore at the edges.
-        let sign = if self.part.side == Side::Bore {
-            -1.0
-        } else {
-            1.0
-        };
+        let sign = if self.part.side == Side::Bore { -1.0 } else { 1.0 };
         let rows = self.part.mass.chunks_exact(points);
-        let relief: Vec<f64> = rows
-            .map(|row| row.iter().zip(&gap.relief).map(|(m, g)| m * g).sum())
-            .collect();
+        let relief: Vec<f64> = rows.map(|row| row.iter().zip(&gap.relief).map(|(m, g)| m * g).sum()).collect();
         let (area, weight) = (&self.compliance.area, &self.compliance.weight);
         let flat = self.arc.cosines(0);
         Ok(area
@@ -249,10 +218,7 @@ impl<'a> Face<'a> {
         let Some(stations) = part.stations.get(surface) else {
             return Vec::new();
         };
-        let round = Lobing {
-            jaws: part.jaws,
-            amplitudes: Vec::new(),
-        };
+        let round = Lobing { jaws: part.jaws, amplitudes: Vec::new() };
         let mut traces = alloc::vec![round; stations.at.len()];
         for (response, cosines) in part.responses.iter().zip(&self.cosines) {
             let pressure = self.outward(contact, response.order, cosines);
@@ -279,11 +245,7 @@ impl<'a> Face<'a> {
     /// Amplitude of an order of the pressure at each band point, outward.
     fn outward(&self, contact: &Contact, order: usize, cosines: &[f64]) -> Vec<f64> {
         let points = self.part.points.len();
-        let sign = if self.part.side == Side::Bore {
-            1.0
-        } else {
-            -1.0
-        };
+        let sign = if self.part.side == Side::Bore { 1.0 } else { -1.0 };
         let factor = sign * share(order, self.part.jaws);
         let mut amplitude = alloc::vec![0.0; points];
         for (line, c) in contact.pressure.chunks_exact(points).zip(cosines) {

@@ -70,16 +70,10 @@ mod tests {
     fn the_series_and_its_extremes_match_the_plain_sum() {
         // 10 cos 3t + 4 cos 6t um: valley where cos 3t = -10/16, peak to valley 21.125 um
         // (by hand: 14 - (2 x 4 x (25/64) - 10 x 10/16 - 4)).
-        let lobing = Lobing {
-            jaws: 3,
-            amplitudes: alloc::vec![0.5e-6, 10e-6, 4e-6],
-        };
+        let lobing = Lobing { jaws: 3, amplitudes: alloc::vec![0.5e-6, 10e-6, 4e-6] };
         let t = 0.37;
         let plain = 0.5e-6 + 10e-6 * libm::cos(3.0 * t) + 4e-6 * libm::cos(6.0 * t);
         assert!((lobing.at(t) - plain).abs() < 1e-20, "series");
-        assert!(
-            (lobing.peak_to_valley() - 21.125e-6).abs() < 1e-7 * 21e-6,
-            "extremes"
-        );
+        assert!((lobing.peak_to_valley() - 21.125e-6).abs() < 1e-7 * 21e-6, "extremes");
     }
 }

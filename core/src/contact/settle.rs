@@ -97,14 +97,7 @@ impl Job<'_> {
     pub fn settle(&self, tolerance: f64) -> Result<Settled, SettleError> {
         let mut last: Option<(Settled, [Vec<f64>; 2])> = None;
         for density in DENSITIES {
-            let model = PartModel::new(
-                self.profile,
-                self.elastic,
-                self.band,
-                self.jaws,
-                self.surfaces,
-                density,
-            );
+            let model = PartModel::new(self.profile, self.elastic, self.band, self.jaws, self.surfaces, density);
             let model = match (model, &last) {
                 (Err(PartError::TooLarge(_)), Some(_)) => break,
                 (model, _) => model?,
@@ -114,25 +107,16 @@ impl Job<'_> {
             }
             let spring = model.spring()?;
             let lobes = self.lobes(&spring)?;
-            let change = last.as_ref().map_or(f64::INFINITY, |(_, before)| {
-                change(&before[0], &lobes[0]).max(change(&before[1], &lobes[1]))
-            });
+            let change = last
+                .as_ref()
+                .map_or(f64::INFINITY, |(_, before)| change(&before[0], &lobes[0]).max(change(&before[1], &lobes[1])));
             let settled = change <= tolerance;
-            last = Some((
-                Settled {
-                    spring,
-                    density,
-                    change,
-                    settled,
-                },
-                lobes,
-            ));
+            last = Some((Settled { spring, density, change, settled }, lobes));
             if settled {
                 break;
             }
         }
-        last.map(|(settled, _)| settled)
-            .ok_or(SettleError::Contact(ContactError::Compliance))
+        last.map(|(settled, _)| settled).ok_or(SettleError::Contact(ContactError::Compliance))
     }
 
     /// Peak to valley of each surface's worst station, under even pressure and rigid jaws.
@@ -145,10 +129,7 @@ impl Job<'_> {
             (0..self.surfaces.len())
                 .map(|k| {
                     let stations = face.lobing(&contact, k);
-                    stations
-                        .iter()
-                        .map(Lobing::peak_to_valley)
-                        .fold(0.0, f64::max)
+                    stations.iter().map(Lobing::peak_to_valley).fold(0.0, f64::max)
                 })
                 .collect()
         }))
@@ -172,27 +153,16 @@ mod tests {
     use crate::part::{Side, Step};
     use alloc::string::String;
 
-    const STEEL: Elastic = Elastic {
-        youngs: 205e9,
-        poisson: 0.29,
-        density: 7850.0,
-    };
+    const STEEL: Elastic = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
 
     #[test]
     fn the_change_stated_is_of_the_size_of_what_refining_further_moves() {
         let profile = Profile::new(&[Step::cylinder(0.03, 0.15, 0.138)]).expect("a ring");
-        let surfaces = [Surface {
-            name: String::from("bore"),
-            side: Side::Bore,
-            z: [0.0, 0.03],
-        }];
+        let surfaces = [Surface { name: String::from("bore"), side: Side::Bore, z: [0.0, 0.03] }];
         let job = Job {
             profile: &profile,
             elastic: STEEL,
-            band: Band {
-                side: Side::Outside,
-                z: [0.0, 0.015],
-            },
+            band: Band { side: Side::Outside, z: [0.0, 0.015] },
             jaws: 6,
             surfaces: &surfaces,
             arc: core::f64::consts::FRAC_PI_6,
@@ -201,25 +171,14 @@ mod tests {
         };
         let usual = job.settle(0.02).expect("sound");
         let fine = job.settle(0.003).expect("sound");
-        assert!(
-            usual.settled && usual.change <= 0.02,
-            "settled at {}",
-            usual.change
-        );
-        assert!(
-            fine.density > usual.density,
-            "a tighter tolerance refines further"
-        );
+        assert!(usual.settled && usual.change <= 0.02, "settled at {}", usual.change);
+        assert!(fine.density > usual.density, "a tighter tolerance refines further");
         let (a, b) = (job.lobes(&usual.spring), job.lobes(&fine.spring));
         let (a, b) = (a.expect("sound"), b.expect("sound"));
         for k in 0..2 {
             // At a rigid jaw's edge the solution settles slowly and not always one way.
             let moved = change(&a[k], &b[k]);
-            assert!(
-                moved <= 3.0 * usual.change,
-                "moved {moved}, stated {}",
-                usual.change
-            );
+            assert!(moved <= 3.0 * usual.change, "moved {moved}, stated {}", usual.change);
         }
     }
 }

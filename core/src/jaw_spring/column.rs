@@ -95,11 +95,7 @@ pub struct MasterJaw {
 impl Default for MasterJaw {
     /// [`RADIAL_STIFFNESS`], [`TILT_STIFFNESS`], [`TILT_DEPTH`].
     fn default() -> Self {
-        Self {
-            radial: RADIAL_STIFFNESS,
-            tilt: TILT_STIFFNESS,
-            depth: TILT_DEPTH,
-        }
+        Self { radial: RADIAL_STIFFNESS, tilt: TILT_STIFFNESS, depth: TILT_DEPTH }
     }
 }
 
@@ -109,12 +105,7 @@ impl JawColumn {
     ///
     /// # Errors
     /// [`ColumnError`], naming what is wrong.
-    pub fn new(
-        sections: &[Section],
-        youngs: f64,
-        poisson: f64,
-        master: MasterJaw,
-    ) -> Result<Self, ColumnError> {
+    pub fn new(sections: &[Section], youngs: f64, poisson: f64, master: MasterJaw) -> Result<Self, ColumnError> {
         let positive = |x: f64| x > 0.0 && x.is_finite();
         for (section, s) in sections.iter().enumerate() {
             if ![s.length, s.width, s.depth].into_iter().all(positive) {
@@ -131,12 +122,7 @@ impl JawColumn {
         if !(positive(master.radial) && positive(master.tilt) && depth) {
             return Err(ColumnError::Stiffness);
         }
-        Ok(Self {
-            sections: sections.to_vec(),
-            youngs,
-            shear_modulus: youngs / (2.0 * (1.0 + poisson)),
-            master,
-        })
+        Ok(Self { sections: sections.to_vec(), youngs, shear_modulus: youngs / (2.0 * (1.0 + poisson)), master })
     }
 
     /// Height of the jaw above the serrations, m.
@@ -177,20 +163,14 @@ impl JawColumn {
 
     /// [`Self::give`] between every pair of `heights` (m above the serrations), row by row.
     pub fn matrix(&self, heights: &[f64]) -> Vec<f64> {
-        heights
-            .iter()
-            .flat_map(|&z| heights.iter().map(move |&s| self.give(z, s)))
-            .collect()
+        heights.iter().flat_map(|&z| heights.iter().map(move |&s| self.give(z, s))).collect()
     }
 
     /// Gap that boring leaves along the face, m, never negative, zero where the face stands
     /// proudest: the jaw was cut straight while a ring pressed on it with `force` (N) at
     /// height `ring`, and springs back when the ring is taken out.
     pub fn bored_relief(&self, ring: f64, force: f64, heights: &[f64]) -> Vec<f64> {
-        let back: Vec<f64> = heights
-            .iter()
-            .map(|&z| force * self.give(z, ring))
-            .collect();
+        let back: Vec<f64> = heights.iter().map(|&z| force * self.give(z, ring)).collect();
         let proudest = back.iter().copied().fold(f64::NEG_INFINITY, f64::max);
         back.iter().map(|b| proudest - b).collect()
     }
@@ -200,18 +180,10 @@ impl JawColumn {
 mod tests {
     use super::*;
 
-    const STIFF: MasterJaw = MasterJaw {
-        radial: 1e30,
-        tilt: 1e30,
-        depth: 0.0,
-    };
+    const STIFF: MasterJaw = MasterJaw { radial: 1e30, tilt: 1e30, depth: 0.0 };
 
     fn block(length: f64) -> Section {
-        Section {
-            length,
-            width: 0.04,
-            depth: 0.04,
-        }
+        Section { length, width: 0.04, depth: 0.04 }
     }
 
     #[test]
@@ -221,32 +193,19 @@ mod tests {
         // Timoshenko, *Strength of Materials*, evaluated independently.
         let jaw = JawColumn::new(&[block(0.06)], 207e9, 0.3, STIFF).expect("a jaw");
         let tip = 1e4 * jaw.give(0.03, 0.03);
-        assert!(
-            (tip - (2.038043478e-6 + 2.826086957e-6)).abs() < 1e-14,
-            "at the force: {tip:e}"
-        );
+        assert!((tip - (2.038043478e-6 + 2.826086957e-6)).abs() < 1e-14, "at the force: {tip:e}");
         let slope = 1e4 * (jaw.give(0.06, 0.03) - jaw.give(0.04, 0.03)) / 0.02;
-        assert!(
-            (slope - 0.1019021739e-3).abs() < 1e-12,
-            "straight beyond the force: {slope:e}"
-        );
+        assert!((slope - 0.1019021739e-3).abs() < 1e-12, "straight beyond the force: {slope:e}");
     }
 
     #[test]
     fn tilt_and_radial_give_add_as_springs() {
-        let master = MasterJaw {
-            radial: 2e8,
-            tilt: 1e6,
-            depth: 0.01,
-        };
+        let master = MasterJaw { radial: 2e8, tilt: 1e6, depth: 0.01 };
         let soft = JawColumn::new(&[block(0.06)], 207e9, 0.3, master).expect("a jaw");
         let stiff = JawColumn::new(&[block(0.06)], 207e9, 0.3, STIFF).expect("a jaw");
         let extra = soft.give(0.05, 0.02) - stiff.give(0.05, 0.02);
         let wanted = 1.0 / 2e8 + 0.06 * 0.03 / 1e6;
-        assert!(
-            (extra - wanted).abs() < 1e-9 * wanted,
-            "{extra:e} for {wanted:e}"
-        );
+        assert!((extra - wanted).abs() < 1e-9 * wanted, "{extra:e} for {wanted:e}");
     }
 
     #[test]
@@ -264,38 +223,20 @@ mod tests {
         let jaw = JawColumn::new(&[block(0.06)], 207e9, 0.3, MasterJaw::default()).expect("a jaw");
         let relief = jaw.bored_relief(0.01, 5e3, &[0.0, 0.03, 0.06]);
         assert_eq!(relief[2], 0.0, "the tip sprang back most");
-        assert!(
-            relief[0] > relief[1] && relief[1] > 0.0,
-            "less towards the root: {relief:?}"
-        );
+        assert!(relief[0] > relief[1] && relief[1] > 0.0, "less towards the root: {relief:?}");
     }
 
     #[test]
     fn what_is_no_jaw_is_refused() {
-        let flat = Section {
-            length: 0.01,
-            width: 0.0,
-            depth: 0.04,
-        };
+        let flat = Section { length: 0.01, width: 0.0, depth: 0.04 };
         let make = |sections: &[Section], youngs: f64, master: MasterJaw| {
             JawColumn::new(sections, youngs, 0.3, master).map(|_| ())
         };
         let master = MasterJaw::default();
         let bad = Err(ColumnError::Section { section: 1 });
         assert_eq!(make(&[block(0.02), flat], 207e9, master), bad, "no width");
-        assert_eq!(
-            make(&[block(0.02)], f64::NAN, master),
-            Err(ColumnError::Material),
-            "no E"
-        );
-        let loose = MasterJaw {
-            tilt: 0.0,
-            ..master
-        };
-        assert_eq!(
-            make(&[block(0.02)], 207e9, loose),
-            Err(ColumnError::Stiffness),
-            "no tilt"
-        );
+        assert_eq!(make(&[block(0.02)], f64::NAN, master), Err(ColumnError::Material), "no E");
+        let loose = MasterJaw { tilt: 0.0, ..master };
+        assert_eq!(make(&[block(0.02)], 207e9, loose), Err(ColumnError::Stiffness), "no tilt");
     }
 }

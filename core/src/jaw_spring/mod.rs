@@ -2,6 +2,4 @@
 
 mod column;
 
-pub use column::{
-    ColumnError, JawColumn, MasterJaw, RADIAL_STIFFNESS, Section, TILT_DEPTH, TILT_STIFFNESS,
-};
+pub use column::{ColumnError, JawColumn, MasterJaw, RADIAL_STIFFNESS, Section, TILT_DEPTH, TILT_STIFFNESS};

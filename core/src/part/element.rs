@@ -34,26 +34,17 @@ impl Elastic {
     /// Lame's constants lambda and mu, Pa.
     pub(crate) fn lame(&self) -> (f64, f64) {
         let (e, nu) = (self.youngs, self.poisson);
-        (
-            e * nu / ((1.0 + nu) * (1.0 - 2.0 * nu)),
-            e / (2.0 * (1.0 + nu)),
-        )
+        (e * nu / ((1.0 + nu) * (1.0 - 2.0 * nu)), e / (2.0 * (1.0 + nu)))
     }
 }
 
 /// Three-point Gauss rule on [-1, 1]: (abscissa, weight).
-pub(crate) const GAUSS: [(f64, f64); 3] = [
-    (-0.774_596_669_241_483_4, 5.0 / 9.0),
-    (0.0, 8.0 / 9.0),
-    (0.774_596_669_241_483_4, 5.0 / 9.0),
-];
+pub(crate) const GAUSS: [(f64, f64); 3] =
+    [(-0.774_596_669_241_483_4, 5.0 / 9.0), (0.0, 8.0 / 9.0), (0.774_596_669_241_483_4, 5.0 / 9.0)];
 
 /// Shape functions of a three-node side at `x` in [-1, 1], and their slopes.
 pub(crate) fn side(x: f64) -> ([f64; 3], [f64; 3]) {
-    (
-        [x * (x - 1.0) / 2.0, 1.0 - x * x, x * (x + 1.0) / 2.0],
-        [x - 0.5, -2.0 * x, x + 0.5],
-    )
+    ([x * (x - 1.0) / 2.0, 1.0 - x * x, x * (x + 1.0) / 2.0], [x - 0.5, -2.0 * x, x + 0.5])
 }
 
 /// Parent coordinates of the nodes.
@@ -67,11 +58,7 @@ fn shape(x: f64, y: f64) -> [[f64; 3]; 8] {
         let (p, q) = (1.0 + a * x, 1.0 + b * y);
         if k < 4 {
             let s = a * x + b * y - 1.0;
-            [
-                p * q * s / 4.0,
-                a * q * (s + p) / 4.0,
-                b * p * (s + q) / 4.0,
-            ]
+            [p * q * s / 4.0, a * q * (s + p) / 4.0, b * p * (s + q) / 4.0]
         } else if a == 0.0 {
             [(1.0 - x * x) * q / 2.0, -x * q, (1.0 - x * x) * b / 2.0]
         } else {
@@ -160,23 +147,13 @@ mod tests {
             let at = shape(XI[k], ETA[k]);
             for (j, s) in at.iter().enumerate() {
                 let wanted = if j == k { 1.0 } else { 0.0 };
-                assert!(
-                    (s[0] - wanted).abs() < 1e-15,
-                    "node {j} seen from node {k}: {}",
-                    s[0]
-                );
+                assert!((s[0] - wanted).abs() < 1e-15, "node {j} seen from node {k}: {}", s[0]);
             }
         }
         let s = shape(0.3, -0.7);
-        assert!(
-            (s.iter().map(|s| s[0]).sum::<f64>() - 1.0).abs() < 1e-15,
-            "unity"
-        );
+        assert!((s.iter().map(|s| s[0]).sum::<f64>() - 1.0).abs() < 1e-15, "unity");
         for d in 1..3 {
-            assert!(
-                s.iter().map(|s| s[d]).sum::<f64>().abs() < 1e-15,
-                "slopes cancel"
-            );
+            assert!(s.iter().map(|s| s[d]).sum::<f64>().abs() < 1e-15, "slopes cancel");
         }
     }
 }

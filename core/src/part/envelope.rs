@@ -66,10 +66,7 @@ impl Envelope {
                     let at = self.index(j, a, from, 0);
                     &done[at..at + hi - lo]
                 };
-                let s = products(
-                    [&r0[lo..hi], &r1[lo..hi], &r2[lo..hi]],
-                    [row(0), row(1), row(2)],
-                );
+                let s = products([&r0[lo..hi], &r1[lo..hi], &r2[lo..hi]], [row(0), row(1), row(2)]);
                 let pivot = |a: usize, b: usize| done[self.index(j, a, j, b)];
                 for (r, s) in [&mut *r0, &mut *r1, &mut *r2].into_iter().zip(s) {
                     let x = &mut r[hi..hi + 3];
@@ -222,11 +219,7 @@ mod tests {
                 for a in 0..3 {
                     for b in 0..3 {
                         let (row, col) = (3 * i + a, 3 * j + b);
-                        let entry = if row == col {
-                            9.0
-                        } else {
-                            1.0 / (1.0 + (row + col) as f64)
-                        };
+                        let entry = if row == col { 9.0 } else { 1.0 / (1.0 + (row + col) as f64) };
                         values[envelope.index(i, a, j, b)] = entry;
                     }
                 }

@@ -41,19 +41,13 @@ impl fmt::Display for PartError {
             Self::Jaws { jaws } => write!(f, "{jaws} jaws; 2 to 12 equal jaws are covered."),
             Self::BandOffPart => write!(f, "The gripped band does not lie on the part."),
             Self::BandNotCylinder => {
-                write!(
-                    f,
-                    "The diameter changes within the gripped band; grip one cylinder."
-                )
+                write!(f, "The diameter changes within the gripped band; grip one cylinder.")
             }
             Self::NoSurface { surface } => {
                 write!(f, "Surface {} is not on the part.", surface + 1)
             }
             Self::TooLarge(large) => large.fmt(f),
-            Self::Singular { order } => write!(
-                f,
-                "The part is too slender to be solved reliably (order {order})."
-            ),
+            Self::Singular { order } => write!(f, "The part is too slender to be solved reliably (order {order})."),
         }
     }
 }

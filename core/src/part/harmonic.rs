@@ -34,9 +34,7 @@ impl Stiffness {
         let position = positions(&order);
         let envelope = Envelope::new(first_neighbours(mesh, &position));
         if envelope.len() > MOST_NUMBERS {
-            return Err(TooLarge {
-                nodes: mesh.nodes.len(),
-            });
+            return Err(TooLarge { nodes: mesh.nodes.len() });
         }
         let mut parts: [Vec<f64>; 3] = core::array::from_fn(|_| alloc::vec![0.0; envelope.len()]);
         for element in &mesh.elements {
@@ -58,15 +56,8 @@ impl Stiffness {
                 }
             }
         }
-        let axis = (0..order.len())
-            .filter(|&at| mesh.nodes[order[at]][0] == 0.0)
-            .collect();
-        Ok(Self {
-            envelope,
-            parts,
-            position,
-            axis,
-        })
+        let axis = (0..order.len()).filter(|&at| mesh.nodes[order[at]][0] == 0.0).collect();
+        Ok(Self { envelope, parts, position, axis })
     }
 
     /// Unknowns: three for each node.
@@ -83,11 +74,7 @@ impl Stiffness {
     fn free(&self, n: usize) -> Vec<f64> {
         let n = n as f64;
         let [k0, k1, k2] = &self.parts;
-        k0.iter()
-            .zip(k1)
-            .zip(k2)
-            .map(|((a, b), c)| a + n * (b + n * c))
-            .collect()
+        k0.iter().zip(k1).zip(k2).map(|((a, b), c)| a + n * (b + n * c)).collect()
     }
 
     /// Product of the free matrix of harmonic `n` with displacements: the forces they need.
@@ -106,10 +93,7 @@ impl Stiffness {
             held.push(2);
             held
         } else {
-            self.axis
-                .iter()
-                .flat_map(|row| (0..3).map(move |a| 3 * row + a))
-                .collect()
+            self.axis.iter().flat_map(|row| (0..3).map(move |a| 3 * row + a)).collect()
         }
     }
 
@@ -119,11 +103,7 @@ impl Stiffness {
         for unknown in self.held(n) {
             self.hold(&mut values, unknown);
         }
-        self.envelope.factor(&mut values).then_some(Factor {
-            stiffness: self,
-            n,
-            values,
-        })
+        self.envelope.factor(&mut values).then_some(Factor { stiffness: self, n, values })
     }
 
     fn hold(&self, values: &mut [f64], unknown: usize) {
@@ -151,8 +131,6 @@ impl Factor<'_> {
             loads[unknown * sides..(unknown + 1) * sides].fill(0.0);
         }
         let from = loads.iter().position(|x| *x != 0.0).unwrap_or(0) / (3 * sides);
-        self.stiffness
-            .envelope
-            .solve(&self.values, loads, sides, from);
+        self.stiffness.envelope.solve(&self.values, loads, sides, from);
     }
 }

@@ -21,19 +21,10 @@ pub(crate) fn side_points(mesh: &Mesh, edge: &Edge) -> [([f64; 3], [f64; 2], f64
 }
 
 /// Adds the nodal forces of a body force `force(r, z)` (N/m3, along r, theta and z) to `loads`.
-pub(crate) fn add_body_force(
-    mesh: &Mesh,
-    position: &[usize],
-    loads: &mut [f64],
-    force: impl Fn(f64, f64) -> [f64; 3],
-) {
+pub(crate) fn add_body_force(mesh: &Mesh, position: &[usize], loads: &mut [f64], force: impl Fn(f64, f64) -> [f64; 3]) {
     for element in &mesh.elements {
         for p in &points(mesh, element) {
-            let z = element
-                .iter()
-                .zip(&p.n)
-                .map(|(&k, n)| n * mesh.nodes[k][1])
-                .sum();
+            let z = element.iter().zip(&p.n).map(|(&k, n)| n * mesh.nodes[k][1]).sum();
             let f = force(p.r, z);
             for (&node, n) in element.iter().zip(&p.n) {
                 for (a, f) in f.iter().enumerate() {
@@ -46,9 +37,7 @@ pub(crate) fn add_body_force(
 
 /// Adds the load of spinning at 1 rad/s: the body force `density r` outward, harmonic 0.
 pub(crate) fn add_spin(mesh: &Mesh, elastic: &Elastic, position: &[usize], loads: &mut [f64]) {
-    add_body_force(mesh, position, loads, |r, _| {
-        [elastic.density * r, 0.0, 0.0]
-    });
+    add_body_force(mesh, position, loads, |r, _| [elastic.density * r, 0.0, 0.0]);
 }
 
 /// Adds the nodal forces of a traction `(r, z) -> N/m2 along r, theta, z` on one side.

@@ -54,12 +54,7 @@ impl Mesh {
     ///
     /// # Errors
     /// [`TooLarge`] instead of a mesh that could not be solved in reasonable time.
-    pub(crate) fn new(
-        profile: &Profile,
-        band: &Band,
-        planes: &[f64],
-        density: f64,
-    ) -> Result<Self, TooLarge> {
+    pub(crate) fn new(profile: &Profile, band: &Band, planes: &[f64], density: f64) -> Result<Self, TooLarge> {
         let strips = strips(profile);
         let shares = radial_shares(&strips, band, density);
         let along = axial_shares(&strips, &band.z, planes, density);
@@ -71,13 +66,8 @@ impl Mesh {
         if nodes > MAX_NODES {
             return Err(TooLarge { nodes });
         }
-        let mut mesh = Self {
-            nodes: Vec::new(),
-            elements: Vec::new(),
-            outside: Vec::new(),
-            bore: Vec::new(),
-            faces: Vec::new(),
-        };
+        let mut mesh =
+            Self { nodes: Vec::new(), elements: Vec::new(), outside: Vec::new(), bore: Vec::new(), faces: Vec::new() };
         let mut last: Option<Column> = None;
         for (k, strip) in strips.iter().enumerate() {
             last = Some(mesh.add_strip(strip, &along[k], &shares[k], last.as_ref()));
@@ -89,13 +79,7 @@ impl Mesh {
     }
 
     /// Adds one strip's nodes and elements, sharing nodes with the column it starts on.
-    fn add_strip(
-        &mut self,
-        strip: &Strip,
-        along: &[f64],
-        shares: &[Vec<f64>],
-        before: Option<&Column>,
-    ) -> Column {
+    fn add_strip(&mut self, strip: &Strip, along: &[f64], shares: &[Vec<f64>], before: Option<&Column>) -> Column {
         let across = across(shares);
         let starts = line_starts(shares, strip.first[0]);
         let mut column = self.first_column(strip, &across, starts, before);
@@ -105,16 +89,7 @@ impl Mesh {
             let end = self.new_column(strip, &across, piece[1], 1);
             for j in (0..across.len() - 1).step_by(2) {
                 let (a, b) = (&column, &end);
-                self.elements.push([
-                    a[j],
-                    a[j + 2],
-                    b[j + 2],
-                    b[j],
-                    a[j + 1],
-                    half[j / 2 + 1],
-                    b[j + 1],
-                    half[j / 2],
-                ]);
+                self.elements.push([a[j], a[j + 2], b[j + 2], b[j], a[j + 1], half[j / 2 + 1], b[j + 1], half[j / 2]]);
             }
             let top = across.len() - 1;
             self.outside.push([column[top], half[top / 2], end[top]]);
@@ -124,19 +99,10 @@ impl Mesh {
             }
             column = end;
         }
-        Column {
-            nodes: column,
-            starts: line_starts(shares, strip.first[1]),
-        }
+        Column { nodes: column, starts: line_starts(shares, strip.first[1]) }
     }
 
-    fn new_column(
-        &mut self,
-        strip: &Strip,
-        across: &[Place],
-        share: f64,
-        step: usize,
-    ) -> Vec<usize> {
+    fn new_column(&mut self, strip: &Strip, across: &[Place], share: f64, step: usize) -> Vec<usize> {
         let z = strip.z[0] + share * strip.length();
         across
             .iter()
@@ -150,13 +116,7 @@ impl Mesh {
 
     /// The column at a strip's start: nodes of the strip before where they touch, new ones and
     /// open faces elsewhere.
-    fn first_column(
-        &mut self,
-        strip: &Strip,
-        across: &[Place],
-        starts: Starts,
-        before: Option<&Column>,
-    ) -> Vec<usize> {
+    fn first_column(&mut self, strip: &Strip, across: &[Place], starts: Starts, before: Option<&Column>) -> Vec<usize> {
         let Some(before) = before else {
             let column = self.new_column(strip, across, 0.0, 1);
             self.add_face(&column);
@@ -250,10 +210,7 @@ fn across(shares: &[Vec<f64>]) -> Vec<Place> {
             }
         }
     }
-    places.push(Place {
-        line: shares.len(),
-        share: 0.0,
-    });
+    places.push(Place { line: shares.len(), share: 0.0 });
     places
 }
 
@@ -265,20 +222,13 @@ mod tests {
     use core::f64::consts::PI;
 
     fn band(from: f64, to: f64) -> Band {
-        Band {
-            side: Side::Outside,
-            z: [from, to],
-        }
+        Band { side: Side::Outside, z: [from, to] }
     }
 
     fn stepped() -> Vec<Step> {
         alloc::vec![
             Step::cylinder(0.01, 0.10, 0.0),
-            Step {
-                length: 0.02,
-                outer: [0.10, 0.08],
-                inner: [0.06, 0.05]
-            },
+            Step { length: 0.02, outer: [0.10, 0.08], inner: [0.06, 0.05] },
             Step::cylinder(0.005, 0.12, 0.07),
             Step::cylinder(0.03, 0.09, 0.05),
             Step::cylinder(0.004, 0.084, 0.0),
@@ -298,15 +248,10 @@ mod tests {
         for density in [0.7, 1.0, 2.0] {
             let mesh = Mesh::new(&profile, &band(0.0, 0.004), &[0.04], density).expect("small");
             let meshed: f64 = mesh.elements.iter().map(|e| area(&mesh, e)).sum();
-            let exact: f64 = steps
-                .iter()
-                .map(|s| s.length * (s.outer[0] + s.outer[1] - s.inner[0] - s.inner[1]) / 4.0)
-                .sum();
+            let exact: f64 =
+                steps.iter().map(|s| s.length * (s.outer[0] + s.outer[1] - s.inner[0] - s.inner[1]) / 4.0).sum();
             assert!((meshed - exact).abs() < 1e-12, "area {meshed} of {exact}");
-            assert!(
-                mesh.elements.iter().all(|e| area(&mesh, e) > 0.0),
-                "none is inside out"
-            );
+            assert!(mesh.elements.iter().all(|e| area(&mesh, e) > 0.0), "none is inside out");
             // Every side belongs to two elements or to the boundary: count sides by their middles.
             let mut uses = alloc::vec![0usize; mesh.nodes.len()];
             for element in &mesh.elements {
@@ -315,12 +260,8 @@ mod tests {
             for side in mesh.outside.iter().chain(&mesh.bore).chain(&mesh.faces) {
                 uses[side[1]] += 1;
             }
-            let axis_sides = mesh
-                .elements
-                .iter()
-                .flat_map(|e| e[4..].iter())
-                .filter(|&&m| mesh.nodes[m][0] == 0.0)
-                .count();
+            let axis_sides =
+                mesh.elements.iter().flat_map(|e| e[4..].iter()).filter(|&&m| mesh.nodes[m][0] == 0.0).count();
             let single = uses.iter().filter(|u| **u == 1).count();
             assert_eq!(single, axis_sides, "only sides on the axis are alone");
             assert!(uses.iter().all(|u| *u <= 2), "no side is used three times");
@@ -332,12 +273,7 @@ mod tests {
         let profile = Profile::new(&stepped()).expect("a sound profile");
         let mesh = Mesh::new(&profile, &band(0.0, 0.004), &[0.0401], 1.0).expect("small");
         for z in [0.004, 0.0401] {
-            assert!(
-                mesh.outside
-                    .iter()
-                    .any(|side| (mesh.nodes[side[0]][1] - z).abs() < 1e-12),
-                "a side starts at {z}"
-            );
+            assert!(mesh.outside.iter().any(|side| (mesh.nodes[side[0]][1] - z).abs() < 1e-12), "a side starts at {z}");
         }
     }
 
@@ -353,10 +289,7 @@ mod tests {
                 PI * (a[0] + b[0]) * (b[1] - a[1])
             })
             .sum();
-        assert!(
-            (area - PI * 0.15 * 0.02).abs() < 1e-12,
-            "outside area {area}"
-        );
+        assert!((area - PI * 0.15 * 0.02).abs() < 1e-12, "outside area {area}");
     }
 
     #[test]

@@ -12,19 +12,13 @@ pub(crate) fn order(mesh: &Mesh) -> Vec<usize> {
         let mut nodes: Vec<usize> = (0..mesh.nodes.len()).collect();
         nodes.sort_by(|&a, &b| {
             let (a, b) = (mesh.nodes[a], mesh.nodes[b]);
-            let (major, minor) = (
-                a[first].total_cmp(&b[first]),
-                a[1 - first].total_cmp(&b[1 - first]),
-            );
+            let (major, minor) = (a[first].total_cmp(&b[first]), a[1 - first].total_cmp(&b[1 - first]));
             major.then(minor)
         });
         nodes
     };
     let candidates = [along(1), along(0), cuthill_mckee(mesh)];
-    candidates
-        .into_iter()
-        .min_by_key(|order| work(mesh, order))
-        .unwrap_or_default()
+    candidates.into_iter().min_by_key(|order| work(mesh, order)).unwrap_or_default()
 }
 
 /// First neighbour, in the order, of the node at each position (itself at the latest).
@@ -62,12 +56,7 @@ fn cuthill_mckee(mesh: &Mesh) -> Vec<usize> {
         return Vec::new();
     };
     // A node far from anywhere makes narrow levels: walk to the far end twice.
-    let far = |from: usize| {
-        level_order(&neighbours, from)
-            .last()
-            .copied()
-            .unwrap_or(from)
-    };
+    let far = |from: usize| level_order(&neighbours, from).last().copied().unwrap_or(from);
     let mut order = level_order(&neighbours, far(far(start)));
     order.reverse();
     order
@@ -80,11 +69,7 @@ fn level_order(neighbours: &[Vec<usize>], start: usize) -> Vec<usize> {
     seen[start] = true;
     while let Some(node) = waiting.pop_front() {
         order.push(node);
-        let mut next: Vec<usize> = neighbours[node]
-            .iter()
-            .copied()
-            .filter(|&n| !seen[n])
-            .collect();
+        let mut next: Vec<usize> = neighbours[node].iter().copied().filter(|&n| !seen[n]).collect();
         next.sort_by_key(|&n| neighbours[n].len());
         for n in next {
             seen[n] = true;
@@ -117,32 +102,12 @@ mod tests {
     #[test]
     fn every_node_has_one_place_and_a_long_ring_a_short_envelope() {
         let profile = Profile::new(&[Step::cylinder(0.2, 0.15, 0.138)]).expect("a tube");
-        let mesh = Mesh::new(
-            &profile,
-            &Band {
-                side: Side::Outside,
-                z: [0.0, 0.2],
-            },
-            &[],
-            1.0,
-        )
-        .expect("small");
+        let mesh = Mesh::new(&profile, &Band { side: Side::Outside, z: [0.0, 0.2] }, &[], 1.0).expect("small");
         let mut nodes = order(&mesh);
         let first = first_neighbours(&mesh, &positions(&nodes));
-        let longest = first
-            .iter()
-            .enumerate()
-            .map(|(at, f)| at - f)
-            .max()
-            .unwrap_or(0);
-        assert!(
-            longest <= 14,
-            "two elements across make rows of at most 14 blocks: {longest}"
-        );
+        let longest = first.iter().enumerate().map(|(at, f)| at - f).max().unwrap_or(0);
+        assert!(longest <= 14, "two elements across make rows of at most 14 blocks: {longest}");
         nodes.sort_unstable();
-        assert!(
-            nodes.iter().copied().eq(0..mesh.nodes.len()),
-            "a permutation"
-        );
+        assert!(nodes.iter().copied().eq(0..mesh.nodes.len()), "a permutation");
     }
 }

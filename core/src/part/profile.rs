@@ -33,11 +33,7 @@ pub struct Step {
 impl Step {
     /// A plain cylinder: `outer` and `inner` are diameters, m.
     pub const fn cylinder(length: f64, outer: f64, inner: f64) -> Self {
-        Self {
-            length,
-            outer: [outer, outer],
-            inner: [inner, inner],
-        }
+        Self { length, outer: [outer, outer], inner: [inner, inner] }
     }
 }
 
@@ -86,10 +82,7 @@ impl fmt::Display for ProfileError {
         match *self {
             Self::NoSteps => write!(f, "The part has no steps."),
             Self::TooManySteps { count } => {
-                write!(
-                    f,
-                    "The part has {count} steps; at most {MAX_STEPS} are covered."
-                )
+                write!(f, "The part has {count} steps; at most {MAX_STEPS} are covered.")
             }
             Self::NotADimension { step } => write!(
                 f,
@@ -97,23 +90,16 @@ impl fmt::Display for ProfileError {
                 step + 1
             ),
             Self::NoLength { step } => write!(f, "Step {} has no length to speak of.", step + 1),
-            Self::Crossed { step } => write!(
-                f,
-                "Step {}: the inside reaches the outside, so there is no wall.",
-                step + 1
-            ),
+            Self::Crossed { step } => {
+                write!(f, "Step {}: the inside reaches the outside, so there is no wall.", step + 1)
+            }
             Self::TooThin { step, wall } => write!(
                 f,
                 "Step {}: a wall of {:.3} mm is thinner than the model covers (1/150 of the radius).",
                 step + 1,
                 wall * 1e3
             ),
-            Self::Gap { step } => write!(
-                f,
-                "Step {} does not hang together with step {}.",
-                step + 1,
-                step
-            ),
+            Self::Gap { step } => write!(f, "Step {} does not hang together with step {}.", step + 1, step),
         }
     }
 }
@@ -184,17 +170,8 @@ fn snap(value: &mut f64, to: f64) {
 }
 
 fn check_step(index: usize, step: &Step) -> Result<(), ProfileError> {
-    let dimensions = [
-        step.length,
-        step.outer[0],
-        step.outer[1],
-        step.inner[0],
-        step.inner[1],
-    ];
-    if dimensions
-        .iter()
-        .any(|d| !(0.0..=LARGEST_DIAMETER).contains(d))
-    {
+    let dimensions = [step.length, step.outer[0], step.outer[1], step.inner[0], step.inner[1]];
+    if dimensions.iter().any(|d| !(0.0..=LARGEST_DIAMETER).contains(d)) {
         return Err(ProfileError::NotADimension { step: index });
     }
     let largest = step.outer[0].max(step.outer[1]);
@@ -212,10 +189,7 @@ fn check_step(index: usize, step: &Step) -> Result<(), ProfileError> {
         }
     }
     if thinnest.is_finite() {
-        return Err(ProfileError::TooThin {
-            step: index,
-            wall: thinnest,
-        });
+        return Err(ProfileError::TooThin { step: index, wall: thinnest });
     }
     Ok(())
 }
@@ -234,30 +208,12 @@ mod tests {
     fn every_fault_names_its_step() {
         let ring = Step::cylinder(0.02, 0.15, 0.138);
         let cases = [
-            (
-                Step::cylinder(f64::NAN, 0.1, 0.0),
-                ProfileError::NotADimension { step: 1 },
-            ),
-            (
-                Step::cylinder(0.01, -0.1, 0.0),
-                ProfileError::NotADimension { step: 1 },
-            ),
-            (
-                Step::cylinder(0.0, 0.15, 0.13),
-                ProfileError::NoLength { step: 1 },
-            ),
-            (
-                Step::cylinder(0.01, 0.15, 0.15),
-                ProfileError::Crossed { step: 1 },
-            ),
-            (
-                Step::cylinder(0.01, 0.138, 0.10),
-                ProfileError::Gap { step: 1 },
-            ),
-            (
-                Step::cylinder(0.01, 0.20, 0.16),
-                ProfileError::Gap { step: 1 },
-            ),
+            (Step::cylinder(f64::NAN, 0.1, 0.0), ProfileError::NotADimension { step: 1 }),
+            (Step::cylinder(0.01, -0.1, 0.0), ProfileError::NotADimension { step: 1 }),
+            (Step::cylinder(0.0, 0.15, 0.13), ProfileError::NoLength { step: 1 }),
+            (Step::cylinder(0.01, 0.15, 0.15), ProfileError::Crossed { step: 1 }),
+            (Step::cylinder(0.01, 0.138, 0.10), ProfileError::Gap { step: 1 }),
+            (Step::cylinder(0.01, 0.20, 0.16), ProfileError::Gap { step: 1 }),
         ];
         for (second, expected) in cases {
             assert_eq!(fault(&[ring, second]), expected, "{second:?}");
@@ -276,15 +232,10 @@ mod tests {
     #[test]
     fn two_hundred_steps_are_the_bound() {
         let ring = Step::cylinder(0.02, 0.15, 0.138);
-        assert!(
-            Profile::new(&vec![ring; MAX_STEPS]).is_ok(),
-            "{MAX_STEPS} steps are a part"
-        );
+        assert!(Profile::new(&vec![ring; MAX_STEPS]).is_ok(), "{MAX_STEPS} steps are a part");
         assert_eq!(
             fault(&vec![ring; MAX_STEPS + 1]),
-            ProfileError::TooManySteps {
-                count: MAX_STEPS + 1
-            },
+            ProfileError::TooManySteps { count: MAX_STEPS + 1 },
             "one more is refused"
         );
         assert_eq!(fault(&[]), ProfileError::NoSteps, "none is refused");

@@ -8,25 +8,12 @@ use proptest::prelude::*;
 
 /// Steps of lengths and diameters from a few micrometres apart to absurd, some solid, some conical.
 fn steps() -> impl Strategy<Value = Vec<Step>> {
-    let diameter = prop_oneof![
-        Just(0.0),
-        Just(0.05),
-        0.04..0.12f64,
-        (0..5u8).prop_map(|k| 0.1 + 1e-5 * f64::from(k)),
-    ];
-    let pair = (diameter.clone(), diameter, prop::bool::ANY)
-        .prop_map(|(a, b, cone)| if cone { [a, b] } else { [a, a] });
+    let diameter = prop_oneof![Just(0.0), Just(0.05), 0.04..0.12f64, (0..5u8).prop_map(|k| 0.1 + 1e-5 * f64::from(k)),];
+    let pair =
+        (diameter.clone(), diameter, prop::bool::ANY).prop_map(|(a, b, cone)| if cone { [a, b] } else { [a, a] });
     let step = (1e-3..0.05f64, pair.clone(), pair).prop_map(|(length, p, q)| {
-        let (inner, outer) = if p[0] + p[1] < q[0] + q[1] {
-            (p, q)
-        } else {
-            (q, p)
-        };
-        Step {
-            length,
-            outer,
-            inner,
-        }
+        let (inner, outer) = if p[0] + p[1] < q[0] + q[1] { (p, q) } else { (q, p) };
+        Step { length, outer, inner }
     });
     prop::collection::vec(step, 1..6)
 }
@@ -92,15 +79,8 @@ fn two_hundred_steps_are_solved_or_refused_for_their_size() {
             })
             .collect();
         let profile = Profile::new(&steps).expect("sound");
-        let band = Band {
-            side: Side::Outside,
-            z: [0.0, 0.001],
-        };
-        let elastic = Elastic {
-            youngs: 205e9,
-            poisson: 0.29,
-            density: 7850.0,
-        };
+        let band = Band { side: Side::Outside, z: [0.0, 0.001] };
+        let elastic = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
         match PartModel::new(&profile, elastic, band, 3, &[], 0.6) {
             Ok(model) => assert!(model.unknowns() <= 3 * MAX_NODES, "within the bound"),
             Err(e) => assert!(matches!(e, PartError::TooLarge(_)), "for its size: {e}"),

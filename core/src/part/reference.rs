@@ -5,27 +5,16 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 /// Steel of the tables: E 207 GPa, nu 0.3.
-const STEEL: Elastic = Elastic {
-    youngs: 207e9,
-    poisson: 0.3,
-    density: 7850.0,
-};
+const STEEL: Elastic = Elastic { youngs: 207e9, poisson: 0.3, density: 7850.0 };
 
 fn surface(side: Side, length: f64) -> Surface {
-    Surface {
-        name: String::from("s"),
-        side,
-        z: [0.0, length],
-    }
+    Surface { name: String::from("s"), side, z: [0.0, length] }
 }
 
 /// A ring (diameters, m) gripped over its whole length; surfaces: outside, bore.
 fn ring(outer: f64, inner: f64, length: f64, grip: Side, density: f64) -> PartModel {
     let profile = Profile::new(&[Step::cylinder(length, outer, inner)]).expect("a ring");
-    let band = Band {
-        side: grip,
-        z: [0.0, length],
-    };
+    let band = Band { side: grip, z: [0.0, length] };
     let mut surfaces = alloc::vec![surface(Side::Outside, length)];
     if inner > 0.0 {
         surfaces.push(surface(Side::Bore, length));
@@ -60,11 +49,7 @@ fn annulus_error(density: f64) -> f64 {
         (2.0, 6, 0.331870663655, 0.0628900232289),
     ];
     // (b/a, m, E ur(a)/(p a)) for pressure in the bore.
-    let bore = [
-        (1.1, 3, 220.619142402),
-        (1.3, 3, 11.9939602431),
-        (2.0, 3, 1.43851010101),
-    ];
+    let bore = [(1.1, 3, 220.619142402), (1.3, 3, 11.9939602431), (2.0, 3, 1.43851010101)];
     let b = 0.05;
     let length = b / 100.0;
     let mut worst: f64 = 0.0;
@@ -100,27 +85,11 @@ fn lame_and_the_spinning_ring_are_reproduced() {
             assert!(error < tolerance, "{case} at density {density}: {error:e}");
         };
         let outside = ring(2.0 * b, 2.0 * a, b / 100.0, Side::Outside, density);
-        check(
-            -p * answer(&outside, 0, 0) / STEEL.youngs,
-            -0.0102791197e-3,
-            "pressed, outside",
-        );
-        check(
-            -p * answer(&outside, 0, 1) / STEEL.youngs,
-            -0.01073537305e-3,
-            "pressed, bore",
-        );
+        check(-p * answer(&outside, 0, 0) / STEEL.youngs, -0.0102791197e-3, "pressed, outside");
+        check(-p * answer(&outside, 0, 1) / STEEL.youngs, -0.01073537305e-3, "pressed, bore");
         let inside = ring(2.0 * b, 2.0 * a, b / 100.0, Side::Bore, density);
-        check(
-            p * answer(&inside, 0, 1) / STEEL.youngs,
-            0.009382716049e-3,
-            "blown, bore",
-        );
-        check(
-            p * answer(&inside, 0, 0) / STEEL.youngs,
-            0.008588298443e-3,
-            "blown, outside",
-        );
+        check(p * answer(&inside, 0, 1) / STEEL.youngs, 0.009382716049e-3, "blown, bore");
+        check(p * answer(&inside, 0, 0) / STEEL.youngs, 0.008588298443e-3, "blown, outside");
         let speed = 3000.0 * core::f64::consts::PI / 30.0;
         let spin = outside.spin().expect("regular");
         let mean = |k: usize| spin[k].iter().sum::<f64>() / spin[k].len() as f64 * speed * speed;
@@ -180,12 +149,7 @@ fn a_wall_of_one_hundred_and_fiftieth_of_the_radius_does_not_lock() {
 fn a_thin_ring_under_equal_radial_loads_matches_ring_theory() {
     // Peak to valley of n point loads W, times E I / (W R^3). Source: derived independently by
     // Castigliano, Fourier sum and energy quadrature; form agrees with Roark Table 9.2 case 7.
-    let cases = [
-        (2, 0.142699081699),
-        (3, 0.030195357902),
-        (4, 0.0114655074706),
-        (6, 0.00316163643196),
-    ];
+    let cases = [(2, 0.142699081699), (3, 0.030195357902), (4, 0.0114655074706), (6, 0.00316163643196)];
     let (outer, wall) = (0.075, 0.0005);
     let mean = outer - wall / 2.0;
     let model = ring(2.0 * outer, 2.0 * (outer - wall), 0.001, Side::Outside, 1.0);
@@ -207,17 +171,10 @@ fn stepped_tube(density: f64) -> PartModel {
     let profile = Profile::new(&[
         Step::cylinder(0.006, 0.1, 0.0),
         Step::cylinder(0.03, 0.1, 0.09),
-        Step {
-            length: 0.01,
-            outer: [0.12, 0.11],
-            inner: [0.09, 0.085],
-        },
+        Step { length: 0.01, outer: [0.12, 0.11], inner: [0.09, 0.085] },
     ])
     .expect("a flanged cup");
-    let band = Band {
-        side: Side::Outside,
-        z: [0.006, 0.026],
-    };
+    let band = Band { side: Side::Outside, z: [0.006, 0.026] };
     let surfaces = [surface(Side::Bore, 0.046), surface(Side::Face, 0.0)];
     PartModel::new(&profile, STEEL, band, 3, &surfaces, density).expect("sound")
 }
@@ -230,16 +187,10 @@ fn the_compliance_is_reciprocal_and_positive() {
         let m = libm::sqrt(response.band.len() as f64) as usize;
         let largest = response.band.iter().fold(0.0, |a: f64, b| a.max(b.abs()));
         for i in 0..m {
-            assert!(
-                response.band[i * m + i] > 0.0,
-                "order {n}: pushes back at point {i}"
-            );
+            assert!(response.band[i * m + i] > 0.0, "order {n}: pushes back at point {i}");
             for j in 0..i {
                 let gap = (response.band[i * m + j] - response.band[j * m + i]).abs();
-                assert!(
-                    gap < 1e-10 * largest,
-                    "order {n}, {i} and {j}: {gap:e} of {largest:e}"
-                );
+                assert!(gap < 1e-10 * largest, "order {n}, {i} and {j}: {gap:e} of {largest:e}");
             }
         }
     }
@@ -248,10 +199,7 @@ fn the_compliance_is_reciprocal_and_positive() {
 #[test]
 fn the_part_turned_end_for_end_answers_the_same() {
     let ends = |flip: bool| {
-        let mut steps = [
-            Step::cylinder(0.006, 0.1, 0.0),
-            Step::cylinder(0.03, 0.1, 0.09),
-        ];
+        let mut steps = [Step::cylinder(0.006, 0.1, 0.0), Step::cylinder(0.03, 0.1, 0.09)];
         let mut z = [0.01, 0.026];
         let mut bore = [0.006, 0.036];
         if flip {
@@ -260,22 +208,12 @@ fn the_part_turned_end_for_end_answers_the_same() {
             bore = [0.0, 0.03];
         }
         let profile = Profile::new(&steps).expect("a cup");
-        let band = Band {
-            side: Side::Outside,
-            z,
-        };
-        let bore = Surface {
-            name: String::from("bore"),
-            side: Side::Bore,
-            z: bore,
-        };
+        let band = Band { side: Side::Outside, z };
+        let bore = Surface { name: String::from("bore"), side: Side::Bore, z: bore };
         let model = PartModel::new(&profile, STEEL, band, 3, &[bore], 1.0).expect("sound");
         let response = model.respond(3).expect("regular");
         let m = libm::sqrt(response.band.len() as f64) as usize;
-        let mut rows: Vec<f64> = response.surfaces[0]
-            .chunks_exact(m)
-            .map(|row| row.iter().sum())
-            .collect();
+        let mut rows: Vec<f64> = response.surfaces[0].chunks_exact(m).map(|row| row.iter().sum()).collect();
         if flip {
             rows.reverse();
         }
@@ -291,59 +229,30 @@ fn the_part_turned_end_for_end_answers_the_same() {
 
 #[test]
 fn what_does_not_lie_on_the_part_is_refused() {
-    let profile = Profile::new(&[
-        Step::cylinder(0.02, 0.1, 0.09),
-        Step::cylinder(0.02, 0.11, 0.09),
-    ])
-    .expect("a stepped ring");
+    let profile =
+        Profile::new(&[Step::cylinder(0.02, 0.1, 0.09), Step::cylinder(0.02, 0.11, 0.09)]).expect("a stepped ring");
     let make = |side: Side, z: [f64; 2], jaws: usize, surfaces: &[Surface]| {
         PartModel::new(&profile, STEEL, Band { side, z }, jaws, surfaces, 1.0).map(|_| ())
     };
-    let ring = Band {
-        side: Side::Outside,
-        z: [0.0, 0.02],
-    };
+    let ring = Band { side: Side::Outside, z: [0.0, 0.02] };
     for density in [0.0, -1.0, f64::NAN, 1e9] {
         let refused = PartModel::new(&profile, STEEL, ring, 3, &[], density).map(|_| ());
         assert_eq!(refused, Err(PartError::Density), "density {density}");
     }
-    let soft = Elastic {
-        poisson: 0.5,
-        ..STEEL
-    };
+    let soft = Elastic { poisson: 0.5, ..STEEL };
     let refused = PartModel::new(&profile, soft, ring, 3, &[], 1.0).map(|_| ());
     assert_eq!(refused, Err(PartError::Material), "incompressible");
     let off = Err(PartError::BandOffPart);
-    assert_eq!(
-        make(Side::Outside, [0.03, 0.05], 3, &[]),
-        off,
-        "beyond the end"
-    );
+    assert_eq!(make(Side::Outside, [0.03, 0.05], 3, &[]), off, "beyond the end");
     assert_eq!(make(Side::Outside, [0.01, 0.01], 3, &[]), off, "no length");
-    assert_eq!(
-        make(Side::Outside, [f64::NAN, 0.01], 3, &[]),
-        off,
-        "not a number"
-    );
+    assert_eq!(make(Side::Outside, [f64::NAN, 0.01], 3, &[]), off, "not a number");
     assert_eq!(make(Side::Face, [0.0, 0.01], 3, &[]), off, "on a face");
     let step = Err(PartError::BandNotCylinder);
-    assert_eq!(
-        make(Side::Outside, [0.01, 0.03], 3, &[]),
-        step,
-        "over the step"
-    );
-    assert_eq!(
-        make(Side::Bore, [0.01, 0.03], 3, &[]),
-        Ok(()),
-        "the bore runs through"
-    );
+    assert_eq!(make(Side::Outside, [0.01, 0.03], 3, &[]), step, "over the step");
+    assert_eq!(make(Side::Bore, [0.01, 0.03], 3, &[]), Ok(()), "the bore runs through");
     let one = Err(PartError::Jaws { jaws: 1 });
     assert_eq!(make(Side::Outside, [0.0, 0.01], 1, &[]), one, "one jaw");
     let nowhere = [surface(Side::Face, -1.0)];
     let lost = Err(PartError::NoSurface { surface: 0 });
-    assert_eq!(
-        make(Side::Outside, [0.0, 0.01], 3, &nowhere),
-        lost,
-        "no such face"
-    );
+    assert_eq!(make(Side::Outside, [0.0, 0.01], 3, &nowhere), lost, "no such face");
 }

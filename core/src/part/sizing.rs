@@ -53,40 +53,20 @@ mod tests {
 
     #[test]
     fn elements_are_short_at_the_graded_end_and_fill_the_line() {
-        let sizes = Sizes {
-            ends: [0.1, 1.0],
-            longest: 1.0,
-        };
+        let sizes = Sizes { ends: [0.1, 1.0], longest: 1.0 };
         let shares = sizes.divide(5.0, 100);
-        assert_eq!(
-            (shares[0], shares[shares.len() - 1]),
-            (0.0, 1.0),
-            "the whole line"
-        );
+        assert_eq!((shares[0], shares[shares.len() - 1]), (0.0, 1.0), "the whole line");
         let lengths: Vec<f64> = shares.windows(2).map(|w| (w[1] - w[0]) * 5.0).collect();
-        assert!(
-            lengths[0] < 0.2,
-            "first element near its wanted length: {lengths:?}"
-        );
+        assert!(lengths[0] < 0.2, "first element near its wanted length: {lengths:?}");
         for pair in lengths.windows(2) {
-            assert!(
-                pair[1] > 0.99 * pair[0] && pair[1] < 2.5 * pair[0],
-                "smooth: {lengths:?}"
-            );
+            assert!(pair[1] > 0.99 * pair[0] && pair[1] < 2.5 * pair[0], "smooth: {lengths:?}");
         }
     }
 
     #[test]
     fn an_exact_fit_is_exact() {
-        let sizes = Sizes {
-            ends: [0.5, 0.5],
-            longest: 0.5,
-        };
-        assert_eq!(
-            sizes.divide(2.0, 100),
-            [0.0, 0.25, 0.5, 0.75, 1.0],
-            "four equal parts"
-        );
+        let sizes = Sizes { ends: [0.5, 0.5], longest: 0.5 };
+        assert_eq!(sizes.divide(2.0, 100), [0.0, 0.25, 0.5, 0.75, 1.0], "four equal parts");
         assert_eq!(sizes.divide(2.0, 2), [0.0, 0.5, 1.0], "the bound holds");
     }
 }

@@ -118,18 +118,11 @@ impl PartModel {
             return Err(PartError::Jaws { jaws });
         }
         check_band(band, profile.length())?;
-        let planes: Vec<f64> = surfaces
-            .iter()
-            .filter(|s| s.side != Side::Face)
-            .flat_map(|s| s.z)
-            .collect();
+        let planes: Vec<f64> = surfaces.iter().filter(|s| s.side != Side::Face).flat_map(|s| s.z).collect();
         let mesh = Mesh::new(profile, &band, &planes, density)?;
         let gripped = sides(&mesh, band.side, band.z);
         let radius = gripped.first().map_or(0.0, |side| mesh.nodes[side[0]][0]);
-        let covered: f64 = gripped
-            .iter()
-            .map(|s| mesh.nodes[s[2]][1] - mesh.nodes[s[0]][1])
-            .sum();
+        let covered: f64 = gripped.iter().map(|s| mesh.nodes[s[2]][1] - mesh.nodes[s[0]][1]).sum();
         if (covered - (band.z[1] - band.z[0])).abs() > 1e-6 * profile.length() {
             return Err(PartError::BandOffPart);
         }
@@ -142,25 +135,12 @@ impl PartModel {
         let stations = surfaces
             .iter()
             .enumerate()
-            .map(|(k, s)| {
-                stations(&mesh, s, &band_nodes).ok_or(PartError::NoSurface { surface: k })
-            })
+            .map(|(k, s)| stations(&mesh, s, &band_nodes).ok_or(PartError::NoSurface { surface: k }))
             .collect::<Result<Vec<_>, _>>()?;
         let points: Vec<f64> = band_nodes.iter().map(|&n| mesh.nodes[n][1]).collect();
         let loads = hat_loads(&mesh, &gripped, &stiffness.position);
         let mass = hat_mass(&points, radius);
-        Ok(Self {
-            mesh,
-            elastic,
-            jaws,
-            stiffness,
-            radius,
-            loads,
-            points,
-            mass,
-            surfaces: stations,
-            side: band.side,
-        })
+        Ok(Self { mesh, elastic, jaws, stiffness, radius, loads, points, mass, surfaces: stations, side: band.side })
     }
 
     /// Orders around the axis to solve: 0, J, 2 J, ... up to [`MAX_HARMONICS`] and [`MAX_ORDER`].
@@ -182,10 +162,7 @@ impl PartModel {
 
     /// Multiplications that one harmonic costs, about.
     pub fn work(&self) -> f64 {
-        let (rows, numbers) = (
-            self.stiffness.unknowns() as f64,
-            self.stiffness.numbers() as f64,
-        );
+        let (rows, numbers) = (self.stiffness.unknowns() as f64, self.stiffness.numbers() as f64);
         numbers * numbers / rows / 2.0 + 2.0 * numbers * self.points.len() as f64
     }
 
@@ -194,10 +171,7 @@ impl PartModel {
     /// # Errors
     /// [`PartError::Singular`] if rounding has eaten the stiffness.
     pub fn respond(&self, order: usize) -> Result<Response, PartError> {
-        let factor = self
-            .stiffness
-            .factor(order)
-            .ok_or(PartError::Singular { order })?;
+        let factor = self.stiffness.factor(order).ok_or(PartError::Singular { order })?;
         let sides = self.points.len();
         let mut x = alloc::vec![0.0; self.stiffness.unknowns() * sides];
         for (b, load) in self.loads.iter().enumerate() {
@@ -209,27 +183,15 @@ impl PartModel {
         let mut band = Vec::with_capacity(sides * sides);
         for load in &self.loads {
             for b in 0..sides {
-                band.push(
-                    load.iter()
-                        .map(|&(row, share)| share * x[3 * row * sides + b])
-                        .sum(),
-                );
+                band.push(load.iter().map(|&(row, share)| share * x[3 * row * sides + b]).sum());
             }
         }
         let surfaces = self
             .surfaces
             .iter()
-            .map(|s| {
-                s.rows(&self.stiffness)
-                    .flat_map(|r| x[r * sides..][..sides].iter().copied())
-                    .collect()
-            })
+            .map(|s| s.rows(&self.stiffness).flat_map(|r| x[r * sides..][..sides].iter().copied()).collect())
             .collect();
-        Ok(Response {
-            order,
-            band,
-            surfaces,
-        })
+        Ok(Response { order, band, surfaces })
     }
 
     /// Displacement of each surface's stations per squared angular speed, m s2.
@@ -237,18 +199,11 @@ impl PartModel {
     /// # Errors
     /// [`PartError::Singular`] as [`Self::respond`].
     pub fn spin(&self) -> Result<Vec<Vec<f64>>, PartError> {
-        let factor = self
-            .stiffness
-            .factor(0)
-            .ok_or(PartError::Singular { order: 0 })?;
+        let factor = self.stiffness.factor(0).ok_or(PartError::Singular { order: 0 })?;
         let mut x = alloc::vec![0.0; self.stiffness.unknowns()];
         add_spin(&self.mesh, &self.elastic, &self.stiffness.position, &mut x);
         factor.solve(&mut x, 1);
-        Ok(self
-            .surfaces
-            .iter()
-            .map(|s| s.rows(&self.stiffness).map(|r| x[r]).collect())
-            .collect())
+        Ok(self.surfaces.iter().map(|s| s.rows(&self.stiffness).map(|r| x[r]).collect()).collect())
     }
 
     /// Solves every harmonic and the spin.
@@ -256,11 +211,7 @@ impl PartModel {
     /// # Errors
     /// As [`Self::respond`].
     pub fn spring(&self) -> Result<PartSpring, PartError> {
-        self.gather(
-            self.orders()
-                .map(|n| self.respond(n))
-                .collect::<Result<_, _>>()?,
-        )
+        self.gather(self.orders().map(|n| self.respond(n)).collect::<Result<_, _>>()?)
     }
 
     /// Keeps the responses of [`Self::orders`], solved one by one, and adds the spin.
@@ -284,9 +235,7 @@ impl PartModel {
 
 impl Stations {
     fn rows<'a>(&'a self, stiffness: &'a Stiffness) -> impl Iterator<Item = usize> + 'a {
-        self.nodes
-            .iter()
-            .map(move |&n| 3 * stiffness.position[n] + self.component)
+        self.nodes.iter().map(move |&n| 3 * stiffness.position[n] + self.component)
     }
 }
 
@@ -294,11 +243,7 @@ fn check_band(band: Band, length: f64) -> Result<(), PartError> {
     let [from, to] = band.z;
     let slack = 1e-9 * length;
     let inside = from >= -slack && to <= length + slack && to - from > 1e-4 * length;
-    if inside && band.side != Side::Face {
-        Ok(())
-    } else {
-        Err(PartError::BandOffPart)
-    }
+    if inside && band.side != Side::Face { Ok(()) } else { Err(PartError::BandOffPart) }
 }
 
 fn stations(mesh: &Mesh, surface: &Surface, band: &[usize]) -> Option<Stations> {
@@ -307,11 +252,7 @@ fn stations(mesh: &Mesh, surface: &Surface, band: &[usize]) -> Option<Stations> 
         at: nodes.iter().map(|&n| mesh.nodes[n]).collect(),
         pressed: nodes
             .iter()
-            .map(|n| {
-                band.iter()
-                    .position(|b| b == n)
-                    .filter(|_| surface.side != Side::Face)
-            })
+            .map(|n| band.iter().position(|b| b == n).filter(|_| surface.side != Side::Face))
             .collect(),
         nodes,
         component: if surface.side == Side::Face { 2 } else { 0 },
@@ -336,10 +277,7 @@ fn hat_loads(mesh: &Mesh, gripped: &[Edge], position: &[usize]) -> Vec<Vec<(usiz
                 }
             }
             for (end, share) in shares.iter().enumerate() {
-                let entries = edge
-                    .iter()
-                    .zip(share)
-                    .map(|(&node, s)| (position[node], *s));
+                let entries = edge.iter().zip(share).map(|(&node, s)| (position[node], *s));
                 loads[2 * k + half + end].extend(entries);
             }
         }

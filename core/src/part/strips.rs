@@ -37,10 +37,7 @@ impl Strip {
     /// Inner and outer line: radii at start and end.
     pub(crate) fn walls(&self) -> ([f64; 2], [f64; 2]) {
         let none = [0.0; 2];
-        (
-            *self.lines.first().unwrap_or(&none),
-            *self.lines.last().unwrap_or(&none),
-        )
+        (*self.lines.first().unwrap_or(&none), *self.lines.last().unwrap_or(&none))
     }
 
     /// Numbers of its first and last line among the breaks of its start (0) or end (1).
@@ -105,11 +102,7 @@ fn merged(profile: &Profile) -> Vec<Strip> {
                     kept[1] = more[1];
                 }
             }
-            _ => strips.push(Strip {
-                z: [z, end],
-                lines: lines.to_vec(),
-                first: [0, 0],
-            }),
+            _ => strips.push(Strip { z: [z, end], lines: lines.to_vec(), first: [0, 0] }),
         }
         z = end;
     }
@@ -144,11 +137,7 @@ fn insert(breaks: &mut Vec<f64>, radius: f64) {
 /// The breaks that lie on a strip's own end.
 fn within(breaks: &[f64], strip: &Strip, end: usize) -> Vec<f64> {
     let (inner, outer) = strip.walls();
-    breaks
-        .iter()
-        .copied()
-        .filter(|b| *b >= inner[end] && *b <= outer[end])
-        .collect()
+    breaks.iter().copied().filter(|b| *b >= inner[end] && *b <= outer[end]).collect()
 }
 
 /// Runs every break of one end to the other, keeping their order.
@@ -189,11 +178,7 @@ mod tests {
     fn lines_of_neighbours_meet_end_to_end() {
         let parts = [
             Step::cylinder(0.01, 0.10, 0.0),
-            Step {
-                length: 0.02,
-                outer: [0.10, 0.08],
-                inner: [0.06, 0.05],
-            },
+            Step { length: 0.02, outer: [0.10, 0.08], inner: [0.06, 0.05] },
             Step::cylinder(0.005, 0.12, 0.07),
             Step::cylinder(0.03, 0.09, 0.05),
             Step::cylinder(0.004, 0.084, 0.0),
@@ -204,24 +189,11 @@ mod tests {
             let (a, b) = (&pair[0], &pair[1]);
             let low = a.walls().0[1].max(b.walls().0[0]);
             let high = a.walls().1[1].min(b.walls().1[0]);
-            let left: Vec<f64> = a
-                .lines
-                .iter()
-                .map(|l| l[1])
-                .filter(|r| *r >= low && *r <= high)
-                .collect();
-            let right: Vec<f64> = b
-                .lines
-                .iter()
-                .map(|l| l[0])
-                .filter(|r| *r >= low && *r <= high)
-                .collect();
+            let left: Vec<f64> = a.lines.iter().map(|l| l[1]).filter(|r| *r >= low && *r <= high).collect();
+            let right: Vec<f64> = b.lines.iter().map(|l| l[0]).filter(|r| *r >= low && *r <= high).collect();
             assert_eq!(left, right, "shared radii are the same numbers");
             for line in a.lines.windows(2) {
-                assert!(
-                    line[0][0] <= line[1][0] && line[0][1] < line[1][1],
-                    "lines keep their order: {line:?}"
-                );
+                assert!(line[0][0] <= line[1][0] && line[0][1] < line[1][1], "lines keep their order: {line:?}");
             }
         }
     }

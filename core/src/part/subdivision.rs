@@ -33,24 +33,12 @@ fn sizes(strip: &Strip, extent: f64, density: f64) -> Sizes {
     let through = through(strip, density);
     let thin = strip.wall().min(strip.length());
     let wave = 0.7 * libm::sqrt(strip.radius() * thin) / density;
-    let longest = if extent <= thin * 1.001 {
-        through
-    } else {
-        wave.max(through)
-    };
-    Sizes {
-        ends: [through; 2],
-        longest,
-    }
+    let longest = if extent <= thin * 1.001 { through } else { wave.max(through) };
+    Sizes { ends: [through; 2], longest }
 }
 
 /// For every strip: ends of elements along it as shares of its length.
-pub(super) fn axial_shares(
-    strips: &[Strip],
-    edges: &[f64],
-    planes: &[f64],
-    density: f64,
-) -> Vec<Vec<f64>> {
+pub(super) fn axial_shares(strips: &[Strip], edges: &[f64], planes: &[f64], density: f64) -> Vec<Vec<f64>> {
     let last = strips.len() - 1;
     strips
         .iter()
@@ -89,9 +77,7 @@ fn axial(strip: &Strip, cuts: &[(f64, bool)], density: f64) -> Vec<f64> {
 /// For every strip, for every pair of neighbouring lines: ends of elements as shares. Strips
 /// that touch share the same cuts.
 pub(super) fn radial_shares(strips: &[Strip], band: &Band, density: f64) -> Vec<Vec<Vec<f64>>> {
-    let mut shares: Vec<Vec<Vec<f64>>> = (0..strips.len())
-        .map(|k| radial(strips, k, band, density))
-        .collect();
+    let mut shares: Vec<Vec<Vec<f64>>> = (0..strips.len()).map(|k| radial(strips, k, band, density)).collect();
     // One sweep each way brings every chain of touching strips to its finest member.
     for k in 1..strips.len() {
         agree(strips, &mut shares, k);
@@ -108,10 +94,7 @@ fn radial(strips: &[Strip], k: usize, band: &Band, density: f64) -> Vec<Vec<f64>
     // Lines between the walls start at a neighbour's corner; a wall is one itself where a
     // neighbour stands out beyond it.
     let last = strip.lines.len() - 1;
-    let before = k
-        .checked_sub(1)
-        .and_then(|b| strips.get(b))
-        .map(|b| b.lines_at(1));
+    let before = k.checked_sub(1).and_then(|b| strips.get(b)).map(|b| b.lines_at(1));
     let after = strips.get(k + 1).map(|a| a.lines_at(0));
     let (first, end) = (strip.lines_at(0), strip.lines_at(1));
     let beyond = |test: fn((usize, usize), (usize, usize)) -> bool| {
