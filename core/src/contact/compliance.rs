@@ -36,7 +36,7 @@ pub(super) fn share(order: usize, jaws: usize) -> f64 {
 
 /// Radial give of the part per unit pressure amplitude beyond the orders of the elements: the
 /// half-plane's `2 (1 - nu^2) R / (E n)`, m/Pa.
-fn half_plane(elastic: &Elastic, radius: f64, order: usize) -> f64 {
+pub(super) fn half_plane(elastic: &Elastic, radius: f64, order: usize) -> f64 {
     2.0 * (1.0 - elastic.poisson * elastic.poisson) * radius / (elastic.youngs * order as f64)
 }
 

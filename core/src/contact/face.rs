@@ -2,12 +2,15 @@
 
 use super::active_set::Problem;
 use super::arc::Arc;
-use super::compliance::{Compliance, JawGive, share};
+use super::compliance::{Compliance, JawGive, half_plane, share};
 use super::lobing::Lobing;
 use crate::part::{PartSpring, Side};
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
 use core::fmt;
+
+/// Highest order around the axis kept of the surface under the jaws.
+pub const SHORTEST_DENT: usize = 360;
 
 /// Why no contact could be found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -78,6 +81,8 @@ pub struct Face<'a> {
     pub(super) compliance: Compliance,
     /// Integrals of the hats around the face with each order of the part.
     cosines: Vec<Vec<f64>>,
+    /// The same with the orders beyond, up to [`SHORTEST_DENT`].
+    short: Vec<(usize, Vec<f64>)>,
 }
 
 /// Pressure on a jaw's face, the same on each jaw and on both halves of it.
@@ -87,7 +92,7 @@ pub struct Contact {
     pub pressure: Vec<f64>,
     /// Gap left at each point, m (0 where pressed).
     pub clearance: Vec<f64>,
-    /// How far the jaw moved on after first touch, along its axis, m.
+    /// How far the jaw moved along its axis from where the middle of its face would touch, m.
     pub travel: f64,
     /// Active sets tried.
     pub rounds: usize,
@@ -115,7 +120,13 @@ impl<'a> Face<'a> {
         }
         let compliance = Compliance::new(part, &arc, give);
         let cosines = part.responses.iter().map(|r| arc.cosines(r.order)).collect();
-        Ok(Self { part: Cow::Borrowed(part), arc, compliance, cosines })
+        let solved = part.responses.iter().map(|r| r.order).max().unwrap_or(0);
+        let short = (0..=SHORTEST_DENT)
+            .step_by(part.jaws)
+            .filter(|order| *order > solved)
+            .map(|order| (order, arc.cosines(order)))
+            .collect();
+        Ok(Self { part: Cow::Borrowed(part), arc, compliance, cosines, short })
     }
 
     /// The same face with its own copy of the part, to be kept.
@@ -125,6 +136,7 @@ impl<'a> Face<'a> {
             arc: self.arc,
             compliance: self.compliance,
             cosines: self.cosines,
+            short: self.short,
         }
     }
 
@@ -198,31 +210,50 @@ impl<'a> Face<'a> {
             .collect())
     }
 
-    /// Displacement around a surface (by its number) at each of its stations. On the gripped
-    /// band itself waves shorter than [`crate::part::MAX_ORDER`] are left out: the dent under the
-    /// edge of a rigid jaw.
+    /// Displacement around a surface (by its number) at each of its stations. Stations under the
+    /// jaws carry orders up to [`SHORTEST_DENT`]: the dent under the edge of a stiff jaw.
     pub fn lobing(&self, contact: &Contact, surface: usize) -> Vec<Lobing> {
-        let points = self.part.points.len();
-        let stations = self.part.stations.get(surface).map_or(0, |s| s.at.len());
-        // Outward is positive: an outside grip presses inward.
-        let sign = if self.part.side == Side::Bore { 1.0 } else { -1.0 };
-        let mut traces: Vec<Lobing> =
-            (0..stations).map(|_| Lobing { jaws: self.part.jaws, amplitudes: Vec::new() }).collect();
-        for (response, cosines) in self.part.responses.iter().zip(&self.cosines) {
-            let mut amplitude = alloc::vec![0.0; points];
-            for (line, c) in contact.pressure.chunks_exact(points).zip(cosines) {
-                for (sum, p) in amplitude.iter_mut().zip(line) {
-                    *sum += sign * share(response.order, self.part.jaws) * c * p;
-                }
+        let part = &self.part;
+        let points = part.points.len();
+        let Some(stations) = part.stations.get(surface) else {
+            return Vec::new();
+        };
+        let round = Lobing { jaws: part.jaws, amplitudes: Vec::new() };
+        let mut traces = alloc::vec![round; stations.at.len()];
+        for (response, cosines) in part.responses.iter().zip(&self.cosines) {
+            let pressure = self.outward(contact, response.order, cosines);
+            let rows = response.surfaces.get(surface).map_or(&[][..], |rows| rows);
+            for (trace, row) in traces.iter_mut().zip(rows.chunks_exact(points)) {
+                trace.amplitudes.push(dot(row, &pressure));
             }
-            let Some(answers) = response.surfaces.get(surface) else {
-                continue;
-            };
-            for (trace, row) in traces.iter_mut().zip(answers.chunks_exact(points)) {
-                trace.amplitudes.push(dot(row, &amplitude));
+        }
+        if stations.pressed.iter().all(Option::is_none) {
+            return traces;
+        }
+        for (order, cosines) in &self.short {
+            let pressure = self.outward(contact, *order, cosines);
+            let give = half_plane(&part.elastic, part.radius, *order);
+            for (trace, pressed) in traces.iter_mut().zip(&stations.pressed) {
+                if let Some(point) = *pressed {
+                    trace.amplitudes.push(give * pressure[point]);
+                }
             }
         }
         traces
+    }
+
+    /// Amplitude of an order of the pressure at each band point, outward.
+    fn outward(&self, contact: &Contact, order: usize, cosines: &[f64]) -> Vec<f64> {
+        let points = self.part.points.len();
+        let sign = if self.part.side == Side::Bore { 1.0 } else { -1.0 };
+        let factor = sign * share(order, self.part.jaws);
+        let mut amplitude = alloc::vec![0.0; points];
+        for (line, c) in contact.pressure.chunks_exact(points).zip(cosines) {
+            for (sum, p) in amplitude.iter_mut().zip(line) {
+                *sum += factor * c * p;
+            }
+        }
+        amplitude
     }
 }
 

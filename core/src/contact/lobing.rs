@@ -39,7 +39,7 @@ impl Lobing {
     /// extremes, because the lowest point need not lie at a jaw or midway.
     pub fn peak_to_valley(&self) -> f64 {
         let waves = self.amplitudes.len().max(2);
-        let last = 6 * waves;
+        let last = 4 * waves;
         let step = core::f64::consts::PI / self.jaws.max(1) as f64 / last as f64;
         let scan = || (0..=last).map(|k| k as f64 * step);
         let by_height = |a: &f64, b: &f64| self.at(*a).total_cmp(&self.at(*b));

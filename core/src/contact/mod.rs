@@ -14,7 +14,7 @@ mod settle;
 
 pub use arc::Arc;
 pub use compliance::JawGive;
-pub use face::{Contact, ContactError, Face, Gap};
+pub use face::{Contact, ContactError, Face, Gap, SHORTEST_DENT};
 pub use lobing::Lobing;
 pub use settle::{DENSITIES, Job, SettleError, Settled, TOLERANCE};
 

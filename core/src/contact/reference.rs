@@ -81,11 +81,8 @@ fn rigid_arcs_on_a_plane_ring_match_the_table() {
         for (larger, wanted) in [0.0, 0.05e-3, -0.05e-3].into_iter().zip(row) {
             let contact = face.press(LOAD, &Gap::straight(larger)).expect("sound");
             let got = mid_length(&face, &contact, 0) * 1e6;
-            // Jaws bored smaller dent the ring at their edges in waves shorter than order 90,
-            // which the table counts at the outside and the series leaves out: 1.5 %.
-            let dent = if larger < 0.0 && beta > 40.0 { 0.012 } else { 0.0 };
             let error = got / wanted - 1.0;
-            assert!(error.abs() < 5e-3 + dent, "half arc {beta}, {larger} larger: {got} um for {wanted}");
+            assert!(error.abs() < 8e-3, "half arc {beta}, {larger} larger: {got} um for {wanted}");
         }
     }
 }

@@ -54,7 +54,7 @@ impl Mesh {
     ///
     /// # Errors
     /// [`TooLarge`] instead of a mesh that could not be solved in reasonable time.
-    pub fn new(profile: &Profile, band: &Band, planes: &[f64], density: f64) -> Result<Self, TooLarge> {
+    pub(crate) fn new(profile: &Profile, band: &Band, planes: &[f64], density: f64) -> Result<Self, TooLarge> {
         let strips = strips(profile);
         let shares = radial_shares(&strips, band, density);
         let along = axial_shares(&strips, &band.z, planes, density);

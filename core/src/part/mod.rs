@@ -5,6 +5,7 @@
 
 mod element;
 pub(crate) mod envelope;
+mod error;
 mod harmonic;
 mod load;
 mod mesh;
@@ -24,7 +25,8 @@ mod properties;
 mod reference;
 
 pub use element::Elastic;
+pub use error::PartError;
 pub use mesh::{Edge, MAX_NODES, Mesh, TooLarge};
 pub use profile::{LARGEST_DIAMETER, MAX_STEPS, Profile, ProfileError, Step, THINNEST_WALL};
-pub use spring::{MAX_HARMONICS, MAX_ORDER, PartError, PartModel, PartSpring, Response, Stations};
+pub use spring::{MAX_HARMONICS, MAX_ORDER, PartModel, PartSpring, Response, Stations};
 pub use surface::{Band, Side, Surface};

@@ -234,6 +234,14 @@ fn what_does_not_lie_on_the_part_is_refused() {
     let make = |side: Side, z: [f64; 2], jaws: usize, surfaces: &[Surface]| {
         PartModel::new(&profile, STEEL, Band { side, z }, jaws, surfaces, 1.0).map(|_| ())
     };
+    let ring = Band { side: Side::Outside, z: [0.0, 0.02] };
+    for density in [0.0, -1.0, f64::NAN, 1e9] {
+        let refused = PartModel::new(&profile, STEEL, ring, 3, &[], density).map(|_| ());
+        assert_eq!(refused, Err(PartError::Density), "density {density}");
+    }
+    let soft = Elastic { poisson: 0.5, ..STEEL };
+    let refused = PartModel::new(&profile, soft, ring, 3, &[], 1.0).map(|_| ());
+    assert_eq!(refused, Err(PartError::Material), "incompressible");
     let off = Err(PartError::BandOffPart);
     assert_eq!(make(Side::Outside, [0.03, 0.05], 3, &[]), off, "beyond the end");
     assert_eq!(make(Side::Outside, [0.01, 0.01], 3, &[]), off, "no length");

@@ -2,13 +2,13 @@
 //! of interest, harmonic by harmonic, and what spin does.
 
 use super::element::{Elastic, GAUSS, side as shape_of_side};
+use super::error::PartError;
 use super::harmonic::Stiffness;
 use super::load::add_spin;
-use super::mesh::{Edge, Mesh, TooLarge};
+use super::mesh::{Edge, Mesh};
 use super::profile::Profile;
 use super::surface::{Band, Side, Surface, nodes, sides};
 use alloc::vec::Vec;
-use core::fmt;
 
 /// Harmonics solved by elements at most, besides 0.
 pub const MAX_HARMONICS: usize = 30;
@@ -16,60 +16,6 @@ pub const MAX_HARMONICS: usize = 30;
 /// Highest order around the axis solved by elements. Beyond it the wave is so short that the
 /// part answers as a half-plane (see `contact`), and better than a mesh too coarse for it.
 pub const MAX_ORDER: usize = 90;
-
-/// Why a part cannot be made into a spring.
-#[derive(Clone, Debug, PartialEq)]
-pub enum PartError {
-    /// Elastic constants that no solid has, or too near incompressible.
-    Material,
-    /// Fewer than 2 or more than 12 jaws.
-    Jaws {
-        /// The number given.
-        jaws: usize,
-    },
-    /// The band is empty, on a face, or reaches beyond the part.
-    BandOffPart,
-    /// The band is not one cylinder: its diameter changes within.
-    BandNotCylinder,
-    /// No surface of the part lies there.
-    NoSurface {
-        /// Which of the surfaces, from 0.
-        surface: usize,
-    },
-    /// The mesh would be too large.
-    TooLarge(TooLarge),
-    /// The stiffness is singular to rounding.
-    Singular {
-        /// Order around the axis.
-        order: usize,
-    },
-}
-
-impl fmt::Display for PartError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Material => write!(f, "The material's elastic constants are out of range."),
-            Self::Jaws { jaws } => write!(f, "{jaws} jaws; 2 to 12 equal jaws are covered."),
-            Self::BandOffPart => write!(f, "The gripped band does not lie on the part."),
-            Self::BandNotCylinder => {
-                write!(f, "The diameter changes within the gripped band; grip one cylinder.")
-            }
-            Self::NoSurface { surface } => {
-                write!(f, "Surface {} is not on the part.", surface + 1)
-            }
-            Self::TooLarge(large) => large.fmt(f),
-            Self::Singular { order } => write!(f, "The part is too slender to be solved reliably (order {order})."),
-        }
-    }
-}
-
-impl core::error::Error for PartError {}
-
-impl From<TooLarge> for PartError {
-    fn from(large: TooLarge) -> Self {
-        Self::TooLarge(large)
-    }
-}
 
 /// A meshed part with its loads and surfaces, ready to be solved one harmonic after another.
 ///
@@ -106,6 +52,8 @@ pub struct PartModel {
 pub struct Stations {
     /// (r, z) of each station, m.
     pub at: Vec<[f64; 2]>,
+    /// For each station, the band point it is, if it lies under the jaws.
+    pub pressed: Vec<Option<usize>>,
     nodes: Vec<usize>,
     component: usize,
 }
@@ -147,7 +95,8 @@ pub struct PartSpring {
 }
 
 impl PartModel {
-    /// Meshes and assembles. `density` multiplies the number of elements each way (1 = default).
+    /// Meshes and assembles. `density`, 0.1 to 10, multiplies the number of elements each way
+    /// (1 = default).
     ///
     /// # Errors
     /// [`PartError`], naming what is wrong.
@@ -161,6 +110,9 @@ impl PartModel {
     ) -> Result<Self, PartError> {
         if !elastic.is_valid() {
             return Err(PartError::Material);
+        }
+        if !(0.1..=10.0).contains(&density) {
+            return Err(PartError::Density);
         }
         if !(2..=12).contains(&jaws) {
             return Err(PartError::Jaws { jaws });
@@ -179,12 +131,12 @@ impl PartModel {
             return Err(PartError::BandNotCylinder);
         }
         let stiffness = Stiffness::new(&mesh, &elastic)?;
+        let band_nodes = nodes(&gripped);
         let stations = surfaces
             .iter()
             .enumerate()
-            .map(|(k, s)| stations(&mesh, s).ok_or(PartError::NoSurface { surface: k }))
+            .map(|(k, s)| stations(&mesh, s, &band_nodes).ok_or(PartError::NoSurface { surface: k }))
             .collect::<Result<Vec<_>, _>>()?;
-        let band_nodes = nodes(&gripped);
         let points: Vec<f64> = band_nodes.iter().map(|&n| mesh.nodes[n][1]).collect();
         let loads = hat_loads(&mesh, &gripped, &stiffness.position);
         let mass = hat_mass(&points, radius);
@@ -294,10 +246,14 @@ fn check_band(band: Band, length: f64) -> Result<(), PartError> {
     if inside && band.side != Side::Face { Ok(()) } else { Err(PartError::BandOffPart) }
 }
 
-fn stations(mesh: &Mesh, surface: &Surface) -> Option<Stations> {
+fn stations(mesh: &Mesh, surface: &Surface, band: &[usize]) -> Option<Stations> {
     let nodes = nodes(&sides(mesh, surface.side, surface.z));
     (!nodes.is_empty()).then(|| Stations {
         at: nodes.iter().map(|&n| mesh.nodes[n]).collect(),
+        pressed: nodes
+            .iter()
+            .map(|n| band.iter().position(|b| b == n).filter(|_| surface.side != Side::Face))
+            .collect(),
         nodes,
         component: if surface.side == Side::Face { 2 } else { 0 },
     })

@@ -11,7 +11,8 @@ pub enum Side {
     Outside,
     /// Inner diameters; displacement is reported along r, outward.
     Bore,
-    /// Faces across the axis; displacement is reported along z.
+    /// Faces across the axis; displacement is reported along z. Order 0 holds a shift of the whole
+    /// part that is the same everywhere: only differences count.
     Face,
 }
 
