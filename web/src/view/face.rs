@@ -282,7 +282,7 @@ impl Face<'_> {
                     @let unit = self.stage.units.unit(Kind::Stress);
                     (line_arrow((-12.0, line(1) - 6.0), (PRESSURE_KEY - 12.0, line(1) - 6.0), 6.0, "live"))
                     (letters((PRESSURE_KEY - 4.0, line(1)), Anchor::Start, "note",
-                        &format!("= {} {} on the face", decimal(pressure, 3), unit.symbol)))
+                        &format!("= {} {} mean pressure", decimal(pressure, 3), unit.symbol)))
                 }
                 (block_arrow((left, line(2) - 6.0), (left + 28.0, line(2) - 6.0), "rest"))
                 (letters((left + 36.0, line(2)), Anchor::Start, "note",

@@ -256,7 +256,7 @@ impl Section<'_> {
             if jaws && jaw_here { self.along.outer_end(self.stage.setup.grip.side) } else { self.along.chuck }
         };
         html! {
-            @for (height, end) in [(-CLIP, to(true)), (CLIP, to(self.opposite()))] {
+            @for (height, end) in [(-CLIP, to(true)), (CLIP, to(self.lowest() < -CLIP))] {
                 @if end > from { path class="thin" d=(open(&wavy((from, height), (end, height)))) {} }
             }
         }
