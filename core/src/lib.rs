@@ -4,7 +4,17 @@
 
 extern crate alloc;
 
+pub mod cutting;
+mod evaluate;
+pub mod examples;
 pub mod findings;
+pub mod grip;
+pub mod hold;
+pub mod jaw;
 pub mod materials;
 pub mod quantity;
+pub mod ring;
+pub mod roundness;
 pub mod setup;
+
+pub use evaluate::evaluate;

@@ -1,35 +1,26 @@
 //! The page starts, keeps itself for later, and speaks to nobody.
 
-use holdround_tests::browser::{Browser, Viewport, serve_site, single_file_url};
+use std::fs;
+use std::path::Path;
+
+use holdround_build::fault::Outcome;
+use holdround_build::serve::Server;
+use holdround_build::site::{SINGLE_FILE, read_folder};
+use holdround_tests::browser::{Browser, Viewport, serve_site, single_file_url, site_folder};
 
 const STARTED: &str = "document.querySelector('main > :not(noscript)')";
 
 #[test]
 fn the_served_page_starts_with_a_clean_console_on_every_screen() {
     let site = serve_site();
-    for viewport in [
-        Viewport::TABLET,
-        Viewport::TABLET_UPRIGHT,
-        Viewport::PHONE,
-        Viewport::DESK,
-    ] {
+    for viewport in [Viewport::TABLET, Viewport::TABLET_UPRIGHT, Viewport::PHONE, Viewport::DESK] {
         let browser = Browser::open(viewport);
         browser.goto(&site.url());
         browser.wait_until(STARTED);
-        assert!(
-            browser.text("main").contains("Holdround"),
-            "the page does not say its name on {viewport:?}"
-        );
-        assert_eq!(
-            browser.console_errors(),
-            Vec::<String>::new(),
-            "the console is not clean on {viewport:?}"
-        );
+        assert!(browser.text("main").contains("Holdround"), "the page does not say its name on {viewport:?}");
+        assert_eq!(browser.console_errors(), Vec::<String>::new(), "the console is not clean on {viewport:?}");
         let width = browser.execute("return document.documentElement.scrollWidth", Vec::new());
-        assert!(
-            width.as_u64() <= Some(viewport.width.into()),
-            "the page is {width} wide on {viewport:?}"
-        );
+        assert!(width.as_u64() <= Some(viewport.width.into()), "the page is {width} wide on {viewport:?}");
     }
 }
 
@@ -38,25 +29,11 @@ fn the_single_file_starts_from_the_disk_and_asks_for_nothing() {
     let browser = Browser::open(Viewport::TABLET);
     browser.goto(&single_file_url());
     browser.wait_until(STARTED);
-    assert!(
-        browser.text("main").contains("Holdround"),
-        "the page does not say its name"
-    );
-    assert_eq!(
-        browser.console_errors(),
-        Vec::<String>::new(),
-        "the console is not clean"
-    );
-    let others: Vec<_> = browser
-        .requests()
-        .into_iter()
-        .filter(|url| !url.starts_with("data:") && *url != single_file_url())
-        .collect();
-    assert_eq!(
-        others,
-        Vec::<String>::new(),
-        "the single file asked for other files"
-    );
+    assert!(browser.text("main").contains("Holdround"), "the page does not say its name");
+    assert_eq!(browser.console_errors(), Vec::<String>::new(), "the console is not clean");
+    let others: Vec<_> =
+        browser.requests().into_iter().filter(|url| !url.starts_with("data:") && *url != single_file_url()).collect();
+    assert_eq!(others, Vec::<String>::new(), "the single file asked for other files");
 }
 
 #[test]
@@ -70,18 +47,10 @@ fn the_page_opens_again_without_its_host() {
     site.stop();
     browser.reload();
     browser.wait_until(STARTED);
-    assert_eq!(
-        browser.text("main"),
-        before,
-        "the kept page shows something else"
-    );
+    assert_eq!(browser.text("main"), before, "the kept page shows something else");
     browser.goto(&format!("{}index.html?from=elsewhere", site.url()));
     browser.wait_until(STARTED);
-    assert_eq!(
-        browser.text("main"),
-        before,
-        "the kept page must also open under its file's name"
-    );
+    assert_eq!(browser.text("main"), before, "the kept page must also open under its file's name");
 }
 
 #[test]
@@ -92,15 +61,10 @@ fn the_page_asks_nobody_but_its_host() {
     browser.wait_until("document.documentElement.dataset.offline === 'ready'");
     let requests = browser.requests();
     assert!(
-        requests
-            .iter()
-            .any(|url| url.ends_with("holdround_web_bg.wasm")),
+        requests.iter().any(|url| url.ends_with("holdround_web_bg.wasm")),
         "the module's own request must be among those seen: {requests:?}"
     );
-    let others: Vec<_> = requests
-        .iter()
-        .filter(|url| !url.starts_with(&site.url()))
-        .collect();
+    let others: Vec<_> = requests.iter().filter(|url| !url.starts_with(&site.url())).collect();
     assert!(others.is_empty(), "the page asked other hosts: {others:?}");
 }
 
@@ -110,16 +74,8 @@ fn the_page_breaks_no_rule_of_accessibility() {
     let browser = Browser::open(Viewport::TABLET);
     browser.goto(&site.url());
     browser.wait_until(STARTED);
-    let broken: Vec<_> = browser
-        .accessibility_violations()
-        .iter()
-        .map(ToString::to_string)
-        .collect();
-    assert_eq!(
-        broken,
-        Vec::<String>::new(),
-        "rules of accessibility are broken"
-    );
+    let broken: Vec<_> = browser.accessibility_violations().iter().map(ToString::to_string).collect();
+    assert_eq!(broken, Vec::<String>::new(), "rules of accessibility are broken");
 }
 
 #[test]
@@ -127,8 +83,61 @@ fn the_page_prints() {
     let browser = Browser::open(Viewport::TABLET);
     browser.goto(&single_file_url());
     browser.wait_until(STARTED);
-    assert!(
-        browser.print().starts_with(b"%PDF-"),
-        "printing must give a PDF file"
-    );
+    assert!(browser.print().starts_with(b"%PDF-"), "printing must give a PDF file");
+}
+
+/// A frame that may only run scripts has no storage and no service worker: both throw.
+#[test]
+fn the_single_file_starts_in_a_frame_that_may_only_run_scripts() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::copy(site_folder().join(SINGLE_FILE), folder.path().join(SINGLE_FILE)).unwrap();
+    let frame = format!("<!doctype html><iframe sandbox=\"allow-scripts\" src=\"{SINGLE_FILE}\"></iframe>");
+    fs::write(folder.path().join("index.html"), frame).unwrap();
+    let host = Server::start(folder.path().into(), 0).unwrap();
+
+    let browser = Browser::open(Viewport::DESK);
+    browser.goto(&host.url());
+    browser.enter_frame("iframe");
+    browser.wait_until(STARTED);
+    assert!(browser.text("main").contains("Holdround"), "the page does not say its name in a frame");
+}
+
+#[test]
+fn a_new_version_comes_only_when_asked_for() {
+    let folder = tempfile::tempdir().unwrap();
+    let published = folder.path().join("sub folder");
+    publish(&published, |_, content| content).unwrap();
+    let host = Server::start(folder.path().into(), 0).unwrap();
+    let browser = Browser::open(Viewport::TABLET);
+    browser.goto(&format!("{}sub%20folder/", host.url()));
+    browser.wait_until("document.documentElement.dataset.offline === 'ready'");
+    browser.reload();
+    browser.wait_until("navigator.serviceWorker.controller");
+
+    publish(&published, |name, content| match name {
+        "index.html" => String::from_utf8(content).unwrap().replace("<title>", "<title>New ").into(),
+        "sw.js" => String::from_utf8(content).unwrap().replace("version = \"", "version = \"new").into(),
+        _ => content,
+    })
+    .unwrap();
+    browser.execute("return navigator.serviceWorker.ready.then((kept) => kept.update()).then(() => true)", Vec::new());
+    browser.wait_until("document.querySelector('#update button')");
+    browser.reload();
+    browser.wait_until("document.querySelector('#update button')");
+    assert_eq!(browser.title(), "Holdround", "the new version came without being asked for");
+
+    browser.click("#update button");
+    browser.wait_until("document.title === 'New Holdround'");
+    let kept = browser.execute("return caches.keys().then((names) => names.length)", Vec::new());
+    assert_eq!(kept.as_u64(), Some(1), "the old version's files must be gone");
+}
+
+/// Writes a copy of the site, each file changed as told.
+fn publish(folder: &Path, change: impl Fn(&str, Vec<u8>) -> Vec<u8>) -> Outcome<()> {
+    for (name, content) in read_folder(&site_folder())? {
+        let path = folder.join(&name);
+        fs::create_dir_all(path.parent().unwrap_or(folder))?;
+        fs::write(path, change(&name, content))?;
+    }
+    Ok(())
 }

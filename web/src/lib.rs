@@ -1,10 +1,14 @@
 //! The page: findings become markup, events become set-ups.
+//!
+//! Data flow one way. Events change what lies on the desk ([`page`]); the views turn the desk into markup;
+//! the regions of the sheet take it. [`api`] offers the same engines to other pages.
 
+pub mod api;
+mod page;
 mod root;
 mod units;
 mod view;
 
-use maud::html;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -15,7 +19,5 @@ use wasm_bindgen::prelude::wasm_bindgen;
 #[wasm_bindgen(start)]
 pub fn start() -> Result<(), JsValue> {
     console_error_panic_hook::set_once();
-    let main = root::main_element()?;
-    main.set_inner_html(&html! { p { "Holdround " (env!("CARGO_PKG_VERSION")) } }.into_string());
-    Ok(())
+    page::open(&root::main_element()?)
 }

@@ -1,16 +1,47 @@
-//! Where the page is drawn.
+//! The document and the elements in it.
 
-use wasm_bindgen::JsValue;
-use web_sys::Element;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Document, Element, HtmlElement};
+
+/// The document, if there is one.
+pub(crate) fn document() -> Option<Document> {
+    web_sys::window()?.document()
+}
 
 /// The document's `main` element.
 ///
 /// # Errors
 /// When there is no document, or it has no such element.
 pub(crate) fn main_element() -> Result<Element, JsValue> {
-    web_sys::window()
-        .and_then(|window| window.document())
+    document()
         .ok_or("there is no document")?
         .query_selector("main")?
         .ok_or_else(|| "the document has no main element".into())
+}
+
+/// The element with this id.
+pub(crate) fn by_id(id: &str) -> Option<Element> {
+    document()?.get_element_by_id(id)
+}
+
+/// The element with this id, as what it is.
+pub(crate) fn by_id_as<T: JsCast>(id: &str) -> Option<T> {
+    by_id(id)?.dyn_into().ok()
+}
+
+/// The element that has the keyboard, unless it is the whole page.
+pub(crate) fn focused() -> Option<HtmlElement> {
+    let active = document()?.active_element()?;
+    if active.tag_name() == "BODY" { None } else { active.dyn_into().ok() }
+}
+
+/// Gives the keyboard to the element with this id, opening what hides it.
+pub(crate) fn focus(id: &str) {
+    let Some(element) = by_id_as::<HtmlElement>(id) else { return };
+    let mut around = element.parent_element();
+    while let Some(hidden) = around.and_then(|parent| parent.closest("details:not([open])").ok().flatten()) {
+        let _opened = hidden.set_attribute("open", "");
+        around = hidden.parent_element();
+    }
+    let _focused = element.focus();
 }

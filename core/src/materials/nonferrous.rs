@@ -141,7 +141,7 @@ pub(super) const NONFERROUS: &[Material] = &[
     Material {
         id: "titanium-grade-2",
         name: "Commercially pure titanium, annealed",
-        designation: "UNS R50400 (EN 3.7035)",
+        designation: "UNS R50400 (material number 3.7035)",
         family: Titanium,
         density: figure(4_510.0, StainlessAndTitaniumSheets),
         youngs_modulus: figure(105e9, StainlessAndTitaniumSheets),
@@ -154,7 +154,7 @@ pub(super) const NONFERROUS: &[Material] = &[
     Material {
         id: "titanium-6al-4v",
         name: "Titanium alloy with aluminium and vanadium, annealed",
-        designation: "UNS R56400 (EN 3.7165)",
+        designation: "UNS R56400 (material number 3.7165)",
         family: Titanium,
         density: figure(4_430.0, Hibbeler),
         youngs_modulus: figure(114e9, Callister),
@@ -167,7 +167,7 @@ pub(super) const NONFERROUS: &[Material] = &[
     Material {
         id: "nickel-alloy-718",
         name: "Nickel-chromium-iron alloy, aged",
-        designation: "UNS N07718 (EN 2.4668)",
+        designation: "UNS N07718 (material number 2.4668)",
         family: Nickel,
         density: figure(8_220.0, NickelSheets),
         youngs_modulus: figure(208e9, NickelSheets),
@@ -180,7 +180,7 @@ pub(super) const NONFERROUS: &[Material] = &[
     Material {
         id: "nickel-alloy-400",
         name: "Nickel-copper alloy, annealed",
-        designation: "UNS N04400 (EN 2.4360)",
+        designation: "UNS N04400 (material number 2.4360)",
         family: Nickel,
         density: figure(8_800.0, Gere),
         youngs_modulus: figure(180e9, Callister),

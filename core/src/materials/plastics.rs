@@ -1,5 +1,6 @@
 //! Engineering plastics. Stiffness and strength are short-term values at room temperature; they fall with
-//! time under load, heat and moisture, so a plastic part or jaw must be gripped with care.
+//! time under load, heat and moisture, so a plastic part or jaw must be gripped with care. Where the source gives
+//! a range, stiffness is its middle (PTFE) and strength its lower end.
 
 use super::Family::Plastic;
 use super::Source::{Callister, Dowling, PlasticsHandbook, PlasticsTable};

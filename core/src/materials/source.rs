@@ -162,7 +162,8 @@ impl Source {
             ),
             Self::Vdi3323Groups => read(
                 "Public turning handbook (2017), specific cutting force and exponent by the \
-                 material groups of VDI 3323",
+                 material groups of VDI 3323 (a later edition gives less for titanium: the greater \
+                 is kept)",
             ),
             Self::KienzleCompared => read(
                 "H. Tschaetsch, Praxiswissen Zerspantechnik, recalled; reproduces within 4 % the \

@@ -3,18 +3,17 @@
 use alloc::format;
 
 use super::fault::range_words;
-use super::job::{CutKind, GripFrom, JawShape, Setup, Side};
+use super::job::{CutKind, GripFrom, Setup};
 use super::reader::Reader;
 use super::{Input, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inputs as p};
+use crate::grip::Side;
+use crate::jaw::{BoredJaw, Dimension, JawError};
 use crate::quantity::shown;
 
 /// Thinnest wall, as a share of the outside radius, for which the ring solution is checked.
 const THINNEST_WALL: f64 = 0.005;
 /// Smallest bore that jaws are thought to reach into, m.
 const SMALLEST_GRIPPED_BORE: f64 = 5e-3;
-/// Smallest gap between neighbouring jaws that the model tells apart, rad.
-const LEAST_JAW_GAP: f64 = 1e-4;
-
 /// Checks what no single entry can tell, each fault at the entry easiest to put right.
 pub(super) fn check(setup: &Setup, reader: &mut Reader<'_>) {
     check_part(setup, reader);
@@ -68,75 +67,63 @@ fn check_grip(setup: &Setup, reader: &mut Reader<'_>) {
         setup.part.length.value,
         "The jaws cannot hold more than the part's length.",
     );
-    at_most(
-        reader,
-        &p::GRIP_LENGTH,
-        0,
-        length,
-        setup.jaws.height.value * 0.9,
-        "A tenth of the jaw height must stay under the part: bore less deep or use taller jaws.",
-    );
 }
 
 fn check_jaws(setup: &Setup, reader: &mut Reader<'_>) {
-    let radius = setup.part.gripped_diameter(setup.grip.side).value / 2.0;
-    let pitch = core::f64::consts::PI / setup.chuck.jaws as f64;
-    match setup.jaws.shape {
-        JawShape::Ordinary(width) => {
-            let most =
-                2.0 * radius * libm::sin((pitch - LEAST_JAW_GAP).min(core::f64::consts::FRAC_PI_2 - LEAST_JAW_GAP));
-            at_most(
-                reader,
-                &j::JAW_WIDTH,
-                0,
-                width.value,
-                most,
-                "Jaws this wide would meet on this diameter: use narrower or pie jaws.",
-            );
+    let Err(error) = BoredJaw::new(setup.jaw()) else { return };
+    let (input, remedy) = match error {
+        JawError::OutOfRange { dimension, .. } => (input_of(dimension), "Correct this, or the gripped diameter."),
+        JawError::WiderThanGrip { .. } => {
+            (&j::JAW_WIDTH, "Use narrower jaws, or pie jaws: the bore would never leave the sides of these.")
         }
-        JawShape::Wide(angle) => {
-            at_most(
-                reader,
-                &j::JAW_ANGLE,
-                0,
-                angle.value,
-                2.0 * (pitch - LEAST_JAW_GAP),
-                "Together the jaws cannot cover more than the full circle.",
-            );
+        JawError::NothingBehindFace { .. } => {
+            (&j::JAW_LENGTH, "Some of the jaw must stand behind the gripping face: use longer jaws or a smaller step.")
         }
-        JawShape::Pie(saw_cut) => {
-            let most = radius * libm::sin(pitch * 0.5);
-            at_most(
-                reader,
-                &j::SAW_CUT,
-                0,
-                saw_cut.value,
-                most,
-                "The saw cut must leave most of the circle: use a thinner saw or a larger diameter.",
-            );
+        JawError::BoredThrough { .. } => {
+            (&p::GRIP_LENGTH, "Some of the jaw must stay under the part: bore less deep, or use taller jaws.")
         }
-    }
-    let reach = setup.jaws.step.value;
-    at_most(
-        reader,
-        &j::JAW_STEP,
-        0,
-        reach,
-        setup.jaws.length.value * 0.9,
-        "Some of the jaw's length must stand behind the gripping face.",
-    );
-    if setup.grip.side == Side::Outside {
-        at_most(reader, &j::JAW_STEP, 0, reach, radius, "The step cannot reach past the axis.");
-    } else {
-        let most = radius + reach;
-        at_most(
-            reader,
-            &j::JAW_LENGTH,
-            0,
-            setup.jaws.length.value,
-            most,
-            "A jaw in a bore cannot reach past the axis: use shorter jaws or a larger step.",
-        );
+        JawError::CrossesAxis { .. } if setup.grip.side == Side::Outside => {
+            (&j::JAW_STEP, "The step cannot reach past the axis.")
+        }
+        JawError::CrossesAxis { .. } => {
+            (&j::JAW_LENGTH, "Jaws in a bore cannot reach past the axis: use shorter jaws, or a larger step.")
+        }
+        JawError::Overlap { dimension, .. } => {
+            (input_of(dimension), "Neighbouring jaws would meet: use narrower ones, or ones that reach less far in.")
+        }
+        JawError::CutAway { .. } => {
+            (&j::SAW_CUT, "The saw cuts must leave a gripping face: use a thinner saw, or a larger diameter.")
+        }
+    };
+    let unit = reader.unit_of(input, 0);
+    let allowed = match error {
+        JawError::OutOfRange { least, greatest, .. } => range_words(least, greatest, unit),
+        JawError::NothingBehindFace { limit, .. } => format!("more than {}", shown(limit, unit)),
+        JawError::CrossesAxis { .. } if setup.grip.side == Side::Inside => {
+            format!("at most {}", shown(setup.gripped_radius() + setup.jaws.step.value, unit))
+        }
+        JawError::WiderThanGrip { limit, .. }
+        | JawError::BoredThrough { limit, .. }
+        | JawError::CrossesAxis { limit, .. }
+        | JawError::Overlap { limit, .. }
+        | JawError::CutAway { limit, .. } => format!("less than {}", shown(limit, unit)),
+    };
+    reader.conflict(input, 0, allowed, remedy);
+}
+
+/// The input a dimension of the jaw is typed in.
+fn input_of(dimension: Dimension) -> &'static Input {
+    match dimension {
+        Dimension::Count => &c::JAW_COUNT,
+        Dimension::Length => &j::JAW_LENGTH,
+        Dimension::Height => &j::JAW_HEIGHT,
+        Dimension::Step => &j::JAW_STEP,
+        Dimension::BoredDepth => &p::GRIP_LENGTH,
+        Dimension::GripRadius => &p::OUTSIDE_DIAMETER,
+        Dimension::Width => &j::JAW_WIDTH,
+        Dimension::IncludedAngle => &j::JAW_ANGLE,
+        Dimension::SawCut => &j::SAW_CUT,
+        Dimension::Density => &j::JAW_MATERIAL,
     }
 }
 

@@ -3,6 +3,8 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use crate::grip::Side;
+use crate::jaw::{Jaw, Shape};
 use crate::materials::Material;
 use crate::quantity::{Angle, AngularVelocity, Force, Length, Mass, Power, Pressure, Ratio};
 
@@ -56,15 +58,6 @@ pub struct Part {
     pub size_limit: Option<Length>,
 }
 
-/// Which way the jaws grip.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Side {
-    /// Jaws close on an outside.
-    Outside,
-    /// Jaws open into a bore.
-    Inside,
-}
-
 /// How the part is gripped.
 #[derive(Clone, Debug)]
 pub struct Grip {
@@ -84,7 +77,7 @@ pub struct Grip {
 #[derive(Clone, Debug)]
 pub struct Chuck {
     /// Number of jaws.
-    pub jaws: usize,
+    pub jaws: u32,
     /// Body diameter.
     pub body_diameter: Length,
     /// Greatest speed on the plate.
@@ -265,6 +258,33 @@ pub enum FeedWay {
     Toward,
     /// Away from the chuck.
     Away,
+}
+
+impl Setup {
+    /// One top jaw as a solid, for the engines.
+    #[must_use]
+    pub fn jaw(&self) -> Jaw {
+        Jaw {
+            shape: match self.jaws.shape {
+                JawShape::Ordinary(width) => Shape::Ordinary { width: width.value },
+                JawShape::Wide(angle) => Shape::Wide { included_angle: angle.value },
+                JawShape::Pie(saw_cut) => Shape::Pie { saw_cut: saw_cut.value },
+            },
+            side: self.grip.side,
+            count: self.chuck.jaws,
+            length: self.jaws.length.value,
+            height: self.jaws.height.value,
+            step: self.jaws.step.value,
+            bored_depth: self.grip.length.value,
+            grip_radius: self.gripped_radius(),
+        }
+    }
+
+    /// Radius of the surface the jaws touch, m.
+    #[must_use]
+    pub fn gripped_radius(&self) -> f64 {
+        self.part.gripped_diameter(self.grip.side).value / 2.0
+    }
 }
 
 impl Part {

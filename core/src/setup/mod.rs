@@ -20,13 +20,12 @@ mod read;
 mod reader;
 mod schema;
 
+pub use crate::grip::Side;
 pub use entries::Entries;
 pub use fault::Fault;
 pub use input::{Choice, Form, Input, MaterialUse, When};
 pub use inputs::{Group, INPUTS, LISTS, List, declared};
-pub use job::{
-    Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, Setup, Side, Turned, Weighed,
-};
+pub use job::{Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, Setup, Turned, Weighed};
 pub use json::SCHEMA_VERSION;
 pub use link::LinkError;
 pub use schema::json_schema;

@@ -6,10 +6,11 @@ use uom::si::pressure::pascal;
 use uom::si::ratio::ratio;
 
 use super::job::{
-    Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, Setup, Side, Turned, Weighed,
+    Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, Setup, Turned, Weighed,
 };
 use super::reader::Reader;
 use super::{Entries, Fault, agreement, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inputs as p};
+use crate::grip::Side;
 use crate::quantity::{Pressure, Ratio};
 
 impl Setup {

@@ -21,13 +21,7 @@ pub struct Violation {
 
 impl fmt::Display for Violation {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{}: {} ({})",
-            self.rule,
-            self.help,
-            self.elements.join(", ")
-        )
+        write!(f, "{}: {} ({})", self.rule, self.help, self.elements.join(", "))
     }
 }
 
@@ -36,24 +30,12 @@ impl Browser {
     pub fn accessibility_violations(&self) -> Vec<Violation> {
         let axe = fs::read_to_string(surroundings::axe()).expect("axe-core's script");
         self.execute(&format!("{axe}; window.axe = axe;"), Vec::new());
-        let tags = [
-            "wcag2a",
-            "wcag2aa",
-            "wcag21a",
-            "wcag21aa",
-            "wcag22aa",
-            "best-practice",
-        ];
+        let tags = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
         let found = self.execute(
             "return axe.run(document, { runOnly: arguments[0] }).then((result) => result.violations)",
             vec![json!(tags)],
         );
-        found
-            .as_array()
-            .expect("axe-core gives a list")
-            .iter()
-            .map(violation)
-            .collect()
+        found.as_array().expect("axe-core gives a list").iter().map(violation).collect()
     }
 }
 

@@ -25,20 +25,11 @@ impl Driver {
         let port = lines
             .by_ref()
             .map_while(Result::ok)
-            .find_map(|line| {
-                line.rsplit_once("on port ")?
-                    .1
-                    .trim_end_matches('.')
-                    .parse::<u16>()
-                    .ok()
-            })
+            .find_map(|line| line.rsplit_once("successfully on port ")?.1.trim_end_matches('.').parse::<u16>().ok())
             .expect("the WebDriver program must print its port");
         // It would stop at a full pipe.
         thread::spawn(move || lines.map_while(Result::ok).for_each(drop));
-        Self {
-            process,
-            url: format!("http://127.0.0.1:{port}"),
-        }
+        Self { process, url: format!("http://127.0.0.1:{port}") }
     }
 }
 

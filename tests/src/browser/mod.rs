@@ -14,11 +14,7 @@
 //! assert_eq!(browser.console_errors(), Vec::<String>::new(), "the console must stay clean");
 //! ```
 
-#![allow(
-    clippy::panic,
-    clippy::expect_used,
-    reason = "a test that cannot steer its browser has failed, and says so"
-)]
+#![allow(clippy::panic, clippy::expect_used, reason = "a test that cannot steer its browser has failed, and says so")]
 
 mod accessibility;
 mod driver;

@@ -9,7 +9,7 @@ use tempfile::TempDir;
 use thirtyfour::common::print::{PrintPage, PrintParameters};
 use thirtyfour::support::block_on;
 use thirtyfour::{
-    By, ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel, TimeoutConfiguration,
+    By, ChromeCapabilities, ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel, TimeoutConfiguration,
     WebDriver, WebElement,
 };
 
@@ -33,20 +33,10 @@ impl Browser {
     pub fn open(viewport: Viewport) -> Self {
         let driver = Driver::start();
         let profile = tempfile::tempdir().expect("a folder for the profile");
-        let session = block_on(WebDriver::new(
-            driver.url.as_str(),
-            capabilities(profile.path()),
-        ));
-        let browser = Self {
-            session: Some(told(session, "opening a session")),
-            _driver: driver,
-            _profile: profile,
-        };
+        let session = block_on(WebDriver::new(driver.url.as_str(), capabilities(profile.path())));
+        let browser = Self { session: Some(told(session, "opening a session")), _driver: driver, _profile: profile };
         let patience = TimeoutConfiguration::new(Some(PATIENCE), Some(PATIENCE), None);
-        told(
-            block_on(browser.session().update_timeouts(patience)),
-            "setting the patience",
-        );
+        told(block_on(browser.session().update_timeouts(patience)), "setting the patience");
         browser.resize(viewport);
         browser
     }
@@ -54,27 +44,18 @@ impl Browser {
     /// Puts the page on another screen.
     pub fn resize(&self, viewport: Viewport) {
         self.devtools("Emulation.setDeviceMetricsOverride", viewport.metrics());
-        self.devtools(
-            "Emulation.setTouchEmulationEnabled",
-            json!({ "enabled": viewport.touch }),
-        );
+        self.devtools("Emulation.setTouchEmulationEnabled", json!({ "enabled": viewport.touch }));
     }
 
     /// Makes the browser report what a person has set: `feature` as in CSS, such as
     /// `prefers-reduced-motion` with `reduce` or `prefers-color-scheme` with `dark`.
     pub fn prefer(&self, feature: &str, value: &str) {
-        self.devtools(
-            "Emulation.setEmulatedMedia",
-            json!({ "features": [{ "name": feature, "value": value }] }),
-        );
+        self.devtools("Emulation.setEmulatedMedia", json!({ "features": [{ "name": feature, "value": value }] }));
     }
 
     /// Sends a command of the DevTools protocol and gives its answer.
     pub fn devtools(&self, command: &str, parameters: Value) -> Value {
-        told(
-            block_on(self.session().cdp().send_raw(command, parameters)),
-            command,
-        )
+        told(block_on(self.session().cdp().send_raw(command, parameters)), command)
     }
 
     /// Opens an address and waits until the page has loaded.
@@ -87,9 +68,19 @@ impl Browser {
         told(block_on(self.session().refresh()), "reloading");
     }
 
+    /// Goes on inside the frame a CSS selector finds.
+    pub fn enter_frame(&self, selector: &str) {
+        told(block_on(self.find(selector).enter_frame()), selector);
+    }
+
     /// The address shown.
     pub fn url(&self) -> String {
         told(block_on(self.session().current_url()), "the address").to_string()
+    }
+
+    /// The page's title.
+    pub fn title(&self) -> String {
+        told(block_on(self.session().title()), "the title")
     }
 
     /// Clicks, or taps, the first element a CSS selector finds.
@@ -106,10 +97,7 @@ impl Browser {
 
     /// Sends keys to the element that has the focus.
     pub fn press(&self, keys: impl AsRef<str>) {
-        let focused = told(
-            block_on(self.session().active_element()),
-            "the focused element",
-        );
+        let focused = told(block_on(self.session().active_element()), "the focused element");
         told(block_on(focused.send_keys(keys.as_ref())), keys.as_ref());
     }
 
@@ -130,11 +118,7 @@ impl Browser {
 
     /// How many elements a CSS selector finds.
     pub fn count(&self, selector: &str) -> usize {
-        told(
-            block_on(self.session().find_all(By::Css(selector))),
-            selector,
-        )
-        .len()
+        told(block_on(self.session().find_all(By::Css(selector))), selector).len()
     }
 
     /// Whether the first element a CSS selector finds can be seen.
@@ -145,9 +129,7 @@ impl Browser {
     /// Runs the body of a function in the page and gives what it returns; of a promise, what it
     /// comes to. The values are its `arguments`.
     pub fn execute(&self, script: &str, values: Vec<Value>) -> Value {
-        told(block_on(self.session().execute(script, values)), script)
-            .json()
-            .clone()
+        told(block_on(self.session().execute(script, values)), script).json().clone()
     }
 
     /// Waits until an expression in the page is true, looking again with every frame drawn.
@@ -179,13 +161,7 @@ impl Browser {
             "return ['navigation', 'resource'].flatMap((kind) => performance.getEntriesByType(kind)).map((entry) => entry.name)",
             Vec::new(),
         );
-        entries
-            .as_array()
-            .into_iter()
-            .flatten()
-            .filter_map(Value::as_str)
-            .map(str::to_owned)
-            .collect()
+        entries.as_array().into_iter().flatten().filter_map(Value::as_str).map(str::to_owned).collect()
     }
 
     /// Saves what is on the screen as PNG.
@@ -199,10 +175,7 @@ impl Browser {
     pub fn print(&self) -> Vec<u8> {
         let paper = PrintParameters {
             background: true,
-            page: PrintPage {
-                width: 21.0,
-                height: 29.7,
-            },
+            page: PrintPage { width: 21.0, height: 29.7 },
             shrink_to_fit: false,
             ..PrintParameters::default()
         };
@@ -210,9 +183,7 @@ impl Browser {
     }
 
     fn session(&self) -> &WebDriver {
-        self.session
-            .as_ref()
-            .expect("the session lasts as long as the browser")
+        self.session.as_ref().expect("the session lasts as long as the browser")
     }
 
     fn find(&self, selector: &str) -> WebElement {
@@ -228,8 +199,8 @@ impl Drop for Browser {
     }
 }
 
-fn capabilities(profile: &Path) -> thirtyfour::ChromiumCapabilities {
-    let mut wanted = DesiredCapabilities::chromium();
+fn capabilities(profile: &Path) -> ChromeCapabilities {
+    let mut wanted = DesiredCapabilities::chrome();
     let mut arguments: Vec<String> = [
         "--headless",
         "--no-sandbox",
@@ -246,14 +217,8 @@ fn capabilities(profile: &Path) -> thirtyfour::ChromiumCapabilities {
     for argument in &arguments {
         told(wanted.add_arg(argument), argument);
     }
-    told(
-        wanted.set_binary(&surroundings::chromium().to_string_lossy()),
-        "the browser's program",
-    );
-    told(
-        wanted.set_browser_log_level(LoggingPrefsLogLevel::All),
-        "the console's level",
-    );
+    told(wanted.set_binary(&surroundings::chromium().to_string_lossy()), "the browser's program");
+    told(wanted.set_browser_log_level(LoggingPrefsLogLevel::All), "the console's level");
     wanted
 }
 

@@ -13,8 +13,7 @@ pub fn site_folder() -> PathBuf {
 
 /// Serves the finished site on a port of its own; stop it to take the network away.
 pub fn serve_site() -> Server {
-    Server::start(site_folder(), 0)
-        .unwrap_or_else(|fault| panic!("the site cannot be served: {fault}"))
+    Server::start(site_folder(), 0).unwrap_or_else(|fault| panic!("the site cannot be served: {fault}"))
 }
 
 /// The address of the one-file page on this disk.

@@ -15,29 +15,13 @@ pub struct Viewport {
 
 impl Viewport {
     /// A tablet on its side, beside the machine.
-    pub const TABLET: Self = Self {
-        width: 1180,
-        height: 820,
-        touch: true,
-    };
+    pub const TABLET: Self = Self { width: 1180, height: 820, touch: true };
     /// A tablet upright.
-    pub const TABLET_UPRIGHT: Self = Self {
-        width: 820,
-        height: 1180,
-        touch: true,
-    };
+    pub const TABLET_UPRIGHT: Self = Self { width: 820, height: 1180, touch: true };
     /// A phone upright.
-    pub const PHONE: Self = Self {
-        width: 390,
-        height: 844,
-        touch: true,
-    };
+    pub const PHONE: Self = Self { width: 390, height: 844, touch: true };
     /// A screen on a desk, with a mouse.
-    pub const DESK: Self = Self {
-        width: 1440,
-        height: 900,
-        touch: false,
-    };
+    pub const DESK: Self = Self { width: 1440, height: 900, touch: false };
 
     pub(crate) fn metrics(self) -> Value {
         json!({

@@ -23,22 +23,10 @@ pub fn provide(workspace: &Workspace) -> Outcome<PathBuf> {
     let npm = if cfg!(windows) { "npm.cmd" } else { "npm" };
     shell::run(
         Command::new(npm)
-            .args([
-                "install",
-                "--silent",
-                "--no-save",
-                "--ignore-scripts",
-                "--no-audit",
-                "--no-fund",
-                "--prefix",
-            ])
+            .args(["install", "--silent", "--no-save", "--ignore-scripts", "--no-audit", "--no-fund", "--prefix"])
             .arg(&folder)
             .arg(PACKAGE),
     )
     .during("the accessibility tests need npm (it comes with Node.js), to fetch axe-core")?;
-    if script.is_file() {
-        Ok(script)
-    } else {
-        Err(Fault::new(format!("npm left no {}", script.display())))
-    }
+    if script.is_file() { Ok(script) } else { Err(Fault::new(format!("npm left no {}", script.display()))) }
 }

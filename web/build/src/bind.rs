@@ -37,20 +37,8 @@ pub struct Bound {
 /// When the target cannot be had or the crate does not compile.
 pub fn compile(workspace: &Workspace) -> Outcome<PathBuf> {
     target::provide(workspace, WASM)?;
-    shell::run(workspace.cargo().args([
-        "build",
-        "--release",
-        "--package=holdround-web",
-        "--lib",
-        "--target",
-        WASM,
-    ]))?;
-    Ok(workspace
-        .target
-        .join(WASM)
-        .join("release")
-        .join(NAME)
-        .with_extension("wasm"))
+    shell::run(workspace.cargo().args(["build", "--release", "--package=holdround-web", "--lib", "--target", WASM]))?;
+    Ok(workspace.target.join(WASM).join("release").join(NAME).with_extension("wasm"))
 }
 
 /// Makes the glue for a compiled page.
@@ -61,12 +49,8 @@ pub fn bind(workspace: &Workspace, product: &PathBuf, flavour: Flavour) -> Outco
     let folder = workspace.target.join("bound").join(format!("{flavour:?}"));
     let mut bindgen = Bindgen::new();
     match flavour {
-        Flavour::Site => bindgen
-            .web(true)
-            .map(|bindgen| bindgen.omit_default_module_path(false)),
-        Flavour::SingleFile => bindgen
-            .no_modules(true)
-            .map(|bindgen| bindgen.omit_default_module_path(true)),
+        Flavour::Site => bindgen.web(true).map(|bindgen| bindgen.omit_default_module_path(false)),
+        Flavour::SingleFile => bindgen.no_modules(true).map(|bindgen| bindgen.omit_default_module_path(true)),
     }
     .and_then(|bindgen| {
         bindgen

@@ -12,17 +12,11 @@ type Step = (&'static str, fn(&Workspace) -> Outcome<()>);
 const STEPS: [Step; 10] = [
     ("the code is formatted", formatted),
     ("clippy finds nothing, natively", linted),
-    (
-        "clippy finds nothing, for the browser",
-        linted_for_the_browser,
-    ),
+    ("clippy finds nothing, for the browser", linted_for_the_browser),
     ("the core needs no operating system", core_alone),
     ("the site is built and opens as one file", built),
     ("the site is within its size", sized),
-    (
-        "unit, reference, documentation and browser tests pass",
-        tested,
-    ),
+    ("unit, reference, documentation and browser tests pass", tested),
     ("the page's own tests pass in a browser", page_tested),
     ("the benchmarks compile", benches_compile),
     ("the documentation has no fault", documented),
@@ -51,16 +45,8 @@ pub fn run(workspace: &Workspace) -> Outcome<()> {
     for claim in &failed {
         println!("failed: {claim}");
     }
-    println!(
-        "{} passed, {} failed",
-        STEPS.len() - failed.len(),
-        failed.len()
-    );
-    if failed.is_empty() {
-        Ok(())
-    } else {
-        Err(Fault::new("not everything holds"))
-    }
+    println!("{} passed, {} failed", STEPS.len() - failed.len(), failed.len());
+    if failed.is_empty() { Ok(()) } else { Err(Fault::new("not everything holds")) }
 }
 
 fn formatted(workspace: &Workspace) -> Outcome<()> {
@@ -68,14 +54,7 @@ fn formatted(workspace: &Workspace) -> Outcome<()> {
 }
 
 fn linted(workspace: &Workspace) -> Outcome<()> {
-    shell::run(workspace.cargo().args([
-        "clippy",
-        "--workspace",
-        "--all-targets",
-        "--",
-        "-D",
-        "warnings",
-    ]))
+    shell::run(workspace.cargo().args(["clippy", "--workspace", "--all-targets", "--", "-D", "warnings"]))
 }
 
 fn linted_for_the_browser(workspace: &Workspace) -> Outcome<()> {
@@ -83,13 +62,7 @@ fn linted_for_the_browser(workspace: &Workspace) -> Outcome<()> {
     shell::run(
         workspace
             .cargo()
-            .args([
-                "clippy",
-                "--package=holdround-web",
-                "--all-targets",
-                "--target",
-                WASM,
-            ])
+            .args(["clippy", "--package=holdround-web", "--all-targets", "--target", WASM])
             .args(["--", "-D", "warnings"]),
     )
 }
@@ -97,12 +70,7 @@ fn linted_for_the_browser(workspace: &Workspace) -> Outcome<()> {
 fn core_alone(workspace: &Workspace) -> Outcome<()> {
     target::provide(workspace, BARE)?;
     for features in [&["--no-default-features"][..], &[]] {
-        shell::run(
-            workspace
-                .cargo()
-                .args(["build", "--package=holdround-core", "--target", BARE])
-                .args(features),
-        )?;
+        shell::run(workspace.cargo().args(["build", "--package=holdround-core", "--target", BARE]).args(features))?;
     }
     Ok(())
 }
@@ -115,13 +83,14 @@ fn sized(workspace: &Workspace) -> Outcome<()> {
     size::check(&workspace.site())
 }
 
-/// The names of the variables are those that the tests' own crate reads.
+/// The names of the variables are those that the tests' own crate reads. The runner has no tests,
+/// and would be compiled once more with the features that the workspace's crates share.
 fn tested(workspace: &Workspace) -> Outcome<()> {
     let chromium = chromium::provide()?;
     shell::run(
         workspace
             .cargo()
-            .args(["test", "--workspace", "--no-fail-fast"])
+            .args(["test", "--workspace", "--exclude=holdround-runner", "--no-fail-fast"])
             .env("HOLDROUND_SITE", workspace.site())
             .env("HOLDROUND_CHROMIUM", chromium.browser)
             .env("HOLDROUND_CHROMEDRIVER", chromium.driver)
@@ -134,14 +103,7 @@ fn page_tested(workspace: &Workspace) -> Outcome<()> {
     shell::run(
         workspace
             .cargo()
-            .args([
-                "test",
-                "--package=holdround-web",
-                "--lib",
-                "--tests",
-                "--target",
-                WASM,
-            ])
+            .args(["test", "--package=holdround-web", "--lib", "--tests", "--target", WASM])
             .env("CHROMEDRIVER", chromium::provide()?.driver)
             // The default of 20 s says more about the machine than about the page.
             .env("WASM_BINDGEN_TEST_TIMEOUT", "600"),
@@ -149,18 +111,9 @@ fn page_tested(workspace: &Workspace) -> Outcome<()> {
 }
 
 fn benches_compile(workspace: &Workspace) -> Outcome<()> {
-    shell::run(
-        workspace
-            .cargo()
-            .args(["test", "--workspace", "--benches", "--no-run"]),
-    )
+    shell::run(workspace.cargo().args(["test", "--workspace", "--exclude=holdround-runner", "--benches", "--no-run"]))
 }
 
 fn documented(workspace: &Workspace) -> Outcome<()> {
-    shell::run(
-        workspace
-            .cargo()
-            .args(["doc", "--workspace", "--no-deps"])
-            .env("RUSTDOCFLAGS", "-D warnings"),
-    )
+    shell::run(workspace.cargo().args(["doc", "--workspace", "--no-deps"]).env("RUSTDOCFLAGS", "-D warnings"))
 }

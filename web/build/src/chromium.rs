@@ -33,11 +33,7 @@ pub fn provide() -> Outcome<Chromium> {
         return Ok(found);
     }
     install().during(ADVICE)?;
-    find().ok_or_else(|| {
-        Fault::new(format!(
-            "Chromium was installed, but is not on PATH. {ADVICE}"
-        ))
-    })
+    find().ok_or_else(|| Fault::new(format!("Chromium was installed, but is not on PATH. {ADVICE}")))
 }
 
 fn find() -> Option<Chromium> {
@@ -48,9 +44,7 @@ fn find() -> Option<Chromium> {
 }
 
 fn named(variable: &str) -> Option<PathBuf> {
-    env::var_os(variable)
-        .map(PathBuf::from)
-        .filter(|path| path.is_file())
+    env::var_os(variable).map(PathBuf::from).filter(|path| path.is_file())
 }
 
 fn on_path(names: &[&str]) -> Option<PathBuf> {
@@ -73,19 +67,11 @@ fn install() -> Outcome<()> {
         return Err(Fault::new("only root may install packages"));
     }
     shell::run(apt_get().arg("update"))?;
-    shell::run(apt_get().args([
-        "install",
-        "--yes",
-        "--no-install-recommends",
-        "chromium",
-        "chromium-driver",
-    ]))
+    shell::run(apt_get().args(["install", "--yes", "--no-install-recommends", "chromium", "chromium-driver"]))
 }
 
 fn apt_get() -> Command {
     let mut command = Command::new("apt-get");
-    command
-        .arg("--quiet=2")
-        .env("DEBIAN_FRONTEND", "noninteractive");
+    command.arg("--quiet=2").env("DEBIAN_FRONTEND", "noninteractive");
     command
 }

@@ -16,11 +16,7 @@ pub const WORKER: &str = "sw.js";
 pub fn fill_in(files: &mut Files) -> Outcome<()> {
     let version = version(files);
     let list = serde_json::to_string(&addresses(files))?;
-    let worker = replace_only(
-        text(files, WORKER)?,
-        "\"VERSION\"",
-        &format!("\"{version}\""),
-    )?;
+    let worker = replace_only(text(files, WORKER)?, "\"VERSION\"", &format!("\"{version}\""))?;
     let worker = replace_only(&worker, "[\"FILES\"]", &list)?;
     files.insert(WORKER.into(), worker.into_bytes());
     Ok(())
@@ -32,13 +28,7 @@ fn addresses(files: &Files) -> Vec<&str> {
     files
         .keys()
         .filter(|name| *name != WORKER)
-        .map(|name| {
-            if name == "index.html" {
-                "./"
-            } else {
-                name.as_str()
-            }
-        })
+        .map(|name| if name == "index.html" { "./" } else { name.as_str() })
         .collect()
 }
 
@@ -50,11 +40,7 @@ fn version(files: &Files) -> String {
         hash.update((content.len() as u64).to_le_bytes());
         hash.update(content);
     }
-    hash.finalize()
-        .iter()
-        .take(8)
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
+    hash.finalize().iter().take(8).map(|byte| format!("{byte:02x}")).collect()
 }
 
 #[cfg(test)]
@@ -65,10 +51,7 @@ mod tests {
         let mut files = Files::from([
             ("index.html".into(), Vec::new()),
             ("style.css".into(), style.into()),
-            (
-                WORKER.into(),
-                b"const version = \"VERSION\"; const files = [\"FILES\"];".to_vec(),
-            ),
+            (WORKER.into(), b"const version = \"VERSION\"; const files = [\"FILES\"];".to_vec()),
         ]);
         fill_in(&mut files).unwrap();
         text(&files, WORKER).unwrap().to_owned()
@@ -77,23 +60,12 @@ mod tests {
     #[test]
     fn the_list_names_every_file_but_the_worker() {
         let worker = filled("p {}");
-        assert!(
-            worker.contains(r#"["./","style.css"]"#),
-            "the list is wrong in {worker}"
-        );
+        assert!(worker.contains(r#"["./","style.css"]"#), "the list is wrong in {worker}");
     }
 
     #[test]
     fn the_version_changes_with_any_content_and_only_with_it() {
-        assert_eq!(
-            filled("p {}"),
-            filled("p {}"),
-            "the same files must make the same version"
-        );
-        assert_ne!(
-            filled("p {}"),
-            filled("q {}"),
-            "another content must make another version"
-        );
+        assert_eq!(filled("p {}"), filled("p {}"), "the same files must make the same version");
+        assert_ne!(filled("p {}"), filled("q {}"), "another content must make another version");
     }
 }

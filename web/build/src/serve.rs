@@ -6,6 +6,7 @@ use std::path::{Component, Path, PathBuf};
 use std::sync::Arc;
 use std::thread::{self, JoinHandle};
 
+use percent_encoding::percent_decode_str;
 use tiny_http::{Header, Request, Response};
 
 use crate::fault::{Fault, Outcome, While};
@@ -23,12 +24,8 @@ impl Server {
     /// # Errors
     /// When the port is taken.
     pub fn start(folder: PathBuf, port: u16) -> Outcome<Self> {
-        let listener = tiny_http::Server::http(("127.0.0.1", port))
-            .during(format!("serving on port {port}"))?;
-        let address = listener
-            .server_addr()
-            .to_ip()
-            .ok_or_else(|| Fault::new("the server has no IP address"))?;
+        let listener = tiny_http::Server::http(("127.0.0.1", port)).during(format!("serving on port {port}"))?;
+        let address = listener.server_addr().to_ip().ok_or_else(|| Fault::new("the server has no IP address"))?;
         let listener = Arc::new(listener);
         let accepting = Arc::clone(&listener);
         let thread = thread::spawn(move || {
@@ -36,11 +33,7 @@ impl Server {
                 answer(&folder, request);
             }
         });
-        Ok(Self {
-            address,
-            listener: Some(listener),
-            thread: Some(thread),
-        })
+        Ok(Self { address, listener: Some(listener), thread: Some(thread) })
     }
 
     /// The site's address, which ends with a slash.
@@ -73,8 +66,7 @@ impl Drop for Server {
 }
 
 fn answer(folder: &Path, request: Request) {
-    let content =
-        file(folder, request.url()).and_then(|path| Some((fs::read(&path).ok()?, kind(&path))));
+    let content = file(folder, request.url()).and_then(|path| Some((fs::read(&path).ok()?, kind(&path))));
     let mut response = match &content {
         Some((content, _)) => Response::from_data(content.as_slice()),
         None => Response::from_data("There is no such file.").with_status_code(404),
@@ -92,25 +84,16 @@ fn answer(folder: &Path, request: Request) {
 /// The file an address means, if it stays within the folder.
 fn file(folder: &Path, url: &str) -> Option<PathBuf> {
     let path = url.split(['?', '#']).next()?.trim_start_matches('/');
-    let inside = Path::new(path)
-        .components()
-        .all(|part| matches!(part, Component::Normal(_)));
-    let path = if path.is_empty() || path.ends_with('/') {
-        format!("{path}index.html")
-    } else {
-        path.to_owned()
-    };
+    let path = percent_decode_str(path).decode_utf8().ok()?;
+    let inside = Path::new(path.as_ref()).components().all(|part| matches!(part, Component::Normal(_)));
+    let path = if path.is_empty() || path.ends_with('/') { format!("{path}index.html") } else { path.into_owned() };
     inside.then(|| folder.join(path))
 }
 
 fn kind(path: &Path) -> String {
     let kind = mime_guess::from_path(path).first_or_octet_stream();
     let text = kind.type_() == mime_guess::mime::TEXT;
-    if text {
-        format!("{kind}; charset=utf-8")
-    } else {
-        kind.to_string()
-    }
+    if text { format!("{kind}; charset=utf-8") } else { kind.to_string() }
 }
 
 #[cfg(test)]
@@ -128,7 +111,9 @@ mod tests {
             ("/sw.js", Some("site/sw.js")),
             ("/docs/", Some("site/docs/index.html")),
             ("/../secret", None),
+            ("/a%20b/", Some("site/a b/index.html")),
             ("/docs/../../secret", None),
+            ("/%2e%2e/secret", None),
         ] {
             assert_eq!(file(folder, url), path.map(PathBuf::from), "{url}");
         }

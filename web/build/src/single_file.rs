@@ -35,10 +35,7 @@ struct Allowed {
 }
 
 fn hash(content: &str) -> String {
-    format!(
-        "'sha256-{}'",
-        BASE64_STANDARD.encode(Sha256::digest(content))
-    )
+    format!("'sha256-{}'", BASE64_STANDARD.encode(Sha256::digest(content)))
 }
 
 /// The part of the page from `opening` through the next `closing`.
@@ -80,10 +77,7 @@ fn inline(content: &str, element: &str) -> Outcome<()> {
 fn with_icon(page: &str, files: &Files) -> Outcome<String> {
     let tag = expected(page, "<link rel=\"icon\"", ">")?;
     let name = value(tag, "href")?;
-    let data = format!(
-        "data:image/svg+xml;base64,{}",
-        BASE64_STANDARD.encode(text(files, name)?)
-    );
+    let data = format!("data:image/svg+xml;base64,{}", BASE64_STANDARD.encode(text(files, name)?));
     replace_only(page, tag, &tag.replace(name, &data))
 }
 
@@ -99,12 +93,7 @@ fn with_styles(page: &str, files: &Files, allowed: &mut Allowed) -> Outcome<Stri
     Ok(page)
 }
 
-fn with_scripts(
-    page: &str,
-    files: &Files,
-    bound: &Bound,
-    allowed: &mut Allowed,
-) -> Outcome<String> {
+fn with_scripts(page: &str, files: &Files, bound: &Bound, allowed: &mut Allowed) -> Outcome<String> {
     let tag = expected(page, "<script type=\"module\"", "</script>")?;
     let boot = text(files, value(tag, "src")?)?;
     inline(boot, "script").during("boot script")?;
@@ -135,19 +124,13 @@ fn with_policy(page: &str, allowed: &Allowed) -> Outcome<String> {
 /// A file that stands alone may not name another in its head.
 fn refuse_addresses(page: &str) -> Outcome<()> {
     let head = part(page, "<head>", "</head>").unwrap_or(page);
-    for tag in ["<link ", "<script "]
-        .into_iter()
-        .flat_map(|opening| head.split(opening).skip(1))
-    {
+    for tag in ["<link ", "<script "].into_iter().flat_map(|opening| head.split(opening).skip(1)) {
         let tag = tag.split('>').next().unwrap_or(tag);
-        let names_another = [" src=\"", "href=\""].into_iter().any(|name| {
-            tag.split_once(name)
-                .is_some_and(|(_, address)| !address.starts_with("data:"))
-        });
+        let names_another = [" src=\"", "href=\""]
+            .into_iter()
+            .any(|name| tag.split_once(name).is_some_and(|(_, address)| !address.starts_with("data:")));
         if names_another {
-            return Err(Fault::new(format!(
-                "the single file still names another file: {tag}"
-            )));
+            return Err(Fault::new(format!("the single file still names another file: {tag}")));
         }
     }
     Ok(())
@@ -164,70 +147,41 @@ mod tests {
         <script type=\"module\" src=\"boot.js\"></script></head>";
 
     fn single(boot: &str, page: &str) -> Result<String, String> {
-        let files: Files = [
-            ("index.html", page),
-            ("icon.svg", "<svg/>"),
-            ("a.css", "a{}"),
-            ("b.css", "b{}"),
-            ("boot.js", boot),
-        ]
-        .map(|(name, content)| (name.to_owned(), content.into()))
-        .into();
-        let bound = Bound {
-            glue: "let wasm_bindgen;".into(),
-            module: b"\0asm".to_vec(),
-        };
+        let files: Files =
+            [("index.html", page), ("icon.svg", "<svg/>"), ("a.css", "a{}"), ("b.css", "b{}"), ("boot.js", boot)]
+                .map(|(name, content)| (name.to_owned(), content.into()))
+                .into();
+        let bound = Bound { glue: "let wasm_bindgen;".into(), module: b"\0asm".to_vec() };
         write(&files, &bound).map_err(|fault| fault.to_string())
     }
 
     #[test]
     fn everything_is_inside_and_allowed_by_its_hash() {
         let page = single("boot()", PAGE).unwrap();
-        for inside in [
-            "<style>a{}</style>",
-            "<style>b{}</style>",
-            ">boot()</script>",
-            ">AGFzbQ==</script>",
-        ] {
+        for inside in ["<style>a{}</style>", "<style>b{}</style>", ">boot()</script>", ">AGFzbQ==</script>"] {
             assert!(page.contains(inside), "{inside} is not in {page}");
         }
         for content in ["a{}", "b{}", "boot()", "let wasm_bindgen;"] {
-            assert!(
-                page.contains(&hash(content)),
-                "the policy does not allow {content}: {page}"
-            );
+            assert!(page.contains(&hash(content)), "the policy does not allow {content}: {page}");
         }
-        assert!(
-            !page.contains("'self'") && !page.contains("manifest"),
-            "the host's parts are still in {page}"
-        );
+        assert!(!page.contains("'self'") && !page.contains("manifest"), "the host's parts are still in {page}");
     }
 
     /// The digest of the empty string is printed in many places, among them NIST's examples of
     /// FIPS 180-4; in base64 it is what a policy must say of an empty script.
     #[test]
     fn a_hash_is_written_as_a_policy_wants_it() {
-        assert_eq!(
-            hash(""),
-            "'sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU='",
-            "SHA-256 of nothing"
-        );
+        assert_eq!(hash(""), "'sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU='", "SHA-256 of nothing");
     }
 
     #[test]
     fn a_script_that_would_end_early_is_refused() {
-        assert!(
-            single("x = '</script>'", PAGE).is_err(),
-            "an early end must be refused"
-        );
+        assert!(single("x = '</script>'", PAGE).is_err(), "an early end must be refused");
     }
 
     #[test]
     fn another_file_in_the_head_is_refused() {
         let page = PAGE.replace("</head>", "<script defer src=\"other.js\"></script></head>");
-        assert!(
-            single("boot()", &page).is_err(),
-            "the second script is not inlined and must be refused"
-        );
+        assert!(single("boot()", &page).is_err(), "the second script is not inlined and must be refused");
     }
 }

@@ -37,10 +37,7 @@ pub fn assemble(workspace: &Workspace) -> Outcome<PathBuf> {
 
 fn files(workspace: &Workspace, product: &PathBuf) -> Outcome<Files> {
     let mut files = read_folder(&workspace.www())?;
-    let single = single_file::write(
-        &files,
-        &bind::bind(workspace, product, Flavour::SingleFile)?,
-    )?;
+    let single = single_file::write(&files, &bind::bind(workspace, product, Flavour::SingleFile)?)?;
     let bound = bind::bind(workspace, product, Flavour::Site)?;
     files.insert(format!("{NAME}.js"), bound.glue.into_bytes());
     files.insert(format!("{NAME}_bg.wasm"), bound.module);
@@ -62,10 +59,7 @@ pub fn read_folder(folder: &Path) -> Outcome<Files> {
             if path.is_dir() {
                 waiting.push(path);
             } else {
-                files.insert(
-                    name(folder, &path)?,
-                    fs::read(&path).during(path.display())?,
-                );
+                files.insert(name(folder, &path)?, fs::read(&path).during(path.display())?);
             }
         }
     }
@@ -86,9 +80,7 @@ fn name(folder: &Path, path: &Path) -> Outcome<String> {
 /// # Errors
 /// When there is no such file or it is not UTF-8.
 pub fn text<'a>(files: &'a Files, name: &str) -> Outcome<&'a str> {
-    let content = files
-        .get(name)
-        .ok_or_else(|| Fault::new(format!("the site has no file {name}")))?;
+    let content = files.get(name).ok_or_else(|| Fault::new(format!("the site has no file {name}")))?;
     std::str::from_utf8(content).during(name)
 }
 
@@ -99,9 +91,7 @@ pub fn text<'a>(files: &'a Files, name: &str) -> Outcome<&'a str> {
 pub fn replace_only(text: &str, old: &str, new: &str) -> Outcome<String> {
     match text.matches(old).count() {
         1 => Ok(text.replacen(old, new, 1)),
-        count => Err(Fault::new(format!(
-            "{old} must stand once in the file, but stands {count} times"
-        ))),
+        count => Err(Fault::new(format!("{old} must stand once in the file, but stands {count} times"))),
     }
 }
 
@@ -111,18 +101,8 @@ mod tests {
 
     #[test]
     fn a_place_to_fill_in_must_be_there_once() {
-        assert_eq!(
-            replace_only("a-b", "-", "+").unwrap(),
-            "a+b",
-            "the only one is replaced"
-        );
-        assert!(
-            replace_only("ab", "-", "+").is_err(),
-            "none must be refused"
-        );
-        assert!(
-            replace_only("a-b-c", "-", "+").is_err(),
-            "two must be refused"
-        );
+        assert_eq!(replace_only("a-b", "-", "+").unwrap(), "a+b", "the only one is replaced");
+        assert!(replace_only("ab", "-", "+").is_err(), "none must be refused");
+        assert!(replace_only("a-b-c", "-", "+").is_err(), "two must be refused");
     }
 }

@@ -24,14 +24,9 @@ pub fn check(site: &Path) -> Outcome<()> {
             sum += sent;
         }
     }
-    println!(
-        "  {:>9} {sum:>9}  all but {SINGLE_FILE}, of {BUDGET} allowed",
-        ""
-    );
+    println!("  {:>9} {sum:>9}  all but {SINGLE_FILE}, of {BUDGET} allowed", "");
     if sum > BUDGET {
-        return Err(Fault::new(format!(
-            "the site weighs {sum} bytes, more than the {BUDGET} it may"
-        )));
+        return Err(Fault::new(format!("the site weighs {sum} bytes, more than the {BUDGET} it may")));
     }
     Ok(())
 }

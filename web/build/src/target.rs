@@ -17,23 +17,10 @@ pub const BARE: &str = "thumbv7em-none-eabihf";
 /// # Errors
 /// When rustup is missing or cannot download the target.
 pub fn provide(workspace: &Workspace, target: &str) -> Outcome<()> {
-    let sysroot = shell::read(
-        Command::new("rustc")
-            .args(["--print", "sysroot"])
-            .current_dir(&workspace.root),
-    )?;
-    if Path::new(sysroot.trim())
-        .join("lib/rustlib")
-        .join(target)
-        .join("lib")
-        .is_dir()
-    {
+    let sysroot = shell::read(Command::new("rustc").args(["--print", "sysroot"]).current_dir(&workspace.root))?;
+    if Path::new(sysroot.trim()).join("lib/rustlib").join(target).join("lib").is_dir() {
         return Ok(());
     }
-    shell::run(
-        Command::new("rustup")
-            .args(["target", "add", target])
-            .current_dir(&workspace.root),
-    )
-    .during("this Rust cannot build for the target yet, and rustup could not add it")
+    shell::run(Command::new("rustup").args(["target", "add", target]).current_dir(&workspace.root))
+        .during("this Rust cannot build for the target yet, and rustup could not add it")
 }

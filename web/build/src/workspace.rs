@@ -22,22 +22,12 @@ impl Workspace {
     /// # Errors
     /// When cargo cannot answer.
     pub fn find() -> Outcome<Self> {
-        let told = shell::read(cargo(Path::new(".")).args([
-            "metadata",
-            "--format-version=1",
-            "--no-deps",
-        ]))?;
+        let told = shell::read(cargo(Path::new(".")).args(["metadata", "--format-version=1", "--no-deps"]))?;
         let told: serde_json::Value = serde_json::from_str(&told)?;
         let folder = |key: &str| {
-            told[key]
-                .as_str()
-                .map(PathBuf::from)
-                .ok_or_else(|| Fault::new(format!("cargo metadata told no {key}")))
+            told[key].as_str().map(PathBuf::from).ok_or_else(|| Fault::new(format!("cargo metadata told no {key}")))
         };
-        Ok(Self {
-            root: folder("workspace_root")?,
-            target: folder("target_directory")?,
-        })
+        Ok(Self { root: folder("workspace_root")?, target: folder("target_directory")? })
     }
 
     /// Cargo, to be run in the root with further arguments.

@@ -1,4 +1,21 @@
-//! Views: functions from findings to markup.
+//! Views: functions from what lies on the desk to markup.
+
+mod drawing;
+pub(crate) mod examples;
+pub(crate) mod face;
+pub(crate) mod field;
+pub(crate) mod findings_list;
+pub(crate) mod inputs;
+mod mark;
+pub(crate) mod notes;
+pub(crate) mod notices;
+pub(crate) mod play_bar;
+pub(crate) mod section;
+pub(crate) mod sheet;
+mod steps;
+pub(crate) mod title_block;
+pub(crate) mod tools;
+pub(crate) mod verdict;
 
 mod drawing;
 pub(crate) mod face;

@@ -1,1 +1,0 @@
-//! From a valid set-up to findings: the engines called in the order of the flow.

@@ -1,0 +1,75 @@
+//! What must be heeded: limits broken, what the model leaves out, and what stands on every job.
+
+use alloc::format;
+use alloc::string::ToString;
+use alloc::vec::Vec;
+
+use super::cuts::seat;
+use crate::findings::{Caution, Finding, Mark, Weight};
+use crate::jaw::BoredJaw;
+use crate::setup::{GripFrom, Setup};
+
+/// Cautions that stand wherever a number is acted on.
+const STANDING: [&str; 6] = [
+    "The chuck's plate and manual rule over every number here. Never exceed its speed, draw force, pressure or jaw height.",
+    "Check the grip with a grip gauge. These are calculated figures, not a certificate.",
+    "Guard closed. Stand clear of the plane of the jaws.",
+    "Every jaw on the same tooth, every screw engaged and torqued, no jaw at the end of its stroke.",
+    "Prove a program in the air and at low speed first. With constant surface speed, set a limit on spindle speed.",
+    "Follow local rules. Have a qualified person approve the set-up.",
+];
+
+pub(super) fn of(setup: &Setup, jaw: Option<&BoredJaw>, found: &[Finding]) -> Vec<Caution> {
+    let beyond = found.iter().filter(|finding| finding.mark() == Mark::Beyond).filter_map(|finding| {
+        let limit = finding.limit.as_ref()?;
+        // A headline repeats one of the findings it is the worst of.
+        let repeated = finding.id.starts_with("shape.") && finding.id.matches('.').count() > 1;
+        (!repeated).then(|| Caution {
+            weight: Weight::Stop,
+            says: format!("{} is beyond its limit: {}.", finding.name, limit.origin),
+            entry: finding.entry,
+        })
+    });
+    let model = left_out(setup, jaw).into_iter().map(|(says, entry)| Caution {
+        weight: Weight::Model,
+        says: says.to_string(),
+        entry,
+    });
+    let standing =
+        STANDING.iter().map(|says| Caution { weight: Weight::Standing, says: (*says).to_string(), entry: None });
+    beyond.chain(model).chain(standing).collect()
+}
+
+/// What the model leaves out that matters for this job.
+fn left_out(setup: &Setup, jaw: Option<&BoredJaw>) -> Vec<(&'static str, Option<&'static str>)> {
+    let mut out = Vec::new();
+    out.push((
+        "The shape is worked out for jaws bored to size that press evenly. Jaws bored large bear in the middle and jaws bored small at their edges, and the part then comes out different.",
+        None,
+    ));
+    if setup.part.length > setup.grip.length * 1.001 {
+        out.push((
+            "The part reaches beyond the jaws. Its shape is given as if only the gripped length bore the load; the lower end of the band is for the load spread over the whole length.",
+            Some("grip.length"),
+        ));
+    }
+    if jaw.is_some_and(|jaw| !jaw.cleans_up()) {
+        out.push((
+            "The step is too small for the bore to reach across the jaw: part of the face stays as it was.",
+            Some("jaws.step"),
+        ));
+    }
+    if seat(setup).is_none() {
+        out.push(("The part does not rest on anything along the axis: only friction keeps it from being pushed into the chuck.", Some("grip.seat")));
+    }
+    if setup.jaws.height > setup.chuck.reference_height {
+        out.push((
+            "The jaws are taller than the plate is given for: speed must come down too. Ask the chuck's manual by how much.",
+            Some("jaws.height"),
+        ));
+    }
+    if matches!(setup.chuck.grip_from, GripFrom::Plate { .. } | GripFrom::Chart { .. }) {
+        out.push(("The grip is worked out, not measured. A dry chuck may give half.", Some("chuck.grip_from")));
+    }
+    out
+}

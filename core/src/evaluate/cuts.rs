@@ -1,0 +1,356 @@
+//! Each cut's load, and the hold against it, as findings.
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::grip::Spinning;
+use crate::cutting::{
+    AxialFeed, Boring, Cut as CuttingCut, CuttingError, Directions, Drilling, Facing, ForceRatios, Grooving, Operation,
+    RadialFeed, SpecificForce, SpindlePower, Surface, ToolPosition, Turning, twist_drill_thrust_ratio,
+};
+use crate::findings::{Finding, Step, Term, term};
+use crate::grip::Side;
+use crate::hold::{Clamped, Hold, HoldError, JawGrip, LateralSupport, Mode, Seat, Wrap};
+use crate::jaw::BoredJaw;
+use crate::quantity::Kind;
+use crate::setup::{Cut, CutKind, FeedWay, Setup, Turned};
+
+/// Contact points to a jaw, along its arc and along its length.
+const POINTS: (usize, usize) = (5, 3);
+/// Hold factor told where the seat bears the load and friction is hardly asked.
+const CARRIED: f64 = 1000.0;
+/// Point angle of the usual twist drill, rad (118°: common practice, no source).
+const DRILL_POINT: f64 = 118.0 * core::f64::consts::PI / 180.0;
+/// Chip thickness and width for which kc1.1 is given, m.
+const UNIT_CHIP: f64 = 1e-3;
+
+/// The least hold factor over the cuts, at rest and at speed.
+#[derive(Clone, Copy)]
+pub(super) struct LeastHold {
+    /// At the least grip at rest.
+    pub(super) at_rest: f64,
+}
+
+/// Judges every cut; returns the least hold factor at rest, with which all others scale.
+pub(super) fn hold(
+    setup: &Setup,
+    jaw: Option<&BoredJaw>,
+    spinning: Option<&Spinning>,
+    found: &mut Vec<Finding>,
+) -> Option<LeastHold> {
+    let clamped = jaw.zip(spinning).map(|(jaw, spinning)| clamp(setup, jaw, spinning.least_at_rest));
+    let mut least: Option<(f64, usize, &'static str)> = None;
+    let mut refused: Option<String> = None;
+    for (at, cut) in setup.cuts.iter().enumerate() {
+        let name = format!("Cut {}, {}", at + 1, name_of(&cut.kind));
+        let cutting = match load(setup, cut) {
+            Ok(cutting) => cutting,
+            Err(error) => {
+                let why = why(&error);
+                found.push(Finding::refused(
+                    format!("cuts.{at}.force"),
+                    format!("{name}: cutting force"),
+                    Kind::Force,
+                    &*why,
+                ));
+                refused = Some(why);
+                continue;
+            }
+        };
+        tell_forces(setup, at, &name, cut, &cutting, found);
+        let judged = match &clamped {
+            None => continue,
+            Some(Err(error)) => Err(format!("No hold can be given: {error}.")),
+            Some(Ok(clamped)) => judge(setup, clamped, &cutting, spinning.map_or(0.0, |grip| grip.least_at_rest)),
+        };
+        match judged {
+            Ok(judged) => least = Some(less(least, judged, at)),
+            Err(why) => refused = Some(why),
+        }
+    }
+    let name = "Hold factor";
+    let Some(spinning) = spinning else {
+        found.push(Finding::refused("hold.factor", name, Kind::Plain, "There is no grip to hold with."));
+        return None;
+    };
+    // One cut that cannot be judged leaves the whole job unjudged.
+    if let Some(why) = refused {
+        found.push(Finding::refused("hold.factor", name, Kind::Plain, why));
+        return None;
+    }
+    let Some((at_rest, cut, mode)) = least else {
+        found.push(Finding::refused("hold.factor", name, Kind::Plain, "No cut loads the part."));
+        return None;
+    };
+    found.push(tell_hold(setup, spinning, at_rest, cut, mode));
+    Some(LeastHold { at_rest })
+}
+
+/// The hold against one cut: the factor, how the part would move, and which cut it is.
+type Judged = (f64, &'static str);
+
+fn less(least: Option<(f64, usize, &'static str)>, (factor, mode): Judged, at: usize) -> (f64, usize, &'static str) {
+    match least {
+        Some(so_far) if so_far.0 <= factor => so_far,
+        _ => (factor, at, mode),
+    }
+}
+
+/// The hold factor of one cut at the worst angle of the tool, with `grip` N at rest.
+fn judge(setup: &Setup, clamped: &Clamped, cutting: &CuttingCut, grip: f64) -> Result<Judged, String> {
+    let load = cutting.load().map_err(|error| why(&error))?;
+    let worst = clamped
+        .worst(&load.rotating(), setup.chuck.jaws as usize)
+        .map_err(|error| format!("No hold can be given: {error}."))?;
+    let judged = match worst.hold {
+        Hold::NoGrip => (0.0, "slips, for there is no grip"),
+        Hold::CarriedBySeat => (CARRIED, "comes off its seat"),
+        Hold::NoLoad | Hold::CarriedByJaws => (CARRIED, "lifts off a jaw"),
+        Hold::Limit(limit) => (limit.factor.min(CARRIED), words(limit.mode)),
+    };
+    let lifting = lift_off(setup, grip, libm::hypot(load.radial, load.tangential));
+    Ok(if lifting < judged.0 { (lifting, "lifts off a jaw") } else { judged })
+}
+
+/// Load multiplier at which a force across the axis takes the last grip from one jaw: half the grip over
+/// the force, for three or more equal jaws as equal radial springs.
+fn lift_off(setup: &Setup, grip: f64, across: f64) -> f64 {
+    if support(setup) == LateralSupport::Jaws && across > 0.0 { grip / (2.0 * across) } else { f64::INFINITY }
+}
+
+/// Three or more jaws that move together bear a force across the axis; two do not bear one square to their line.
+fn support(setup: &Setup) -> LateralSupport {
+    if setup.chuck.jaws >= 3 { LateralSupport::Jaws } else { LateralSupport::Friction }
+}
+
+/// The part in the jaws at the least grip at rest.
+fn clamp(setup: &Setup, jaw: &BoredJaw, force: f64) -> Result<Clamped, HoldError> {
+    let grip = JawGrip {
+        jaws: setup.chuck.jaws as usize,
+        half_angle: jaw.contact_half_angle(),
+        radius: setup.gripped_radius(),
+        length: setup.grip.length.value,
+        force,
+        side: setup.grip.side,
+        wrap: Wrap::Ignored,
+    };
+    let clamped = Clamped::new(&grip.contacts(POINTS.0, POINTS.1)?, setup.grip.friction.value, seat(setup))?;
+    Ok(clamped.supported(support(setup)))
+}
+
+/// The ring on which the part rests: the middle of the metal that part and jaw step share.
+pub(super) fn seat(setup: &Setup) -> Option<Seat> {
+    let (radius, step) = (setup.gripped_radius(), setup.jaws.step.value);
+    let (inner, outer) = match setup.grip.side {
+        Side::Outside => ((radius - step).max(setup.part.bore_diameter.value / 2.0), radius),
+        Side::Inside => (radius, (radius + step).min(setup.part.outside_diameter.value / 2.0)),
+    };
+    (setup.grip.seated && outer > inner)
+        .then_some(Seat { radius: f64::midpoint(inner, outer), z: -setup.grip.length.value })
+}
+
+/// The cut in the terms of the cutting engine.
+fn load(setup: &Setup, cut: &Cut) -> Result<CuttingCut, CuttingError> {
+    let material = SpecificForce {
+        kc11: setup.part.cutting_resistance.map_or(0.0, |kc| kc.value),
+        mc: setup.part.chip_exponent.map_or(0.0, |mc| mc.value),
+    };
+    let z = cut.distance.value;
+    let edge = |turned: &Turned| {
+        (
+            turned.wear.value,
+            ForceRatios { feed: turned.feed_share.value, passive: turned.passive_share.value },
+            ToolPosition { radius: turned.diameter.value / 2.0, z },
+        )
+    };
+    let (operation, (correction, ratios, tool)) = match &cut.kind {
+        CutKind::Turning(turned, way) => {
+            let Turned { depth, feed, approach, .. } = turned;
+            let (depth, feed, approach) = (depth.value, feed.value, approach.value);
+            (Operation::Turning(Turning { depth, feed, approach, direction: axial(*way) }), edge(turned))
+        }
+        CutKind::Boring(turned, way) => {
+            let Turned { depth, feed, approach, .. } = turned;
+            let (depth, feed, approach) = (depth.value, feed.value, approach.value);
+            (Operation::Boring(Boring { depth, feed, approach, direction: axial(*way) }), edge(turned))
+        }
+        CutKind::Facing(turned) => {
+            let Turned { depth, feed, approach, .. } = turned;
+            let (depth, feed, approach) = (depth.value, feed.value, approach.value);
+            (Operation::Facing(Facing { depth, feed, approach, direction: RadialFeed::Inward }), edge(turned))
+        }
+        CutKind::Grooving { diameter, width, feed, feed_share, wear } => (
+            Operation::Grooving(Grooving { width: width.value, feed: feed.value, surface: Surface::Outside }),
+            (
+                wear.value,
+                ForceRatios { feed: feed_share.value, passive: 0.0 },
+                ToolPosition { radius: diameter.value / 2.0, z },
+            ),
+        ),
+        CutKind::Drilling { drill, feed, wear } => (
+            Operation::Drilling(Drilling {
+                diameter: drill.value,
+                pilot: 0.0,
+                feed: feed.value,
+                point_angle: DRILL_POINT,
+            }),
+            (
+                wear.value,
+                ForceRatios { feed: twist_drill_thrust_ratio(DRILL_POINT), passive: 0.0 },
+                ToolPosition { radius: 0.0, z },
+            ),
+        ),
+        CutKind::Power { diameter, power, feed_share, passive_share, feed_way } => (
+            Operation::SpindlePower(SpindlePower {
+                power: power.value,
+                efficiency: 1.0,
+                angular_speed: setup.speed.value,
+                directions: Directions::Turning(axial(*feed_way)),
+            }),
+            (
+                1.0,
+                ForceRatios { feed: feed_share.value, passive: passive_share.value },
+                ToolPosition { radius: diameter.value / 2.0, z },
+            ),
+        ),
+    };
+    // What the force is checked for once, load and hold need not ask again.
+    let cutting = CuttingCut { operation, material, correction, ratios, tool };
+    cutting.forces().map(|_| cutting)
+}
+
+fn axial(way: FeedWay) -> AxialFeed {
+    match way {
+        FeedWay::Toward => AxialFeed::TowardChuck,
+        FeedWay::Away => AxialFeed::AwayFromChuck,
+    }
+}
+
+fn tell_forces(setup: &Setup, at: usize, name: &str, cut: &Cut, cutting: &CuttingCut, found: &mut Vec<Finding>) {
+    let Ok(forces) = cutting.forces() else { return };
+    let force = Finding::new(format!("cuts.{at}.force"), format!("{name}: cutting force"), Kind::Force, forces.cutting);
+    found.push(match forces.chip {
+        Some(chip) => force.step(kienzle(cutting, chip.width, chip.thickness, forces.cutting)),
+        None => force.step(Step {
+            says: "The force that takes this power at this diameter and speed",
+            formula: "F_c = P / (ω r)",
+            given: power_terms(setup, cut),
+            result: term("F_c", forces.cutting, Kind::Force),
+            source: "power is force times speed",
+        }),
+    });
+    let torque =
+        Finding::new(format!("cuts.{at}.torque"), format!("{name}: torque on the part"), Kind::Torque, forces.torque);
+    found.push(torque);
+    let power = forces.torque * setup.speed.value;
+    found.push(Finding::new(format!("cuts.{at}.power"), format!("{name}: power at the cut"), Kind::Power, power).step(
+        Step {
+            says: "Torque times speed; the drive needs more by its own losses",
+            formula: "P = M ω",
+            given: [term("M", forces.torque, Kind::Torque), term("ω", setup.speed.value, Kind::RotationalSpeed)].into(),
+            result: term("P", power, Kind::Power),
+            source: "definition of power",
+        },
+    ));
+}
+
+fn kienzle(cutting: &CuttingCut, width: f64, thickness: f64, force: f64) -> Step {
+    let drilling = matches!(cutting.operation, Operation::Drilling(_));
+    Step {
+        says: if drilling {
+            "Kienzle's rule for both lips, with the allowance for wear"
+        } else {
+            "Kienzle's rule, with the allowance for wear"
+        },
+        formula: if drilling {
+            "F_c = 2 kc1.1 b h (h / 1 mm)^(−mc) w"
+        } else {
+            "F_c = kc1.1 b h (h / 1 mm)^(−mc) w"
+        },
+        given: [
+            term("kc1.1", cutting.material.kc11, Kind::Stress),
+            term("b", width, Kind::Length),
+            term("h", thickness, Kind::Length),
+            term("h / 1 mm", thickness / UNIT_CHIP, Kind::Plain),
+            term("mc", cutting.material.mc, Kind::Plain),
+            term("w", cutting.correction, Kind::Plain),
+        ]
+        .into(),
+        result: term("F_c", force, Kind::Force),
+        source: "Kienzle 1952, as in Klocke, Fertigungsverfahren 1, from memory",
+    }
+}
+
+fn power_terms(setup: &Setup, cut: &Cut) -> Vec<Term> {
+    match &cut.kind {
+        CutKind::Power { power, diameter, .. } => [
+            term("P", power.value, Kind::Power),
+            term("ω", setup.speed.value, Kind::RotationalSpeed),
+            term("r", diameter.value / 2.0, Kind::Length),
+        ]
+        .into(),
+        _ => Vec::new(),
+    }
+}
+
+fn tell_hold(setup: &Setup, spinning: &Spinning, at_rest: f64, cut: usize, mode: &str) -> Finding {
+    let left = if spinning.least_at_rest > 0.0 { spinning.at_speed.lowest / spinning.least_at_rest } else { 0.0 };
+    let factor = at_rest * left;
+    let says = format!("Cut {} decides; beyond this load the part {mode}.", cut + 1);
+    Finding::new("hold.factor", "Hold factor", Kind::Plain, factor)
+        .at_least(setup.grip.required_hold.value, "the hold factor you want")
+        .caution(says)
+        .entry("run.pressure")
+        .step(Step {
+            says: "Least load multiplier over all rigid motions of the part, friction against load, at the worst angle of the tool to the jaws, with the grip at rest. Jaws that move together bear forces across the axis until one lifts off, at half the grip",
+            formula: "S₀ = min over v, with W·v = 1, of Σ μ Nᵢ |vᵢ|",
+            given: [
+                term("μ", setup.grip.friction.value, Kind::Plain),
+                term("Σ N", spinning.least_at_rest, Kind::Force),
+            ]
+            .into(),
+            result: term("S₀", at_rest, Kind::Plain),
+            source: "limit analysis, upper-bound theorem: Drucker, Prager and Greenberg 1952, from memory; the wrap of the jaws is not credited",
+        })
+        .step(Step {
+            says: "It falls or rises with the grip at speed",
+            formula: "S = S₀ F / F₀",
+            given: [
+                term("S₀", at_rest, Kind::Plain),
+                term("F", spinning.at_speed.lowest, Kind::Force),
+                term("F₀", spinning.least_at_rest, Kind::Force),
+            ]
+            .into(),
+            result: term("S", factor, Kind::Plain),
+            source: "friction is proportional to the normal force",
+        })
+}
+
+fn name_of(kind: &CutKind) -> &'static str {
+    match kind {
+        CutKind::Turning(..) => "turning",
+        CutKind::Facing(..) => "facing",
+        CutKind::Boring(..) => "boring",
+        CutKind::Grooving { .. } => "grooving",
+        CutKind::Drilling { .. } => "drilling",
+        CutKind::Power { .. } => "from spindle power",
+    }
+}
+
+fn words(mode: Mode) -> &'static str {
+    match mode {
+        Mode::PullOut => "comes out of the jaws",
+        Mode::PushIn => "is pushed into the chuck",
+        Mode::Spin => "spins in the jaws",
+        Mode::Tip => "tips out of the jaws",
+        Mode::Slide => "slides across the jaws",
+    }
+}
+
+fn why(error: &CuttingError) -> String {
+    match error {
+        CuttingError::Speed => "A cut given by its power needs a turning spindle.".into(),
+        other => format!("The cut has no force: {other}."),
+    }
+}

@@ -1,0 +1,50 @@
+//! Worked examples: invented jobs, each with something to see.
+
+/// A worked example.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Example {
+    /// Its name in links.
+    pub id: &'static str,
+    /// Its title.
+    pub title: &'static str,
+    /// What there is to see in it.
+    pub says: &'static str,
+    /// The set-up as JSON.
+    pub json: &'static str,
+}
+
+/// The examples, in the order in which they teach.
+///
+/// ```
+/// use holdround_core::{evaluate, examples::EXAMPLES, setup::{Entries, Setup}};
+/// for example in EXAMPLES {
+///     let setup = Setup::read(&Entries::from_json(example.json).unwrap()).unwrap();
+///     assert!(evaluate(&setup).get("hold.factor").unwrap().value.is_ok(), "{}", example.id);
+/// }
+/// ```
+pub const EXAMPLES: &[Example] = &[
+    Example {
+        id: "thin-ring",
+        title: "Thin ring, gripped from inside on ordinary jaws",
+        says: "It holds, but the bore is pushed into three lobes. Lower the pressure and watch both.",
+        json: include_str!("thin-ring.json"),
+    },
+    Example {
+        id: "thin-ring-on-pie-jaws",
+        title: "The same ring on pie jaws",
+        says: "The same grip spread over the whole bore leaves the ring round.",
+        json: include_str!("thin-ring-on-pie-jaws.json"),
+    },
+    Example {
+        id: "fast-sleeve",
+        title: "Sleeve, gripped outside at high speed",
+        says: "The jaws are thrown outward and take the grip with them. Raise the speed and watch the hold factor.",
+        json: include_str!("fast-sleeve.json"),
+    },
+    Example {
+        id: "stubby-blank",
+        title: "Heavy cut on a stubby blank",
+        says: "A solid blank stays round at any pressure; here the cut against the grip is the question.",
+        json: include_str!("stubby-blank.json"),
+    },
+];

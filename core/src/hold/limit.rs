@@ -1,0 +1,294 @@
+//! The limit problem of one load, bracketed from both sides.
+//!
+//! `min sum c_i |A_i v|` over `w.v = 1` and `S v >= 0` is a second-order cone
+//! programme in six unknowns. See [`interior`](super::interior) for the method;
+//! whatever point it stands at, [`Problem::upper_bound`] and
+//! [`Problem::lower_bound`] turn into a motion and into forces in equilibrium.
+//!
+//! Unknowns are scaled: velocities at the friction's centre, rotations times
+//! the contact's mean distance from it, friction over its sum, a load of unit
+//! length.
+
+use super::interior::{FAR, NEAR, Point};
+use super::matrix::{Cholesky, Symmetric, add, dot6, scale, transposed};
+use super::motion::{Motion, dot};
+use super::{ContactPoint, LateralSupport, Seat};
+use crate::cutting::{Wrench, cross};
+use alloc::vec::Vec;
+
+/// A scaled hold factor from which the load counts as borne by the seat.
+const BORNE_BY_SEAT: f64 = 1e3;
+/// A load smaller than this share of the friction is rounding.
+const NEGLIGIBLE: f64 = 1e-12;
+const MOST_STEPS: usize = 60;
+
+/// When to stop.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Goal {
+    /// Width of the bracket over its upper end.
+    pub(crate) gap: f64,
+    /// A factor above which the exact value is of no interest.
+    pub(crate) enough: f64,
+}
+
+/// The bracket of a final answer.
+pub(crate) const FINE: Goal = Goal { gap: 1e-8, enough: f64::INFINITY };
+
+/// Answer of the limit problem.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Slip {
+    NothingToHold,
+    CarriedBySeat,
+    /// No motion that the seat allows was found, nor that there is none.
+    Unsettled,
+    /// Factor bracketed; the scaled velocity that shows the upper end.
+    At {
+        lower: f64,
+        upper: f64,
+        velocity: [f64; 6],
+    },
+}
+
+/// A contact point: two tangential velocities as rows, and its friction.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Contact {
+    pub(crate) rows: [[f64; 6]; 2],
+    pub(crate) friction: f64,
+}
+
+impl Contact {
+    pub(crate) fn slip(&self, v: &[f64; 6]) -> [f64; 2] {
+        [dot6(&self.rows[0], v), dot6(&self.rows[1], v)]
+    }
+}
+
+/// Contacts and seat, scaled, without the load.
+#[derive(Debug, Clone)]
+pub(crate) struct Problem {
+    pub(crate) contacts: Vec<Contact>,
+    /// Rows that give the lift of the part off each seat point.
+    pub(crate) seat: Vec<[f64; 6]>,
+    centre: [f64; 3],
+    length: f64,
+    friction_sum: f64,
+    support: LateralSupport,
+    /// `sum c A^T A`: spreads a residual over the contacts.
+    spread: Cholesky,
+}
+
+/// Centre of the normal forces, their mean distance from it, and their sum.
+fn extent(contacts: &[ContactPoint]) -> ([f64; 3], f64, f64) {
+    let sum: f64 = contacts.iter().map(|c| c.normal_force).sum();
+    let share = |c: &ContactPoint| if sum > 0.0 { c.normal_force / sum } else { 0.0 };
+    let centre: [f64; 3] = core::array::from_fn(|k| contacts.iter().map(|c| share(c) * c.position[k]).sum());
+    let square: f64 = contacts
+        .iter()
+        .map(|c| {
+            let arm = core::array::from_fn(|k| c.position[k] - centre[k]);
+            share(c) * dot(arm, arm)
+        })
+        .sum();
+    (centre, libm::sqrt(square), sum)
+}
+
+/// See [`Clamped::imbalance`](super::Clamped::imbalance).
+pub(crate) fn imbalance(contacts: &[ContactPoint]) -> f64 {
+    let (centre, distance, sum) = extent(contacts);
+    if sum == 0.0 {
+        return 0.0;
+    }
+    let (mut force, mut moment) = ([0.0; 3], [0.0; 3]);
+    for contact in contacts {
+        let normal = contact.normal.map(|n| n * contact.normal_force);
+        let turning = cross(core::array::from_fn(|k| contact.position[k] - centre[k]), normal);
+        for k in 0..3 {
+            force[k] += normal[k];
+            moment[k] += turning[k];
+        }
+    }
+    let force = libm::sqrt(dot(force, force)) / sum;
+    let moment = if distance > 0.0 { libm::sqrt(dot(moment, moment)) / (sum * distance) } else { 0.0 };
+    force.max(moment)
+}
+
+/// Two unit vectors square to a unit normal and to each other.
+fn tangents(normal: [f64; 3]) -> [[f64; 3]; 2] {
+    let least = if normal[0].abs() < 0.6 { [1.0, 0.0, 0.0] } else { [0.0, 1.0, 0.0] };
+    let first = cross(normal, least);
+    let length = libm::sqrt(dot(first, first));
+    let first = first.map(|x| x / length);
+    [first, cross(normal, first)]
+}
+
+impl Problem {
+    /// None where there is no friction.
+    pub(crate) fn new(
+        contacts: &[ContactPoint],
+        friction: f64,
+        seat: Option<&Seat>,
+        support: LateralSupport,
+    ) -> Option<Self> {
+        let (centre, distance, sum) = extent(contacts);
+        let friction_sum = friction * sum;
+        if !(friction_sum > 0.0 && friction_sum.is_finite()) {
+            return None;
+        }
+        let length = if distance > 0.0 { distance } else { 1.0 };
+        let row = |direction: [f64; 3], position: [f64; 3]| {
+            let arm = core::array::from_fn(|k| (position[k] - centre[k]) / length);
+            let turning = cross(arm, direction);
+            let [x, y, z] = support.borne_by_friction(direction);
+            [x, y, z, turning[0], turning[1], turning[2]]
+        };
+        let contacts: Vec<Contact> = contacts
+            .iter()
+            .filter(|contact| contact.normal_force > 0.0)
+            .map(|contact| Contact {
+                rows: tangents(contact.normal).map(|tangent| row(tangent, contact.position)),
+                friction: contact.normal_force / sum,
+            })
+            .collect();
+        let seat =
+            seat.map_or_else(Vec::new, |seat| seat.points().iter().map(|point| row([0.0, 0.0, 1.0], *point)).collect());
+        let mut spread = Symmetric::tiny();
+        for contact in &contacts {
+            spread.add_rows(&contact.rows, contact.friction, 0.0, contact.friction);
+        }
+        let spread = spread.factor();
+        Some(Self { contacts, seat, centre, length, friction_sum, support, spread })
+    }
+
+    /// Centre of the normal forces in m.
+    pub(crate) fn centre(&self) -> [f64; 3] {
+        self.centre
+    }
+
+    /// The velocity at the chuck's origin of a scaled velocity at the centre,
+    /// per W of load.
+    pub(crate) fn motion(&self, scaled: &[f64; 6]) -> Motion {
+        let [x, y, z, a, b, c] = *scaled;
+        let rotation = [a, b, c].map(|w| w / self.length);
+        let turned = cross(rotation, self.centre);
+        Motion { velocity: [x - turned[0], y - turned[1], z - turned[2]], rotation }
+    }
+
+    fn scaled_load(&self, load: &Wrench) -> [f64; 6] {
+        let moved = cross(self.centre, load.force);
+        let [x, y, z] = self.support.borne_by_friction(load.force);
+        let moment: [f64; 3] = core::array::from_fn(|k| (load.moment[k] - moved[k]) / self.length);
+        [x, y, z, moment[0], moment[1], moment[2]]
+    }
+
+    /// Power of a load in W on a scaled velocity.
+    pub(crate) fn power(&self, load: &Wrench, scaled: &[f64; 6]) -> f64 {
+        dot6(&self.scaled_load(load), scaled)
+    }
+
+    /// Brackets the hold factor of one load, starting near the scaled velocity
+    /// `near` if there is one and leaving the solution's there.
+    pub(crate) fn solve(&self, load: &Wrench, near: &mut Option<[f64; 6]>, goal: Goal) -> Slip {
+        let load = self.scaled_load(load);
+        let size = libm::sqrt(dot6(&load, &load));
+        if size <= NEGLIGIBLE * self.friction_sum {
+            return Slip::NothingToHold;
+        }
+        if !size.is_finite() {
+            return Slip::Unsettled;
+        }
+        let unit = self.friction_sum / size;
+        let load = scale(&load, 1.0 / size);
+        let mut point = self.start(&load, near.as_ref());
+        let (mut upper, mut best) = self.upper_bound(&load, &plain_motion(&load));
+        let mut lower = 0.0;
+        for _ in 0..MOST_STEPS {
+            let moved = point.step(self, &load);
+            lower = self.lower_bound(&load, &point).max(lower);
+            let (cost, shown) = self.upper_bound(&load, &point.velocity);
+            if cost < upper {
+                (upper, best) = (cost, shown);
+            }
+            if lower > BORNE_BY_SEAT {
+                return Slip::CarriedBySeat;
+            }
+            let closed = upper.is_finite() && upper - lower <= goal.gap * upper;
+            if closed || !moved || lower * unit > goal.enough {
+                break;
+            }
+        }
+        if !upper.is_finite() {
+            return Slip::Unsettled;
+        }
+        *near = Some(best);
+        let velocity = scale(&best, 1.0 / size);
+        Slip::At { lower: lower.min(upper) * unit, upper: upper * unit, velocity }
+    }
+
+    /// A first point: near the last solution if the load still works on it,
+    /// else the motion of a viscous contact.
+    fn start(&self, load: &[f64; 6], near: Option<&[f64; 6]>) -> Point {
+        if let Some(last) = near {
+            let power = dot6(load, last);
+            if power > 0.1 * libm::sqrt(dot6(last, last)) {
+                return Point::new(self, scale(last, 1.0 / power), NEAR);
+            }
+        }
+        let softest = self.spread.solve(load);
+        Point::new(self, scale(&softest, 1.0 / dot6(load, &softest)), FAR)
+    }
+
+    fn friction_cost(&self, v: &[f64; 6]) -> f64 {
+        self.contacts
+            .iter()
+            .map(|contact| {
+                let z = contact.slip(v);
+                contact.friction * libm::sqrt(z[0] * z[0] + z[1] * z[1])
+            })
+            .sum()
+    }
+
+    /// Cost per unit of load power of the velocity, lifted clear of the seat
+    /// where it dips into it; and that velocity at unit load power.
+    fn upper_bound(&self, load: &[f64; 6], v: &[f64; 6]) -> (f64, [f64; 6]) {
+        let mut lifted = *v;
+        lifted[2] += self.seat.iter().fold(0.0_f64, |dip, row| dip.max(-dot6(row, v)));
+        let power = dot6(load, &lifted);
+        if power > 0.0 {
+            (self.friction_cost(&lifted) / power, scale(&lifted, 1.0 / power))
+        } else {
+            (f64::INFINITY, *v)
+        }
+    }
+
+    /// The largest multiple of the load shown to be in equilibrium: what is left
+    /// over is spread over the contacts in proportion to their friction, then
+    /// all is scaled down until no contact bears more than its friction.
+    fn lower_bound(&self, load: &[f64; 6], point: &Point) -> f64 {
+        let multiple = point.multiple;
+        let mut residual = scale(load, multiple);
+        for (contact, cone) in self.contacts.iter().zip(&point.cones) {
+            residual = add(&residual, &scale(&transposed(&contact.rows, cone.force), -1.0));
+        }
+        for (row, ray) in self.seat.iter().zip(&point.rays) {
+            residual = add(&residual, &scale(row, ray.force));
+        }
+        let share = self.spread.solve(&residual);
+        let mut worst = 1.0_f64;
+        for (contact, cone) in self.contacts.iter().zip(&point.cones) {
+            let c = contact.friction;
+            let extra = contact.slip(&share).map(|x| c * x);
+            let (x, y) = (cone.force[0] + extra[0], cone.force[1] + extra[1]);
+            worst = worst.max(libm::sqrt(x * x + y * y) / c);
+            residual = add(&residual, &scale(&transposed(&contact.rows, extra), -1.0));
+        }
+        // Contacts that cannot resist in some direction leave a remainder.
+        let balanced = dot6(&residual, &residual) < 1e-20 * multiple * multiple;
+        if balanced && multiple > 0.0 { multiple / worst } else { 0.0 }
+    }
+}
+
+/// The load itself as a motion, but for its thrust on the seat.
+fn plain_motion(load: &[f64; 6]) -> [f64; 6] {
+    let mut motion = *load;
+    motion[2] = motion[2].max(0.0);
+    motion
+}

@@ -1,0 +1,122 @@
+//! The worst angle of the tool to the jaws.
+
+use super::limit::{self, Goal, Problem, Slip};
+use super::{Clamped, Hold, HoldError};
+use crate::cutting::RotatingWrench;
+use core::f64::consts::TAU;
+
+/// Angles of the tool tried over one jaw pitch.
+///
+/// The inverse of the hold factor is convex in the load and grows in proportion
+/// to it, and the load runs on a circle. So between samples `d` apart it exceeds
+/// the larger of the two by at most `1 - cos(d / 2)` times its value for the
+/// turning part of the load alone: 0.1 % for three jaws, 0.21 % for two.
+/// Refinement then removes most of that.
+pub const SCAN_ANGLES: usize = 24;
+
+/// A scan only has to tell angles apart.
+const SCAN_GAP: f64 = 1e-3;
+/// A refinement that lowers the factor by a smaller share is the last.
+const ENOUGH: f64 = 1e-6;
+/// Refinement must tell such shares apart.
+const CLOSER: Goal = Goal { gap: 1e-6, enough: f64::INFINITY };
+const MOST_REFINEMENTS: usize = 12;
+
+/// The hold factor at the worst angle of the tool.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WorstHold {
+    /// Angle of the tool from the first jaw in rad, within one jaw pitch.
+    pub angle: f64,
+    /// The hold at that angle.
+    pub hold: Hold,
+}
+
+impl Clamped {
+    /// The hold at the worst angle over one jaw pitch, for `jaws` equal jaws
+    /// (1 to 64; 1 scans the whole turn, for contacts without symmetry).
+    ///
+    /// # Errors
+    /// [`HoldError::Wrench`] if the load is not finite; [`HoldError::Jaws`];
+    /// [`HoldError::Unsettled`].
+    pub fn worst(&self, load: &RotatingWrench, jaws: usize) -> Result<WorstHold, HoldError> {
+        if !(1..=64).contains(&jaws) {
+            return Err(HoldError::Jaws);
+        }
+        if ![load.steady, load.cosine, load.sine].iter().all(|part| part.is_finite()) {
+            return Err(HoldError::Wrench);
+        }
+        let Some(problem) = &self.problem else {
+            return Ok(WorstHold { angle: 0.0, hold: Hold::NoGrip });
+        };
+        let pitch = TAU / jaws as f64;
+        let Some(mut worst) = scan(problem, load, pitch)? else {
+            return Ok(WorstHold { angle: 0.0, hold: self.hold(&load.at(0.0))? });
+        };
+        // For a fixed motion the worst angle has a closed form, for a fixed
+        // angle the motion is solved: each lowers the factor.
+        for _ in 0..MOST_REFINEMENTS {
+            let angle = worst_angle(problem, load, &worst.velocity);
+            let Some(next) = Sample::at(problem, load, angle, &mut Some(worst.velocity), CLOSER)? else {
+                break;
+            };
+            let settled = next.upper > worst.upper * (1.0 - ENOUGH);
+            if next.upper < worst.upper {
+                worst = next;
+            }
+            if settled {
+                break;
+            }
+        }
+        let angle = worst.angle - pitch * libm::floor(worst.angle / pitch);
+        let mut near = Some(worst.velocity);
+        let slip = problem.solve(&load.at(worst.angle), &mut near, limit::FINE);
+        Ok(WorstHold { angle, hold: self.describe(problem, slip)? })
+    }
+}
+
+/// The limit at one angle.
+struct Sample {
+    angle: f64,
+    upper: f64,
+    velocity: [f64; 6],
+}
+
+impl Sample {
+    /// None where the load needs no friction.
+    fn at(
+        problem: &Problem,
+        load: &RotatingWrench,
+        angle: f64,
+        near: &mut Option<[f64; 6]>,
+        goal: Goal,
+    ) -> Result<Option<Self>, HoldError> {
+        match problem.solve(&load.at(angle), near, goal) {
+            Slip::At { upper, velocity, .. } => Ok(Some(Self { angle, upper, velocity })),
+            Slip::NothingToHold | Slip::CarriedBySeat => Ok(None),
+            Slip::Unsettled => Err(HoldError::Unsettled),
+        }
+    }
+}
+
+/// The angle with the lowest factor, or none where no angle has one.
+fn scan(problem: &Problem, load: &RotatingWrench, pitch: f64) -> Result<Option<Sample>, HoldError> {
+    let mut near = None;
+    let mut worst: Option<Sample> = None;
+    for k in 0..SCAN_ANGLES {
+        let angle = pitch * k as f64 / SCAN_ANGLES as f64;
+        let enough = worst.as_ref().map_or(f64::INFINITY, |worst| worst.upper);
+        let goal = Goal { gap: SCAN_GAP, enough };
+        let sample = Sample::at(problem, load, angle, &mut near, goal)?;
+        worst = match (worst, sample) {
+            (Some(a), Some(b)) => Some(if b.upper < a.upper { b } else { a }),
+            (a, b) => a.or(b),
+        };
+    }
+    Ok(worst)
+}
+
+/// The angle at which the load does most work on a scaled velocity.
+fn worst_angle(problem: &Problem, load: &RotatingWrench, velocity: &[f64; 6]) -> f64 {
+    let (cosine, sine) = (problem.power(&load.cosine, velocity), problem.power(&load.sine, velocity));
+    libm::atan2(sine, cosine)
+}

@@ -1,0 +1,227 @@
+extern crate std;
+
+use super::*;
+
+fn ring(ratio: f64) -> Annulus {
+    Annulus { inner: 1.0 / ratio, outer: 1.0, modulus: 1.0, poisson: 0.3 }
+}
+
+fn close(found: f64, expected: f64, relative: f64, what: &str) {
+    let error = (found / expected - 1.0).abs();
+    assert!(error <= relative, "{what}: {found} against {expected}, off by {error:e}");
+}
+
+/// `b/a`, m, then `E u/(p b)` radial at b and a, tangential at b, and hoop(a)/p.
+///
+/// Derived independently: Michell's general solution (Timoshenko & Goodier, *Theory of
+/// Elasticity*) by a 40-digit solve of its four constants, itself checked against a
+/// Chebyshev solution of the Navier equations. Poisson 0.3.
+const PRESSED_OUTSIDE: [(f64, u32, [f64; 4]); 7] = [
+    (1.1, 2, [-1553.79049419, -1553.97617248, 666.7946802, 242.548752834]),
+    (1.1, 3, [-220.444142402, -220.48398766, 45.9760661264, 91.0908969494]),
+    (1.1, 6, [-12.0896299444, -12.0619814386, -1.1181162677, 20.9793422068]),
+    (1.3, 3, [-11.8189602431, -11.77533158, 0.31583781326, 14.4645797733]),
+    (2.0, 2, [-5.93950617284, -5.82716049383, 0.841975308642, 8.88888888889]),
+    (2.0, 3, [-1.26351010101, -1.0101010101, -0.135395622896, 3.39393939394]),
+    (2.0, 6, [-0.331870663655, -0.0628900232289, -0.0680830225475, 0.573993859921]),
+];
+
+#[test]
+fn pressed_outside_matches_the_michell_table() {
+    for (ratio, m, [radial_b, radial_a, tangential_b, hoop_a]) in PRESSED_OUTSIDE {
+        let response = ring(ratio).response(m, Edge::Outside, -1.0).unwrap();
+        let bore = response.bore.unwrap();
+        // The table carries twelve digits, a few of its rows eleven.
+        let at = |what| std::format!("{what}, b/a {ratio}, m {m}");
+        close(response.outside.radial, radial_b, 2e-11, &at("radial outside"));
+        close(bore.radial, radial_a, 2e-11, &at("radial bore"));
+        close(response.outside.tangential, tangential_b, 5e-11, &at("tangential outside"));
+        close(bore.hoop, hoop_a, 2e-11, &at("hoop bore"));
+    }
+}
+
+#[test]
+fn pressed_bore_matches_the_michell_table() {
+    // Same derivation; E u(a)/(p a) for pressure p cos(3 theta) in the bore.
+    for (ratio, expected) in [(1.1, 220.619142402), (1.3, 11.9939602431), (2.0, 1.43851010101)] {
+        let response = ring(ratio).response(3, Edge::Bore, -1.0).unwrap();
+        close(response.bore.unwrap().radial * ratio, expected, 2e-11, "radial bore");
+    }
+}
+
+/// `b/a`, m, then `E u/(p b)` radial b, a, tangential b, a and hoop/p at b, a.
+///
+/// Derived independently: the four Michell constants solved with 80 digits, displacements
+/// by Kolosov's constant (Barber, *Elasticity*, table of Michell displacements).
+const THIN_AND_HIGH: [(f64, u32, [f64; 6]); 6] = [
+    (
+        1.005,
+        2,
+        [
+            -1.074706710124689e7,
+            -1.074706733208645e7,
+            5.333333450621888e6,
+            5.413733916041669e6,
+            -8.040050000310944e4,
+            8.080250249687502e4,
+        ],
+    ),
+    (
+        1.005,
+        3,
+        [
+            -1.511343851656019e6,
+            -1.511343936662248e6,
+            4.937312797155204e5,
+            5.138314163850409e5,
+            -3.015031250945782e4,
+            3.030106405533862e4,
+        ],
+    ),
+    (
+        1.005,
+        30,
+        [
+            -1.202121811569643e2,
+            -1.202104660308757e2,
+            -4.932934514138952,
+            1.2956960680322e1,
+            -2.685002165811329e2,
+            2.698408461506783e2,
+        ],
+    ),
+    (
+        1.005,
+        300,
+        [
+            -1.909066068371637e-2,
+            -1.662022368010608e-2,
+            -8.880587494049024e-3,
+            9.424309996550395e-3,
+            -2.983266908898424,
+            2.824726139161438,
+        ],
+    ),
+    (
+        1.005,
+        600,
+        [
+            -3.792866804482274e-3,
+            -1.477386091683861e-3,
+            -1.492369285393878e-3,
+            1.105633582749242e-3,
+            -1.199214438040809,
+            6.652122773756507e-1,
+        ],
+    ),
+    (
+        1.3,
+        300,
+        [
+            -6.658962877365304e-3,
+            -7.055734685611647e-35,
+            -2.311136790408782e-3,
+            6.988662192216702e-35,
+            -1.0,
+            2.716405799873219e-32,
+        ],
+    ),
+];
+
+#[test]
+fn thin_walls_and_high_orders_keep_their_digits() {
+    for (ratio, m, expected) in THIN_AND_HIGH {
+        let response = ring(ratio).response(m, Edge::Outside, -1.0).unwrap();
+        let (outside, bore) = (response.outside, response.bore.unwrap());
+        let found = [outside.radial, bore.radial, outside.tangential, bore.tangential, outside.hoop, bore.hoop];
+        for (found, expected) in found.into_iter().zip(expected) {
+            // The rounded ratio moves a wall of 1/200 by 1e-14 and its cube by 1e-13; at
+            // order 300 through a thick wall exp(-m x) multiplies rounding by 80.
+            close(found, expected, 1e-12, &std::format!("b/a {ratio}, m {m}"));
+        }
+    }
+}
+
+#[test]
+fn high_order_reaches_the_solid_disc() {
+    // E u/(p b) = -(2m - (1 - nu))/(m^2 - 1), the regular Michell terms alone.
+    let solid = Annulus { inner: 0.0, ..ring(1.5) };
+    for m in [2_u32, 3, 6, 40] {
+        let order = f64::from(m);
+        let expected = -(2.0 * order - 0.7) / (order * order - 1.0);
+        let response = solid.response(m, Edge::Outside, -1.0).unwrap();
+        close(response.outside.radial, expected, 1e-14, "solid disc");
+        assert_eq!(response.bore, None, "a solid disc has no bore");
+        let pinhole = Annulus { inner: 1e-12, ..solid };
+        let pierced = pinhole.response(m, Edge::Outside, -1.0).unwrap();
+        close(pierced.outside.radial, expected, 1e-14, "pinhole");
+    }
+    let ring = ring(1.5).response(600, Edge::Outside, -1.0).unwrap();
+    close(ring.outside.radial, -(1200.0 - 0.7) / 359_999.0, 1e-12, "thick ring, order 600");
+}
+
+#[test]
+fn uniform_pressure_matches_lame() {
+    // Lame's thick cylinder (Timoshenko, Strength of Materials, Part II); derived
+    // independently to ten digits: a 40, b 50 mm, E 207 GPa, nu 0.3, p 10 MPa.
+    let ring = Annulus { inner: 0.040, outer: 0.050, modulus: 207e9, poisson: 0.3 };
+    let pressed = ring.response(0, Edge::Outside, -10e6).unwrap();
+    close(pressed.outside.radial, -0.0102791197e-3, 1e-8, "outside pressed, outside");
+    close(pressed.bore.unwrap().radial, -0.01073537305e-3, 1e-8, "outside pressed, bore");
+    close(pressed.bore.unwrap().hoop, -55.55555556e6, 1e-9, "outside pressed, hoop");
+    let blown = ring.response(0, Edge::Bore, -10e6).unwrap();
+    close(blown.bore.unwrap().radial, 0.009382716049e-3, 1e-9, "bore pressed, bore");
+    close(blown.outside.radial, 0.008588298443e-3, 1e-9, "bore pressed, outside");
+    close(blown.bore.unwrap().hoop, 45.55555556e6, 1e-9, "bore pressed, hoop");
+}
+
+#[test]
+fn edges_answer_each_other() {
+    // Betti: a b-load's work on the a-displacement equals the a-load's on the b-displacement.
+    for (ratio, m) in [(1.01, 3), (1.1, 2), (1.7, 5), (3.0, 9)] {
+        let outer = ring(ratio).response(m, Edge::Outside, -1.0).unwrap().bore.unwrap();
+        let inner = ring(ratio).response(m, Edge::Bore, -1.0).unwrap().outside;
+        close(outer.radial / ratio, -inner.radial, 1e-12, "Betti's reciprocal theorem");
+    }
+}
+
+#[test]
+fn thin_ring_bends_as_a_curved_beam() {
+    // Roark, ch. 9 (from memory): bending, hoop and shear of a curved beam per harmonic,
+    // u = q [R^4/EI + R^2/EA + m^2 kappa R^2/GA]/(m^2 - 1)^2, kappa 6/5.
+    for (ratio, tolerance) in [(1.005, 0.01), (1.05, 0.07)] {
+        for m in [2_u32, 3, 6] {
+            let order = f64::from(m);
+            let wall = 1.0 - 1.0 / ratio;
+            let mean: f64 = 1.0 - wall / 2.0;
+            let m21 = order * order - 1.0;
+            let square = mean * mean;
+            let beam = (12.0 * square * square / (wall * wall * wall)
+                + square / wall
+                + order * order * 1.2 * square * 2.6 / wall)
+                / (m21 * m21)
+                / mean;
+            let exact = ring(ratio).response(m, Edge::Outside, -1.0).unwrap().outside.radial;
+            // Load at the outer radius instead of the mean: of the order of the wall.
+            close(-exact, beam, tolerance, "curved beam");
+        }
+    }
+}
+
+#[test]
+fn faults_are_named() {
+    let good = ring(1.2);
+    let outside = |ring: Annulus, m| ring.response(m, Edge::Outside, -1.0);
+    assert_eq!(outside(good, 1), Err(RingError::Unbalanced), "order 1");
+    for inner in [-0.1, 1.0, 2.0, 0.99999] {
+        assert_eq!(outside(Annulus { inner, ..good }, 2), Err(RingError::Radii), "{inner}");
+    }
+    let bad = Annulus { inner: f64::NAN, ..good };
+    assert_eq!(outside(bad, 2), Err(RingError::NotFinite), "NaN radius");
+    for poisson in [-0.1, 0.5] {
+        assert_eq!(outside(Annulus { poisson, ..good }, 2), Err(RingError::Material), "{poisson}");
+    }
+    let solid = Annulus { inner: 0.0, ..good };
+    assert_eq!(solid.response(2, Edge::Bore, -1.0), Err(RingError::NoBore), "solid");
+    assert_eq!(good.response(2, Edge::Outside, f64::INFINITY), Err(RingError::NotFinite), "infinite load");
+}

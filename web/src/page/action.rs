@@ -1,0 +1,126 @@
+//! What the buttons do.
+
+use holdround_core::setup::Entries;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, HtmlElement};
+
+use super::{Page, opening};
+use crate::root;
+
+/// Something a button asks for.
+#[derive(Debug, PartialEq, Eq)]
+pub(crate) enum Action {
+    /// Take the last change back.
+    Undo,
+    /// Do again what was taken back.
+    Redo,
+    /// Print the sheet.
+    Print,
+    /// Close the jaws or open them.
+    Clamp,
+    /// Turn the spindle or stop it.
+    Spin,
+    /// Let the assumed value hold.
+    Assume(String),
+    /// Add an item to a list.
+    Add(String),
+    /// Remove an item of a list.
+    Remove(String, usize),
+    /// Go to the field of an entry.
+    GoTo(String),
+    /// Go to the verdict.
+    Skip,
+    /// Put a notice away.
+    PutAway(usize),
+    /// Go back to the set-up that was kept.
+    GoBack,
+    /// Forget the set-up that was kept.
+    DropEarlier,
+    /// Start from the assumed values.
+    Fresh,
+}
+
+impl Action {
+    /// What `button` asks for.
+    pub(crate) fn of(button: &Element) -> Option<Self> {
+        let told = |name: &str| button.get_attribute(name);
+        let index = || told("data-index").and_then(|index| index.parse().ok());
+        if let Some(path) = told("data-entry") {
+            return Some(Self::GoTo(path));
+        }
+        Some(match told("data-act")?.as_str() {
+            "undo" => Self::Undo,
+            "redo" => Self::Redo,
+            "print" => Self::Print,
+            "clamp" => Self::Clamp,
+            "spin" => Self::Spin,
+            "assume" => Self::Assume(told("data-path")?),
+            "add" => Self::Add(told("data-list")?),
+            "remove" => Self::Remove(told("data-list")?, index()?),
+            "goto" => Self::GoTo(told("data-path")?),
+            "skip" => Self::Skip,
+            "put-away" => Self::PutAway(index()?),
+            "go-back" => Self::GoBack,
+            "drop-earlier" => Self::DropEarlier,
+            "fresh" => Self::Fresh,
+            _ => return None,
+        })
+    }
+}
+
+impl Page {
+    /// Does what a button asks for.
+    pub(crate) fn act(&mut self, action: Action) {
+        match action {
+            Action::Print => {
+                let _printed = web_sys::window().map(|window| window.print());
+                return;
+            }
+            Action::GoTo(path) => return root::focus(&format!("in-{path}")),
+            Action::Skip => return root::focus("title-block"),
+            Action::Clamp => {
+                self.desk.clamped = !self.desk.clamped;
+                self.desk.spinning &= self.desk.clamped;
+            }
+            Action::Spin => self.desk.spinning = self.desk.clamped && !self.desk.spinning,
+            Action::Undo => self.desk.undo(),
+            Action::Redo => self.desk.redo(),
+            Action::Assume(path) => {
+                self.desk.assume(&path);
+                self.desk.history.rest();
+            }
+            Action::Add(list) => {
+                let index = self.desk.shown_items(&list);
+                self.desk.add_item(&list);
+                self.refresh();
+                return focus_first(&list, index);
+            }
+            Action::Remove(list, index) => {
+                self.desk.remove_item(&list, index);
+                self.refresh();
+                return root::focus(&format!("add-{list}"));
+            }
+            Action::PutAway(index) => {
+                if index < self.desk.notices.len() {
+                    self.desk.notices.remove(index);
+                }
+            }
+            Action::GoBack => {
+                if let Some(earlier) = self.desk.earlier.take() {
+                    self.desk.open(earlier);
+                }
+            }
+            Action::DropEarlier => self.desk.earlier = None,
+            Action::Fresh => opening::replace(&mut self.desk, Entries::default()),
+        }
+        self.refresh();
+    }
+}
+
+/// Gives the keyboard to the first field of an item.
+fn focus_first(list: &str, index: usize) {
+    let first = root::document().and_then(|document| {
+        document.query_selector(&format!("[data-path^='{list}.{index}.']")).ok().flatten()
+    });
+    let _focused = first.and_then(|field| field.dyn_into::<HtmlElement>().ok()).map(|field| field.focus());
+}

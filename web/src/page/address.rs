@@ -1,0 +1,69 @@
+//! The set-up in the address: what follows `#`.
+
+use holdround_core::setup::{Entries, LinkError};
+use wasm_bindgen::JsValue;
+
+/// What an address asks for.
+#[derive(Debug, PartialEq, Eq)]
+pub(crate) enum Asked {
+    /// Nothing.
+    Nothing,
+    /// This set-up.
+    Setup(Entries),
+    /// The worked example with this id.
+    Example(String),
+    /// Something that cannot be opened.
+    Damaged(LinkError, String),
+}
+
+/// Opens the name of a worked example.
+const EXAMPLE: &str = "example=";
+
+impl Asked {
+    /// What `hash`, which may begin with `#`, asks for.
+    pub(crate) fn read(hash: &str) -> Self {
+        let link = hash.strip_prefix('#').unwrap_or(hash);
+        if link.is_empty() {
+            return Self::Nothing;
+        }
+        if let Some(id) = link.strip_prefix(EXAMPLE) {
+            return Self::Example(id.to_owned());
+        }
+        Entries::from_link(link).map_or_else(|error| Self::Damaged(error, link.to_owned()), Self::Setup)
+    }
+
+    /// What the page's own address asks for.
+    pub(crate) fn now() -> Self {
+        let hash = web_sys::window().and_then(|window| window.location().hash().ok());
+        Self::read(&hash.unwrap_or_default())
+    }
+}
+
+/// The address, within this page, of a worked example.
+pub(crate) fn of_example(id: &str) -> String {
+    format!("#{EXAMPLE}{id}")
+}
+
+/// Writes the set-up into the address, without a step in the browser's history.
+pub(crate) fn write(entries: &Entries) {
+    let link = format!("#{}", entries.to_link());
+    let history = web_sys::window().and_then(|window| window.history().ok());
+    // Where the frame forbids it the address stays as it is; the set-up is still in the store.
+    let _written = history.map(|history| history.replace_state_with_url(&JsValue::NULL, "", Some(&link)));
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_address_asks_for_one_thing() {
+        let mut entries = Entries::default();
+        entries.set("part.length", "2 1/4 in");
+        assert_eq!(Asked::read(""), Asked::Nothing, "no link");
+        assert_eq!(Asked::read("#"), Asked::Nothing, "an empty one");
+        assert_eq!(Asked::read(&format!("#{}", entries.to_link())), Asked::Setup(entries), "a set-up");
+        assert_eq!(Asked::read(&of_example("thin-ring")), Asked::Example("thin-ring".into()), "an example");
+        assert_eq!(Asked::read("#x"), Asked::Damaged(LinkError::Version, "x".into()), "junk is kept");
+    }
+}

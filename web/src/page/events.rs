@@ -1,0 +1,113 @@
+//! What happens on the page, handed on to it.
+
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Element, Event, EventTarget, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement, KeyboardEvent, SvgElement};
+
+use super::action::Action;
+use super::address::Asked;
+use super::{Page, opening, with_page};
+use crate::root;
+
+/// Listens to everything the page answers to.
+///
+/// # Errors
+/// When the browser does not let it listen.
+pub(crate) fn listen() -> Result<(), JsValue> {
+    let (Some(window), Some(document)) = (web_sys::window(), root::document()) else { return Ok(()) };
+    on(&document, "input", |page, event| page.typed(event))?;
+    on(&document, "change", |page, event| page.chosen(event))?;
+    on(&document, "focusout", |page, _| page.left())?;
+    on(&document, "click", |page, event| page.clicked(event))?;
+    on(&document, "keydown", |page, event| page.key(event))?;
+    on(&document, "visibilitychange", |page, _| page.save())?;
+    on(&window, "pagehide", |page, _| page.save())?;
+    on(&window, "hashchange", |page, _| {
+        opening::follow(&mut page.desk, Asked::now());
+        page.refresh();
+    })
+}
+
+fn on(target: &EventTarget, name: &str, act: fn(&mut Page, &Event)) -> Result<(), JsValue> {
+    let listener = Closure::<dyn FnMut(Event)>::new(move |event: Event| with_page(|page| act(page, &event)));
+    target.add_event_listener_with_callback(name, listener.as_ref().unchecked_ref())?;
+    // The page listens for as long as it is open.
+    listener.forget();
+    Ok(())
+}
+
+fn target<T: JsCast>(event: &Event) -> Option<T> {
+    event.target()?.dyn_into().ok()
+}
+
+impl Page {
+    /// A key in a field, or a slider on its way.
+    fn typed(&mut self, event: &Event) {
+        let Some(field) = target::<HtmlInputElement>(event) else { return };
+        let path = field.get_attribute("data-path").or_else(|| field.get_attribute("data-slide"));
+        if let Some(path) = path {
+            self.desk.type_in(&path, &field.value());
+            self.refresh();
+        }
+    }
+
+    /// A choice made, or a field left after typing.
+    fn chosen(&mut self, event: &Event) {
+        if let Some(select) = target::<HtmlSelectElement>(event) {
+            if let Some(path) = select.get_attribute("data-path") {
+                self.desk.history.rest();
+                self.desk.type_in(&path, &select.value());
+            } else if let Some(key) = select.get_attribute("data-prefer") {
+                self.prefer(&key, &select.value());
+            }
+            self.refresh();
+        }
+        self.desk.history.rest();
+    }
+
+    fn clicked(&mut self, event: &Event) {
+        if let Some(action) = asked_for(event) {
+            if action == Action::Skip {
+                event.prevent_default();
+            }
+            self.act(action);
+        }
+    }
+
+    /// Undo and redo from the keyboard; in a text field they are the field's own.
+    fn key(&mut self, event: &Event) {
+        let Some(key) = event.dyn_ref::<KeyboardEvent>() else { return };
+        if matches!(key.key().as_str(), "Enter" | " ") {
+            // A dimension on the drawing is no button of the browser's own.
+            if let Some(action) = asked_for(event).filter(|action| matches!(action, Action::GoTo(_)) && on_drawing(event)) {
+                event.prevent_default();
+                self.act(action);
+            }
+            return;
+        }
+        if !(key.ctrl_key() || key.meta_key()) || key.alt_key() || types_text(event) {
+            return;
+        }
+        let action = match (key.key().to_lowercase().as_str(), key.shift_key()) {
+            ("z", false) => Action::Undo,
+            ("z", true) | ("y", false) => Action::Redo,
+            _ => return,
+        };
+        event.prevent_default();
+        self.act(action);
+    }
+}
+
+/// What the button or the dimension under the finger asks for.
+fn asked_for(event: &Event) -> Option<Action> {
+    Action::of(&target::<Element>(event)?.closest("[data-act], [data-entry]").ok()??)
+}
+
+fn on_drawing(event: &Event) -> bool {
+    target::<SvgElement>(event).is_some()
+}
+
+fn types_text(event: &Event) -> bool {
+    target::<HtmlTextAreaElement>(event).is_some()
+        || target::<HtmlInputElement>(event).is_some_and(|field| field.type_() == "text")
+}

@@ -1,0 +1,62 @@
+//! Keeping the fields in step with the desk while they stay where they are.
+
+use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
+
+use super::desk::Desk;
+use super::regions::Regions;
+use crate::root;
+use crate::view::{field, inputs, play_bar};
+
+/// What decides which fields there are; when it changes they are drawn anew.
+pub(crate) fn structure(desk: &Desk) -> String {
+    let mut structure: String = inputs::fields(desk).into_iter().map(|(_, path)| path + " ").collect();
+    for unit in [desk.units.unit(holdround_core::quantity::Kind::Length), desk.units.pressure, desk.units.force] {
+        structure.push_str(unit.symbol);
+    }
+    structure.push_str(if desk.good.is_some() { " found" } else { "" });
+    structure
+}
+
+/// Brings values, messages and sliders up to date; the field being typed in is left alone.
+pub(crate) fn update(desk: &Desk, regions: &mut Regions) {
+    let typing = root::focused().map(|focused| focused.id()).unwrap_or_default();
+    for (input, path) in inputs::fields(desk) {
+        let id = format!("in-{path}");
+        let faulty = desk.faults_at(&path).next().is_some();
+        if let Some(element) = root::by_id(&id) {
+            set(&element, "aria-invalid", if faulty { "true" } else { "false" });
+        }
+        let text = desk.in_field(input, &path);
+        if let Some(select) = root::by_id_as::<HtmlSelectElement>(&id) {
+            select.set_value(&text);
+        } else if let Some(element) = root::by_id_as::<HtmlInputElement>(&id) {
+            set(&element, "placeholder", &field::placeholder(desk, input, &path));
+            if typing != id && element.value() != text {
+                element.set_value(&text);
+            }
+        }
+        regions.show(&format!("printed-{path}"), field::printed(desk, input, &path));
+        regions.show(&format!("message-{path}"), field::message(desk, &path));
+    }
+    slides(desk, regions, &typing);
+}
+
+fn slides(desk: &Desk, regions: &mut Regions, held: &str) {
+    for slide in play_bar::slides(desk).into_iter().flatten() {
+        let id = format!("slide-{}", slide.path);
+        let Some(element) = root::by_id_as::<HtmlInputElement>(&id) else { continue };
+        set(&element, "max", &slide.number(slide.most));
+        set(&element, "aria-valuetext", &slide.spoken());
+        if held != id {
+            element.set_value(&slide.number(slide.at));
+        }
+        regions.show(&format!("reading-{}", slide.path), slide.words());
+    }
+    regions.show("play-buttons", play_bar::buttons(desk));
+}
+
+fn set(element: &Element, name: &str, value: &str) {
+    if element.get_attribute(name).as_deref() != Some(value) {
+        let _set = element.set_attribute(name, value);
+    }
+}

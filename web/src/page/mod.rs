@@ -1,0 +1,169 @@
+//! The page: what lies on the desk, the regions that show it, and what is done after a pause.
+
+mod action;
+pub(crate) mod address;
+mod delay;
+pub(crate) mod desk;
+mod entry_text;
+mod events;
+mod fields;
+mod history;
+mod keep;
+mod motion;
+mod notice;
+mod opening;
+pub(crate) mod preferences;
+mod regions;
+
+use std::cell::RefCell;
+
+use holdround_core::quantity::{Kind, Unit};
+use wasm_bindgen::JsValue;
+use web_sys::Element;
+
+use address::Asked;
+use delay::Delay;
+use desk::Desk;
+use notice::Notice;
+use preferences::Theme;
+use regions::Regions;
+
+use crate::root;
+use crate::view::{
+    Stage, examples, face, findings_list, inputs, notes, notices, play_bar, section, sheet, title_block, tools, verdict,
+};
+
+thread_local! {
+    static PAGE: RefCell<Option<Page>> = const { RefCell::new(None) };
+}
+
+/// Time for a change to settle before it is kept.
+const BEFORE_KEEPING: i32 = 400;
+/// Time for a change to settle before the verdict is spoken.
+const BEFORE_SPEAKING: i32 = 700;
+
+/// The open page.
+pub(crate) struct Page {
+    desk: Desk,
+    regions: Regions,
+    structure: String,
+    keeps: bool,
+    keeping: Delay,
+    speaking: Delay,
+}
+
+/// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
+///
+/// # Errors
+/// When the browser does not let the page listen.
+pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
+    main.set_inner_html(&sheet::show().into_string());
+    let asked = Asked::now();
+    let damaged = matches!(asked, Asked::Damaged(..));
+    let desk = opening::desk(asked, keep::read());
+    let keeps = !desk.notices.contains(&Notice::new(opening::NOT_KEPT));
+    let mut page = Page {
+        desk,
+        regions: Regions::default(),
+        structure: String::new(),
+        keeps,
+        keeping: Delay::new(BEFORE_KEEPING, || with_page(Page::save)),
+        speaking: Delay::new(BEFORE_SPEAKING, || with_page(|page| page.speak())),
+    };
+    page.regions.show("examples", examples::show());
+    page.show();
+    page.speaking.restart();
+    if !damaged {
+        page.keeping.restart();
+    }
+    let first = PAGE.with(|kept| kept.replace(Some(page)).is_none());
+    if first { events::listen() } else { Ok(()) }
+}
+
+/// Does something with the page. Events that the page's own redrawing sets off find it busy, and are let go.
+fn with_page(act: impl FnOnce(&mut Page)) {
+    PAGE.with(|page| {
+        if let Ok(mut page) = page.try_borrow_mut() {
+            page.as_mut().map(act);
+        }
+    });
+}
+
+impl Page {
+    /// Shows what changed, and keeps and speaks it after a pause.
+    fn refresh(&mut self) {
+        self.show();
+        self.keeping.restart();
+        self.speaking.restart();
+    }
+
+    fn show(&mut self) {
+        let desk = &self.desk;
+        let structure = fields::structure(desk);
+        if structure != self.structure {
+            self.regions.forget();
+            self.regions.show("inputs", inputs::show(desk));
+            self.regions.show("play", play_bar::show(desk));
+            self.structure = structure;
+        }
+        fields::update(desk, &mut self.regions);
+        self.regions.show("tools", tools::show(desk));
+        self.regions.show("notices", notices::show(desk));
+        self.regions.show("verdict", title_block::show(desk));
+        self.regions.show("notes", notes::show(desk));
+        self.regions.show("findings", findings_list::show(desk));
+        if let Some((setup, findings)) = &desk.good {
+            let stage =
+                Stage { setup, findings, units: desk.units, clamped: desk.clamped, spinning: desk.spinning };
+            motion::show(&mut self.regions, "face", face::draw(&stage));
+            motion::show(&mut self.regions, "section", section::draw(&stage));
+        }
+        dress(desk);
+    }
+
+    /// A field was left: what stands in it may be written anew.
+    fn left(&mut self) {
+        fields::update(&self.desk, &mut self.regions);
+    }
+
+    /// Keeps the set-up in the address and in the store.
+    fn save(&mut self) {
+        address::write(&self.desk.entries);
+        if self.keeps && !keep::write(&self.desk) {
+            self.keeps = false;
+            self.desk.notices.push(Notice::new(opening::NOT_KEPT));
+            self.regions.show("notices", notices::show(&self.desk));
+        }
+    }
+
+    fn speak(&self) {
+        let words = verdict::spoken(&self.desk);
+        if let Some(region) = root::by_id(sheet::SPOKEN).filter(|region| region.text_content().as_ref() != Some(&words)) {
+            region.set_text_content(Some(&words));
+        }
+    }
+
+    /// Takes a choice of units or look.
+    fn prefer(&mut self, key: &str, value: &str) {
+        let units = self.desk.units;
+        match key {
+            "length" => self.desk.units = preferences::changed_to(units, preferences::system(value)),
+            "pressure" => self.desk.units.pressure = Unit::named(Kind::Pressure, value).unwrap_or(units.pressure),
+            "force" => self.desk.units.force = Unit::named(Kind::Force, value).unwrap_or(units.force),
+            "theme" => self.desk.theme = Theme::named(value),
+            _ => {}
+        }
+    }
+}
+
+/// Tells the styles of the theme, and of what moves or is out of date.
+fn dress(desk: &Desk) {
+    if let Some(whole) = root::document().and_then(|document| document.document_element()) {
+        let _set = whole.set_attribute("data-theme", desk.theme.key());
+    }
+    if let Some(views) = root::by_id("views") {
+        let _set = views.set_attribute("data-clamped", if desk.clamped { "true" } else { "false" });
+        let _set = views.set_attribute("data-spinning", if desk.spinning { "true" } else { "false" });
+        let _set = views.set_attribute("data-stale", if desk.faults.is_empty() { "false" } else { "true" });
+    }
+}

@@ -1,0 +1,22 @@
+//! What the reader must be told about links and storage.
+
+/// Something to be told once, and to be put away when read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Notice {
+    /// In words.
+    pub(crate) says: String,
+    /// Text that could not be used, kept for copying.
+    pub(crate) kept: Option<String>,
+}
+
+impl Notice {
+    /// Words alone.
+    pub(crate) fn new(says: impl Into<String>) -> Self {
+        Self { says: says.into(), kept: None }
+    }
+
+    /// Words about a text that could not be used.
+    pub(crate) fn about(says: impl Into<String>, kept: impl Into<String>) -> Self {
+        Self { says: says.into(), kept: Some(kept.into()) }
+    }
+}

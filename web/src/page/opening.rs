@@ -1,0 +1,91 @@
+//! What lies on the desk when the page opens, and what a link puts there later.
+
+use holdround_core::examples::{EXAMPLES, Example};
+use holdround_core::setup::Entries;
+
+use super::address::Asked;
+use super::desk::Desk;
+use super::keep::Found;
+use super::notice::Notice;
+
+/// Said once where the browser keeps nothing.
+pub(crate) const NOT_KEPT: &str =
+    "This browser keeps nothing for this page, as in a private window or a frame. Your set-up is in the address: bookmark it.";
+
+/// The desk at the start: what the address asks for, else what was kept, else the first worked example.
+pub(crate) fn desk(asked: Asked, found: Found) -> Desk {
+    let mut notices = Vec::new();
+    let mut stored = None;
+    let mut before = None;
+    let mut preferences = None;
+    match found {
+        Found::Nothing => {}
+        Found::Refused => notices.push(Notice::new(NOT_KEPT)),
+        Found::Damaged(text) => notices.push(Notice::about(
+            "What this browser kept of your last set-up cannot be read. Nothing of it was used.",
+            text,
+        )),
+        Found::Kept(setup, earlier, preferred) => {
+            stored = Some(setup);
+            before = earlier;
+            preferences = Some(preferred);
+        }
+    }
+    let asked = wanted(asked, &mut notices);
+    let replaced = asked.as_ref().and(stored.as_ref()).filter(|stored| asked.as_ref() != Some(stored) && is_work(stored));
+    let earlier = replaced.cloned().or(before);
+    let first = || EXAMPLES.first().and_then(opened).unwrap_or_default();
+    let mut desk = Desk::new(asked.or(stored).unwrap_or_else(first));
+    if let Some(preferences) = preferences {
+        (desk.units, desk.theme) = preferences.read();
+    }
+    desk.notices = notices;
+    desk.earlier = earlier;
+    desk
+}
+
+/// Puts what a new address asks for on the desk; work that lay there is kept.
+pub(crate) fn follow(desk: &mut Desk, asked: Asked) {
+    if let Some(entries) = wanted(asked, &mut desk.notices) {
+        replace(desk, entries);
+    }
+}
+
+/// Puts `entries` on the desk; work that lay there is kept.
+pub(crate) fn replace(desk: &mut Desk, entries: Entries) {
+    if desk.entries != entries {
+        if is_work(&desk.entries) {
+            desk.earlier = Some(desk.entries.clone());
+        }
+        desk.open(entries);
+    }
+}
+
+/// The set-up that is asked for; what cannot be opened is told.
+fn wanted(asked: Asked, notices: &mut Vec<Notice>) -> Option<Entries> {
+    match asked {
+        Asked::Nothing => None,
+        Asked::Setup(entries) => Some(entries),
+        Asked::Example(id) => {
+            let entries = EXAMPLES.iter().find(|example| example.id == id).and_then(opened);
+            if entries.is_none() {
+                notices.push(Notice::about("There is no worked example of this name.", id));
+            }
+            entries
+        }
+        Asked::Damaged(error, link) => {
+            notices.push(Notice::about(format!("The link cannot be opened: {error}. Nothing of it was used."), link));
+            None
+        }
+    }
+}
+
+/// Whether someone typed this: it is neither empty nor a worked example.
+fn is_work(entries: &Entries) -> bool {
+    let example = EXAMPLES.iter().any(|example| opened(example).as_ref() == Some(entries));
+    *entries != Entries::default() && !example
+}
+
+fn opened(example: &Example) -> Option<Entries> {
+    Entries::from_json(example.json).ok()
+}

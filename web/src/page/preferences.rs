@@ -1,0 +1,112 @@
+//! How the reader wants the page: units and theme.
+
+use holdround_core::quantity::{Kind, Unit, UnitSystem};
+use serde::{Deserialize, Serialize};
+
+use crate::units::Units;
+
+/// The look of the sheet.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum Theme {
+    /// As the device is set.
+    #[default]
+    Device,
+    /// Ink on warm paper.
+    Paper,
+    /// Light lines on blueprint.
+    Blueprint,
+    /// Black on white, for bright shop light.
+    Shop,
+}
+
+impl Theme {
+    /// Every theme with its key and name.
+    pub(crate) const ALL: [(Self, &'static str, &'static str); 4] = [
+        (Self::Device, "device", "As the device"),
+        (Self::Paper, "paper", "Paper"),
+        (Self::Blueprint, "blueprint", "Blueprint"),
+        (Self::Shop, "shop", "Shop light"),
+    ];
+
+    /// The theme with this key; as the device if there is none.
+    pub(crate) fn named(key: &str) -> Self {
+        Self::ALL.iter().find(|(_, known, _)| *known == key).map_or(Self::Device, |(theme, ..)| *theme)
+    }
+
+    /// Its key.
+    pub(crate) fn key(self) -> &'static str {
+        Self::ALL.iter().find(|(theme, ..)| *theme == self).map_or("device", |(_, key, _)| *key)
+    }
+}
+
+/// Units and theme as they are stored.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub(crate) struct Preferences {
+    length: String,
+    pressure: String,
+    force: String,
+    theme: Theme,
+}
+
+impl Preferences {
+    /// What is stored of these choices.
+    pub(crate) fn of(units: Units, theme: Theme) -> Self {
+        let length = Kind::Length.unit_in(units.system).symbol;
+        Self {
+            length: length.to_owned(),
+            pressure: units.pressure.symbol.to_owned(),
+            force: units.force.symbol.to_owned(),
+            theme,
+        }
+    }
+
+    /// The choices that were stored; what is not known any more takes its usual value.
+    pub(crate) fn read(&self) -> (Units, Theme) {
+        let mut units = Units::of(system(&self.length));
+        units.pressure = Unit::named(Kind::Pressure, &self.pressure).unwrap_or(units.pressure);
+        units.force = Unit::named(Kind::Force, &self.force).unwrap_or(units.force);
+        (units, self.theme)
+    }
+}
+
+/// The family of units that goes with a unit of length.
+pub(crate) fn system(length: &str) -> UnitSystem {
+    if length == "in" { UnitSystem::Inch } else { UnitSystem::Metric }
+}
+
+/// `units` in another family; a unit that was chosen apart from its family stays.
+pub(crate) fn changed_to(units: Units, system: UnitSystem) -> Units {
+    let (before, after) = (Units::of(units.system), Units::of(system));
+    Units {
+        system,
+        pressure: if units.pressure == before.pressure { after.pressure } else { units.pressure },
+        force: if units.force == before.force { after.force } else { units.force },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn choices_survive_being_stored() {
+        let mut units = Units::of(UnitSystem::Inch);
+        units.pressure = Unit::named(Kind::Pressure, "bar").unwrap();
+        let kept = Preferences::of(units, Theme::Shop);
+        let text = serde_json::to_string(&kept).unwrap();
+        let read: Preferences = serde_json::from_str(&text).unwrap();
+        assert_eq!(read.read(), (units, Theme::Shop), "the same units and theme");
+    }
+
+    #[test]
+    fn a_unit_chosen_apart_from_its_family_stays() {
+        let mut units = Units::of(UnitSystem::Metric);
+        units.pressure = Unit::named(Kind::Pressure, "psi").unwrap();
+        units.force = Unit::named(Kind::Force, "N").unwrap();
+        let inch = changed_to(units, UnitSystem::Inch);
+        assert_eq!((inch.pressure.symbol, inch.force.symbol), ("psi", "N"), "both were chosen");
+        let usual = changed_to(Units::of(UnitSystem::Metric), UnitSystem::Inch);
+        assert_eq!((usual.pressure.symbol, usual.force.symbol), ("psi", "lbf"), "what goes with inches");
+    }
+}

@@ -1,0 +1,78 @@
+//! Putting markup into the sheet without losing the reader's place in it.
+
+use std::collections::HashMap;
+
+use maud::Markup;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, HtmlElement, HtmlInputElement};
+
+use crate::root;
+
+/// The regions of the sheet and what they show.
+#[derive(Debug, Default)]
+pub(crate) struct Regions {
+    shown: HashMap<String, String>,
+}
+
+impl Regions {
+    /// Shows `markup` in the element with this id, unless it already does.
+    pub(crate) fn show(&mut self, id: &str, markup: Markup) {
+        let markup = markup.into_string();
+        if self.shown.get(id) == Some(&markup) {
+            return;
+        }
+        if let Some(element) = root::by_id(id) {
+            replace(&element, &markup);
+            self.shown.insert(id.to_owned(), markup);
+        }
+    }
+
+    /// Forgets what is shown, because regions were replaced together with what holds them.
+    pub(crate) fn forget(&mut self) {
+        self.shown.clear();
+    }
+}
+
+/// Replaces what is in `element`; what was opened or closed stays so, and the keyboard stays where it was.
+fn replace(element: &Element, markup: &str) {
+    let opened = disclosures(element);
+    let focus = root::focused().filter(|focused| element.contains(Some(focused)) && !element.is_same_node(Some(focused)));
+    let place = focus.as_ref().map(|focused| (focused.id(), selection(focused)));
+    element.set_inner_html(markup);
+    for (id, open) in opened {
+        let Some(disclosure) = root::by_id(&id) else { continue };
+        let _set = if open { disclosure.set_attribute("open", "") } else { disclosure.remove_attribute("open") };
+    }
+    if let Some((id, selected)) = place {
+        give_back(element, &id, selected);
+    }
+}
+
+/// The disclosures in `element` by id, and whether each is open.
+fn disclosures(element: &Element) -> Vec<(String, bool)> {
+    let Ok(found) = element.query_selector_all("details[id]") else { return Vec::new() };
+    (0..found.length())
+        .filter_map(|at| found.item(at)?.dyn_into::<Element>().ok())
+        .map(|disclosure| (disclosure.id(), disclosure.has_attribute("open")))
+        .collect()
+}
+
+type Selection = Option<(u32, u32)>;
+
+fn selection(focused: &HtmlElement) -> Selection {
+    let field = focused.dyn_ref::<HtmlInputElement>()?;
+    Some((field.selection_start().ok()??, field.selection_end().ok()??))
+}
+
+/// Focus goes back to the element with this id, or to the region if that is gone.
+fn give_back(region: &Element, id: &str, selected: Selection) {
+    let Some(element) = root::by_id_as::<HtmlElement>(id).filter(|_| !id.is_empty()) else {
+        let _set = region.set_attribute("tabindex", "-1");
+        let _focused = region.dyn_ref::<HtmlElement>().map(HtmlElement::focus);
+        return;
+    };
+    let _focused = element.focus();
+    if let (Some(field), Some((from, to))) = (element.dyn_ref::<HtmlInputElement>(), selected) {
+        let _selected = field.set_selection_range(from, to);
+    }
+}

@@ -1,0 +1,19 @@
+//! Worked examples, each by its link, and a fresh start.
+
+use holdround_core::examples::EXAMPLES;
+use maud::{Markup, html};
+
+use crate::page::address;
+
+/// The list.
+pub(crate) fn show() -> Markup {
+    html! {
+        h2 { "Worked examples" }
+        ul {
+            @for example in EXAMPLES {
+                li { a href=(address::of_example(example.id)) { (example.title) } " " (example.says) }
+            }
+        }
+        p { button type="button" id="fresh" data-act="fresh" { "Start from the assumed values" } }
+    }
+}

@@ -1,0 +1,173 @@
+//! One input as a row of the parts list.
+
+use std::cmp::Ordering;
+
+use holdround_core::findings::{Finding, Mark};
+use holdround_core::materials::{self, Family, Material};
+use holdround_core::quantity::{Measure, Unit, shown};
+use holdround_core::setup::{Form, Input, MaterialUse};
+use maud::{Markup, html};
+
+use super::steps;
+use crate::page::desk::Desk;
+
+/// The row: label with unit, field, message, and what it is about.
+pub(crate) fn show(desk: &Desk, input: &Input, path: &str) -> Markup {
+    let unit = input.kind().map(|kind| desk.units.unit(kind));
+    html! {
+        div.field.long[is_long(input)] {
+            label for={ "in-" (path) } {
+                (input.name)
+                @if let Some(unit) = unit.filter(|unit| !unit.symbol.is_empty()) { " " span.unit { (unit.symbol) } }
+            }
+            @match input.form {
+                Form::Choice(_) | Form::Material(_) => (select(desk, input, path)),
+                Form::Quantity { .. } | Form::Text(_) => {
+                    input type="text" id={ "in-" (path) } data-path=(path) inputmode=(if unit.is_some() { "decimal" } else { "text" })
+                        autocomplete="off" spellcheck="false" value=(desk.in_field(input, path))
+                        placeholder=(placeholder(desk, input, path)) aria-describedby={ "message-" (path) }
+                        aria-invalid=(desk.faults_at(path).next().is_some());
+                }
+            }
+            details.about id={ "about-" (path) } {
+                summary { "About" span.heard { " " (input.name) } }
+                (about(desk, input, path))
+            }
+            span.printed id={ "printed-" (path) } aria-hidden="true" { (printed(desk, input, path)) }
+            div.message id={ "message-" (path) } { (message(desk, path)) }
+        }
+    }
+}
+
+/// Whether a field needs the whole width for what it holds.
+fn is_long(input: &Input) -> bool {
+    match input.form {
+        Form::Material(_) | Form::Text(_) => true,
+        Form::Choice(choices) => choices.iter().any(|choice| choice.name.len() > SHORT),
+        Form::Quantity { .. } => false,
+    }
+}
+
+/// Longest name of a choice that fits beside its label.
+const SHORT: usize = 12;
+
+/// What stands in an empty field: the assumed value in brackets, as a reference dimension is.
+pub(crate) fn placeholder(desk: &Desk, input: &Input, path: &str) -> String {
+    if desk.entries.get(path).is_some() || input.default.is_empty() {
+        return String::new();
+    }
+    let number = input.kind().and_then(|kind| {
+        Measure::parse(kind, input.default).ok().map(|measure| measure.text_in(desk.units.unit(kind)))
+    });
+    let shown = number.or_else(|| choice_name(input, input.default));
+    format!("({})", shown.as_deref().unwrap_or(input.default))
+}
+
+/// What stands for the field on paper: the entry, or the assumed value in brackets.
+pub(crate) fn printed(desk: &Desk, input: &Input, path: &str) -> Markup {
+    let entered = desk.entries.get(path);
+    let entered = entered.map(|text| choice_name(input, text).unwrap_or_else(|| desk.in_field(input, path)));
+    html! { (entered.unwrap_or_else(|| placeholder(desk, input, path))) }
+}
+
+fn select(desk: &Desk, input: &Input, path: &str) -> Markup {
+    let chosen = desk.entries.get(path);
+    let assumed = choice_name(input, input.default).unwrap_or_default();
+    html! {
+        select id={ "in-" (path) } data-path=(path) aria-describedby={ "message-" (path) }
+            aria-invalid=(desk.faults_at(path).next().is_some())
+        {
+            option value="" selected[chosen.is_none()] { "(" (assumed) ")" }
+            @if let Form::Material(wanted) = input.form {
+                @for (family, name) in FAMILIES {
+                    @let members: Vec<&Material> = offered(wanted).filter(|material| material.family == family).collect();
+                    @if !members.is_empty() {
+                        optgroup label=(name) {
+                            @for material in members {
+                                option value=(material.id) selected[chosen == Some(material.id)] { (material.name) ", " (material.designation) }
+                            }
+                        }
+                    }
+                }
+            }
+            @for choice in input.choices() {
+                option value=(choice.key) selected[chosen == Some(choice.key)] { (choice.name) }
+            }
+            @if let Some(unknown) = chosen.filter(|key| choice_name(input, key).is_none()) {
+                option value=(unknown) selected { "Unknown: " (unknown) }
+            }
+        }
+    }
+}
+
+/// The name of a choice or material, if `input` offers one with this key.
+pub(crate) fn choice_name(input: &Input, key: &str) -> Option<String> {
+    if let Form::Material(wanted) = input.form {
+        return offered(wanted).find(|material| material.id == key).map(|material| material.name.to_owned());
+    }
+    input.choices().iter().find(|choice| choice.key == key).map(|choice| choice.name.to_owned())
+}
+
+fn offered(wanted: MaterialUse) -> impl Iterator<Item = &'static Material> {
+    materials::all().filter(move |material| match wanted {
+        MaterialUse::Part => material.part,
+        MaterialUse::Jaw => material.jaw,
+    })
+}
+
+const FAMILIES: [(Family, &str); 13] = [
+    (Family::Steel, "Steel"),
+    (Family::StainlessSteel, "Stainless steel"),
+    (Family::ToolSteel, "Tool steel, annealed"),
+    (Family::GreyIron, "Grey iron"),
+    (Family::DuctileIron, "Ductile iron"),
+    (Family::Aluminium, "Aluminium"),
+    (Family::Brass, "Brass"),
+    (Family::Bronze, "Bronze"),
+    (Family::Copper, "Copper"),
+    (Family::Titanium, "Titanium"),
+    (Family::Nickel, "Nickel alloy"),
+    (Family::Magnesium, "Magnesium"),
+    (Family::Plastic, "Plastic"),
+];
+
+fn about(desk: &Desk, input: &Input, path: &str) -> Markup {
+    html! {
+        p { (input.help) }
+        @if let Form::Quantity { kind, least, most, .. } = input.form {
+            @let unit: &Unit = desk.units.unit(kind);
+            p { "From " (shown(least, unit)) " to " (shown(most, unit)) "." }
+        }
+        p.source { "Source: " (input.source) "." }
+        @if !input.default.is_empty() && input.kind().is_some() {
+            button type="button" id={ "assume-" (path) } data-act="assume" data-path=(path) { "Take the assumed " (input.default) }
+        }
+    }
+}
+
+/// What is wrong with the entry, or what the findings say about it.
+pub(crate) fn message(desk: &Desk, path: &str) -> Markup {
+    html! {
+        @for fault in desk.faults_at(path) {
+            p.fault {
+                @if fault.value.is_empty() { "Nothing is entered. " } @else { "“" (fault.value) "” cannot be taken. " }
+                "Allowed: " (fault.allowed) ". " (fault.remedy)
+            }
+        }
+        @if let Some((_, findings)) = desk.good.as_ref().filter(|_| desk.faults.is_empty()) {
+            @let beyond: Vec<&Finding> = findings.findings.iter().filter(|finding| stands_at(finding, path)).collect();
+            @if let Some(worst) = beyond.iter().min_by(|a, b| a.margin().partial_cmp(&b.margin()).unwrap_or(Ordering::Equal)) {
+                p.beyond {
+                    (worst.name) " is " (steps::value(worst, desk.units))
+                    @if let Some(limit) = &worst.limit { "; allowed is " (steps::limit(worst, limit, desk.units)) ", from " (limit.origin) }
+                    "."
+                    @if beyond.len() > 1 { " More is beyond its limit: see the findings." }
+                }
+            }
+        }
+    }
+}
+
+fn stands_at(finding: &Finding, path: &str) -> bool {
+    finding.mark() == Mark::Beyond && finding.entry == Some(path)
+}

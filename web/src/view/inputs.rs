@@ -1,0 +1,82 @@
+//! The parts list: every input that matters, by group, in shop order.
+
+use holdround_core::setup::{Group, INPUTS, Input, LISTS, List};
+use maud::{Markup, html};
+
+use super::field;
+use crate::page::desk::Desk;
+
+/// The whole list.
+pub(crate) fn show(desk: &Desk) -> Markup {
+    html! { @for group in INPUTS { (one(desk, group)) } }
+}
+
+fn one(desk: &Desk, group: &Group) -> Markup {
+    html! {
+        details.group id={ "group-" (group.key) } open {
+            summary { h2 { (group.name) } }
+            @for rows in by_list(group.inputs) {
+                @match rows.first().and_then(|input| list_of(input)) {
+                    Some(list) => (items(desk, list, rows)),
+                    None => div.rows {
+                        @for input in rows.iter().filter(|input| desk.entries.matters(input, 0)) {
+                            (field::show(desk, input, input.path))
+                        }
+                    },
+                }
+            }
+        }
+    }
+}
+
+/// Runs of inputs of the same list, or of none.
+fn by_list<'a>(inputs: &'a [&'static Input]) -> impl Iterator<Item = &'a [&'static Input]> {
+    inputs.chunk_by(|a, b| list_of(a).map(|list| list.name) == list_of(b).map(|list| list.name))
+}
+
+fn list_of(input: &Input) -> Option<&'static List> {
+    let (name, _) = input.path.split_once(".*.")?;
+    LISTS.iter().find(|list| list.name == name)
+}
+
+/// What one item of a list is called.
+pub(crate) fn noun(list: &str) -> &'static str {
+    if list == "cuts" { "Cut" } else { "Reading" }
+}
+
+fn items(desk: &Desk, list: &List, inputs: &[&'static Input]) -> Markup {
+    let count = desk.shown_items(list.name);
+    let matters = |index: usize| inputs.iter().filter(move |input| desk.entries.matters(input, index));
+    html! {
+        @if matters(0).next().is_some() {
+            @for index in 0..count {
+                fieldset {
+                    legend { (noun(list.name)) " " (index + 1) }
+                    div.rows { @for input in matters(index) { (field::show(desk, input, &input.at(index))) } }
+                    @if count > list.least {
+                        button type="button" id={ "remove-" (list.name) "-" (index) } data-act="remove" data-list=(list.name) data-index=(index) {
+                            "Remove " (noun(list.name).to_lowercase()) " " (index + 1)
+                        }
+                    }
+                }
+            }
+            @if count < list.most {
+                button type="button" id={ "add-" (list.name) } data-act="add" data-list=(list.name) {
+                    "Add a " (noun(list.name).to_lowercase())
+                }
+            }
+        }
+    }
+}
+
+/// Every field shown, as declaration and path, in order.
+pub(crate) fn fields(desk: &Desk) -> Vec<(&'static Input, String)> {
+    let mut fields = Vec::new();
+    for input in INPUTS.iter().flat_map(|group| group.inputs.iter().copied()) {
+        let count = list_of(input).map_or(1, |list| desk.shown_items(list.name));
+        for index in (0..count).filter(|index| desk.entries.matters(input, *index)) {
+            fields.push((input, input.at(index)));
+        }
+    }
+    fields
+}

@@ -1,0 +1,49 @@
+//! The sheet: the regions that the other views fill.
+
+use maud::{Markup, html};
+
+/// Where the verdict is spoken; it is there before the first result.
+pub(crate) const SPOKEN: &str = "spoken";
+
+/// What stands where pressure and speed are chosen.
+const WHERE_IT_IS_CHOSEN: &str =
+    "Chuck plate and manual rule. Check grip with a gauge. Guard closed; stand clear of the plane of the jaws.";
+
+/// The empty sheet.
+pub(crate) fn show() -> Markup {
+    html! {
+        p.heard id=(SPOKEN) role="status" aria-live="polite" {}
+        div.sheet {
+            header.head {
+                a.skip href="#title-block" data-act="skip" { "Skip to the verdict" }
+                h1 { "Holdround" }
+                p.lead { "Will the jaws hold it, and will it stay round?" }
+                div.tools id="tools" {}
+                div id="notices" {}
+            }
+            section.inputs id="inputs" aria-label="Set-up" {}
+            div.bench {
+                section.drawing aria-label="Drawing and play bar" {
+                    div.views id="views" {
+                        figure.projection { div.paper id="face" {} }
+                        figure.projection { div.paper id="section" {} }
+                    }
+                    div.play id="play" {}
+                    p.standing { (WHERE_IT_IS_CHOSEN) }
+                }
+                section.title-block id="title-block" aria-label="Verdict" tabindex="-1" {
+                    div id="verdict" {}
+                }
+            }
+            div.after {
+                section.notes id="notes" aria-label="Notes" {}
+                section.findings id="findings" aria-label="All findings" {}
+                section.examples id="examples" aria-label="Worked examples" {}
+                footer.foot {
+                    p { "Follow local rules; have a qualified person approve." }
+                    p { "Holdround " (env!("CARGO_PKG_VERSION")) }
+                }
+            }
+        }
+    }
+}

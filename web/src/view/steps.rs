@@ -1,0 +1,55 @@
+//! How a finding was reached: what each step does, its formula, the numbers put in, the result and the source.
+
+use holdround_core::findings::{Finding, Limit, Sense, Step, Term};
+use maud::{Markup, html};
+
+use crate::units::Units;
+
+/// The value of a finding, or a dash where there is none.
+pub(crate) fn value(finding: &Finding, units: Units) -> String {
+    finding.value.as_ref().map_or_else(|_| "—".to_owned(), |value| units.show(finding.kind, *value))
+}
+
+/// A limit in words: at most 20 µm.
+pub(crate) fn limit(finding: &Finding, limit: &Limit, units: Units) -> String {
+    let sense = match limit.sense {
+        Sense::AtMost => "at most",
+        Sense::AtLeast => "at least",
+    };
+    format!("{sense} {}", units.show(finding.kind, limit.value))
+}
+
+/// All there is to say about a finding below its line.
+pub(crate) fn explained(finding: &Finding, units: Units) -> Markup {
+    html! {
+        div.explained {
+            @if let Err(why) = &finding.value { p.refusal { "No figure is given. " (why) } }
+            @if let Some(held) = &finding.limit {
+                p { "Allowed: " (limit(finding, held, units)) ", from " (held.origin) "." }
+            }
+            @if let Some((least, most)) = finding.band {
+                p { "Between " (units.show(finding.kind, least)) " and " (units.show(finding.kind, most)) "; the careful end is shown." }
+            }
+            @if let Some(caution) = &finding.caution { p.caution { (caution) } }
+            @if !finding.steps.is_empty() {
+                ol.steps { @for step in &finding.steps { li { (one(step, units)) } } }
+            }
+        }
+    }
+}
+
+fn one(step: &Step, units: Units) -> Markup {
+    html! {
+        p { (step.says) }
+        p.formula { (step.formula) }
+        @if !step.given.is_empty() {
+            p.given { "with " @for (at, given) in step.given.iter().enumerate() { @if at > 0 { ", " } (term(given, units)) } }
+        }
+        p.result { (term(&step.result, units)) }
+        p.source { "Source: " (step.source) }
+    }
+}
+
+fn term(term: &Term, units: Units) -> Markup {
+    html! { span.term { (term.symbol) " = " (units.show(term.kind, term.value)) } }
+}

@@ -1,0 +1,69 @@
+//! The title block: the verdict, always in view.
+
+use holdround_core::findings::{Finding, Findings, Mark};
+use maud::{Markup, html};
+
+use super::{mark, steps, verdict};
+use crate::page::desk::Desk;
+use crate::units::Units;
+
+/// The verdict and its five lines; each opens how it was reached.
+pub(crate) fn show(desk: &Desk) -> Markup {
+    let faulty = !desk.faults.is_empty();
+    html! {
+        @if faulty { (at_fault(desk)) }
+        @if let Some((_, findings)) = &desk.good {
+            @if faulty { p.stale { "Below: the last valid set-up, not what is typed now." } }
+            div.lines {
+                @if !faulty { (words(findings)) }
+                @for finding in verdict::headlines(findings) { (line(finding, "line", desk.units)) }
+            }
+        } @else {
+            p.stale { "There is no valid set-up yet, and so no figure." }
+        }
+    }
+}
+
+fn words(findings: &Findings) -> Markup {
+    let (sign, words) = verdict::of(findings);
+    html! {
+        div.verdict-cell {
+            h2.verdict { (mark::drawn(sign)) " " (words) }
+            @if let Some(reason) = verdict::reason(findings) { p.stop { (reason) } }
+        }
+    }
+}
+
+fn at_fault(desk: &Desk) -> Markup {
+    let count = desk.faults.len();
+    html! {
+        h2.verdict {
+            (mark::drawn(Mark::Refused)) " No verdict: " (count) @if count == 1 { " entry" } @else { " entries" } " to correct"
+        }
+        p.faulty {
+            @for fault in desk.faults.iter().take(3) {
+                button type="button" id={ "fix-" (fault.path) } data-act="goto" data-path=(fault.path) { "Go to " (fault.name) }
+            }
+        }
+    }
+}
+
+/// One finding in a line that opens how it was reached.
+pub(crate) fn line(finding: &Finding, id: &str, units: Units) -> Markup {
+    html! {
+        details class={ "line " (mark::key(finding.mark())) } id={ (id) "-" (finding.id) } {
+            summary id={ (id) "-of-" (finding.id) } {
+                (mark::drawn(finding.mark()))
+                span.name { (finding.name) }
+                " "
+                span.sum {
+                    span.value { (steps::value(finding, units)) }
+                    @if let Some(limit) = &finding.limit { " " span.limit { (steps::limit(finding, limit, units)) } }
+                }
+                " "
+                span.word { (mark::word(finding)) }
+            }
+            (steps::explained(finding, units))
+        }
+    }
+}

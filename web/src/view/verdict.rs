@@ -1,0 +1,59 @@
+//! The verdict in words: what the title block says large, and what is read aloud.
+
+use std::fmt::Write;
+
+use holdround_core::findings::{Finding, Findings, Mark, Weight};
+
+use super::steps;
+use crate::page::desk::Desk;
+
+/// What the title block shows, in its order.
+const HEADLINES: [&str; 5] = ["hold.factor", "shape.roundness", "shape.runout", "speed.set", "pressure.set"];
+
+/// The findings of the title block.
+pub(crate) fn headlines(findings: &Findings) -> impl Iterator<Item = &Finding> {
+    HEADLINES.iter().filter_map(|id| findings.get(id))
+}
+
+/// Why the job must not run, where the lines of the title block do not say it.
+pub(crate) fn reason(findings: &Findings) -> Option<String> {
+    if headlines(findings).any(|finding| finding.mark() == Mark::Beyond) {
+        return None;
+    }
+    let beyond = findings.findings.iter().find(|finding| finding.mark() == Mark::Beyond);
+    let stop = findings.cautions.iter().find(|caution| caution.weight == Weight::Stop);
+    stop.map(|caution| caution.says.clone()).or_else(|| beyond.map(|finding| format!("{} is beyond its limit.", finding.name)))
+}
+
+/// The verdict on valid findings: one mark and a few words.
+pub(crate) fn of(findings: &Findings) -> (Mark, &'static str) {
+    let any = |mark: Mark| findings.findings.iter().any(|finding| finding.mark() == mark);
+    if findings.cautions.iter().any(|caution| caution.weight == Weight::Stop) || any(Mark::Beyond) {
+        (Mark::Beyond, "Do not run")
+    } else if headlines(findings).any(|finding| finding.mark() == Mark::Refused) {
+        (Mark::Refused, "No verdict")
+    } else if any(Mark::Close) {
+        (Mark::Close, "Close to a limit")
+    } else {
+        (Mark::Within, "Within limits")
+    }
+}
+
+/// The sentence that is read aloud once a change has settled.
+pub(crate) fn spoken(desk: &Desk) -> String {
+    if let Some(fault) = desk.faults.first() {
+        let others = desk.faults.len() - 1;
+        let more = if others == 0 { String::new() } else { format!(" and {others} more") };
+        return format!("No verdict. Correct {}{more}.", fault.name);
+    }
+    let Some((_, findings)) = &desk.good else { return String::new() };
+    let mut words = format!("{}.", of(findings).1);
+    for finding in headlines(findings).take(3) {
+        let _written = write!(words, " {} {}", finding.name, steps::value(finding, desk.units));
+        if let Some(limit) = &finding.limit {
+            let _written = write!(words, ", {}", steps::limit(finding, limit, desk.units));
+        }
+        words.push('.');
+    }
+    words
+}
