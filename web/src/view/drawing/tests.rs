@@ -91,10 +91,10 @@ fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
         Side::Inside => radius + step - length,
     };
     let outer = inner + length;
-    let jaws = setup.chuck.jaws as u32;
+    let jaws = setup.chuck.jaws;
     let grip = numbers.size(1.0, 1e6);
     Scene {
-        contact_half_angle: numbers.between(0.01, core::f64::consts::PI / setup.chuck.jaws as f64),
+        contact_half_angle: numbers.between(0.01, core::f64::consts::PI / f64::from(setup.chuck.jaws)),
         jaw_inner_radius: inner.max(0.0),
         jaw_outer_radius: outer,
         swing_radius: outer * numbers.between(1.0, 1.2),
