@@ -3,6 +3,7 @@
 use std::fs;
 use std::path::Path;
 
+use holdround_build::fault::Outcome;
 use holdround_build::serve::Server;
 use holdround_build::site::{SINGLE_FILE, read_folder};
 use holdround_tests::browser::{Browser, Viewport, serve_site, single_file_url, site_folder};
@@ -105,7 +106,7 @@ fn the_single_file_starts_in_a_frame_that_may_only_run_scripts() {
 fn a_new_version_comes_only_when_asked_for() {
     let folder = tempfile::tempdir().unwrap();
     let published = folder.path().join("sub folder");
-    publish(&published, |_, content| content);
+    publish(&published, |_, content| content).unwrap();
     let host = Server::start(folder.path().into(), 0).unwrap();
     let browser = Browser::open(Viewport::TABLET);
     browser.goto(&format!("{}sub%20folder/", host.url()));
@@ -117,7 +118,8 @@ fn a_new_version_comes_only_when_asked_for() {
         "index.html" => String::from_utf8(content).unwrap().replace("<title>", "<title>New ").into(),
         "sw.js" => String::from_utf8(content).unwrap().replace("version = \"", "version = \"new").into(),
         _ => content,
-    });
+    })
+    .unwrap();
     browser.execute("return navigator.serviceWorker.ready.then((kept) => kept.update()).then(() => true)", Vec::new());
     browser.wait_until("document.querySelector('#update button')");
     browser.reload();
@@ -131,10 +133,11 @@ fn a_new_version_comes_only_when_asked_for() {
 }
 
 /// Writes a copy of the site, each file changed as told.
-fn publish(folder: &Path, change: impl Fn(&str, Vec<u8>) -> Vec<u8>) {
-    for (name, content) in read_folder(&site_folder()).unwrap() {
+fn publish(folder: &Path, change: impl Fn(&str, Vec<u8>) -> Vec<u8>) -> Outcome<()> {
+    for (name, content) in read_folder(&site_folder())? {
         let path = folder.join(&name);
-        fs::create_dir_all(path.parent().unwrap()).unwrap();
-        fs::write(path, change(&name, content)).unwrap();
+        fs::create_dir_all(path.parent().unwrap_or(folder))?;
+        fs::write(path, change(&name, content))?;
     }
+    Ok(())
 }

@@ -1,0 +1,27 @@
+//! What both drawing views are made of: sheet and scale, outlines, lettering, dimensions, arrows.
+
+mod along;
+mod arrow;
+mod dimension;
+mod hatching;
+mod jaw;
+mod lettering;
+mod path;
+mod round_number;
+mod shape;
+mod sheet;
+#[cfg(test)]
+mod tests;
+mod tool;
+
+pub(super) use along::Along;
+pub(super) use arrow::{block_arrow, line_arrow};
+pub(super) use dimension::{Callout, Dimension};
+pub(super) use hatching::{THINNEST_HATCHED, hatchings};
+pub(super) use jaw::{JawOutline, heights};
+pub(super) use lettering::{Anchor, letters};
+pub(super) use path::{Point, arc, closed, coordinate, open, polar, wavy};
+pub(super) use round_number::at_least;
+pub(super) use shape::{Shape, State, around};
+pub(super) use sheet::{CUT_OFF, LEFT, REACH, RIGHT, Sheet, stand_back};
+pub(super) use tool::Tool;

@@ -1,0 +1,386 @@
+//! Both views over many set-ups and scenes, read back as XML.
+
+use std::collections::BTreeSet;
+
+use holdround_core::findings::{Findings, Scene, Wave};
+use holdround_core::quantity::UnitSystem;
+use holdround_core::setup::{Entries, JawShape, Setup, Side, declared};
+use roxmltree::{Document, Node};
+
+use super::lettering::{LETTER_HEIGHT, width};
+use super::shape::GREATEST_DRAWN;
+use super::sheet::TOP;
+use super::{JawOutline, Shape, Sheet};
+use crate::units::Units;
+use crate::view::{Stage, face, section};
+
+/// A stream of numbers that look random and are the same each time (Knuth's MMIX constants).
+struct Numbers(u64);
+
+impl Numbers {
+    fn share(&mut self) -> f64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 11) as f64 / (1u64 << 53) as f64
+    }
+
+    fn between(&mut self, least: f64, most: f64) -> f64 {
+        least + (most - least) * self.share()
+    }
+
+    /// Evenly spread over the decades.
+    fn size(&mut self, least: f64, most: f64) -> f64 {
+        libm::exp(self.between(libm::log(least), libm::log(most)))
+    }
+
+    fn one_of<T: Copy>(&mut self, all: &[T]) -> T {
+        all[((self.share() * all.len() as f64) as usize).min(all.len() - 1)]
+    }
+}
+
+fn random_setup(numbers: &mut Numbers) -> Option<Setup> {
+    let mut entries = Entries::default();
+    let mut set = |path: &str, text: String| assert!(entries.set(path, &text), "{path} is an input");
+    let outside = numbers.size(1.5, 2000.0);
+    let inside_grip = numbers.share() < 0.4;
+    let bore = if !inside_grip && numbers.share() < 0.3 { 0.0 } else { outside * numbers.between(0.05, 0.995) };
+    let gripped = if inside_grip { bore } else { outside };
+    let (length, height) = (numbers.size(1.0, 2000.0), numbers.size(5.0, 200.0));
+    let grip = numbers.between(0.05, 0.85) * length.min(height);
+    set("grip.side", if inside_grip { "inside" } else { "outside" }.into());
+    set("grip.seat", numbers.one_of(&["seated", "free"]).into());
+    set("grip.length", format!("{grip} mm"));
+    set("part.outside_diameter", format!("{outside} mm"));
+    set("part.bore_diameter", format!("{bore} mm"));
+    set("part.length", format!("{length} mm"));
+    set("chuck.jaws", numbers.one_of(&["2", "3", "4", "5", "6"]).into());
+    set("chuck.body_diameter", format!("{} mm", numbers.size(50.0, 2000.0)));
+    set("jaws.kind", numbers.one_of(&["ordinary", "wide", "pie"]).into());
+    set("jaws.width", format!("{} mm", (gripped * numbers.between(0.05, 0.45)).max(2.0)));
+    set("jaws.angle", format!("{}°", numbers.between(5.0, 59.0)));
+    set("jaws.saw_cut", format!("{} mm", (gripped * numbers.between(0.001, 0.05)).max(0.1)));
+    set("jaws.height", format!("{height} mm"));
+    let jaw_length = if inside_grip { (gripped * 0.5).max(5.0) } else { numbers.size(5.0, 500.0) };
+    set("jaws.length", format!("{jaw_length} mm"));
+    set("jaws.step", format!("{} mm", numbers.between(0.0, 0.5) * jaw_length.min(gripped / 2.0)));
+    for cut in 0..numbers.one_of(&[1, 2, 4, 5, 8]) {
+        let kind = numbers.one_of(&["turning", "facing", "boring", "grooving", "drilling", "power"]);
+        set(&format!("cuts.{cut}.kind"), kind.into());
+        set(&format!("cuts.{cut}.diameter"), format!("{} mm", numbers.between(bore, outside)));
+        set(&format!("cuts.{cut}.distance"), format!("{} mm", numbers.between(-grip, length - grip)));
+    }
+    if numbers.share() < 0.2 {
+        set("run.speed", "0".into());
+    }
+    Setup::read(&entries).ok()
+}
+
+fn random_wave(numbers: &mut Numbers, jaws: u32) -> Wave {
+    let amplitude = numbers.one_of(&[0.0, 1e-12, 1e-7, 1e-5, 1e-3, 1.0]) * numbers.between(-1.0, 1.0);
+    Wave {
+        mean: amplitude * numbers.share(),
+        harmonics: (1..6).map(|k| (k * jaws, amplitude / f64::from(k))).collect(),
+    }
+}
+
+fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
+    let side = setup.grip.side;
+    let radius = setup.part.gripped_diameter(side).value / 2.0;
+    let (step, length) = (setup.jaws.step.value, setup.jaws.length.value);
+    let inner = match side {
+        Side::Outside => radius - step,
+        Side::Inside => radius + step - length,
+    };
+    let outer = inner + length;
+    let jaws = setup.chuck.jaws as u32;
+    let grip = numbers.size(1.0, 1e6);
+    Scene {
+        contact_half_angle: numbers.between(0.01, core::f64::consts::PI / setup.chuck.jaws as f64),
+        jaw_inner_radius: inner.max(0.0),
+        jaw_outer_radius: outer,
+        swing_radius: outer * numbers.between(1.0, 1.2),
+        jaw_grip_at_rest: grip,
+        jaw_grip_at_speed: grip * numbers.between(-0.5, 2.0),
+        contact_pressure: numbers.size(1e3, 1e9),
+        clamped_outside: random_wave(numbers, jaws),
+        clamped_bore: random_wave(numbers, jaws),
+        shape_share_at_speed: numbers.between(0.0, 2.0),
+    }
+}
+
+/// Scenes that no engine should hand over, and that must still not break the drawing.
+fn broken_scenes() -> Vec<Scene> {
+    let with = |value: f64| Scene {
+        contact_half_angle: value,
+        jaw_inner_radius: value,
+        jaw_outer_radius: value,
+        swing_radius: value,
+        jaw_grip_at_rest: value,
+        jaw_grip_at_speed: value,
+        contact_pressure: value,
+        clamped_outside: Wave { mean: value, harmonics: vec![(3, value)] },
+        clamped_bore: Wave { mean: value, harmonics: vec![(3, value)] },
+        shape_share_at_speed: value,
+    };
+    [0.0, -1.0, f64::NAN, f64::INFINITY, 1e11, 1e-308].map(with).into()
+}
+
+fn findings(scene: Scene) -> Findings {
+    Findings { job: String::new(), findings: vec![], cautions: vec![], assumed: vec![], scene }
+}
+
+/// Calls `check` for both views of many stages, each with the words that tell which one it was.
+fn for_all(check: &dyn Fn(&Stage<'_>, &[(&str, String); 2], &str)) {
+    const WANTED: usize = 400;
+    let mut numbers = Numbers(20);
+    let mut drawn = 0;
+    for round in 0..40 * WANTED {
+        let Some(setup) = random_setup(&mut numbers) else { continue };
+        let scene = match broken_scenes().get(round % 40) {
+            Some(broken) => broken.clone(),
+            None => random_scene(&mut numbers, &setup),
+        };
+        let findings = findings(scene);
+        let stage = Stage {
+            setup: &setup,
+            findings: &findings,
+            units: Units::of(numbers.one_of(&[UnitSystem::Metric, UnitSystem::Inch])),
+            clamped: numbers.share() < 0.7,
+            spinning: numbers.share() < 0.5,
+        };
+        let views = [("face", face::draw(&stage).into_string()), ("section", section::draw(&stage).into_string())];
+        check(&stage, &views, &format!("round {round}"));
+        drawn += 1;
+        if drawn == WANTED {
+            return;
+        }
+    }
+    panic!("only {drawn} of {WANTED} random set-ups were valid");
+}
+
+fn number(node: Node<'_, '_>, name: &str) -> f64 {
+    node.attribute(name).and_then(|text| text.parse().ok()).unwrap_or(0.0)
+}
+
+fn view_box(document: &Document<'_>) -> [f64; 4] {
+    let numbers: Vec<f64> =
+        document.root_element().attribute("viewBox").unwrap().split(' ').map(|n| n.parse().unwrap()).collect();
+    [numbers[0], numbers[1], numbers[0] + numbers[2], numbers[1] + numbers[3]]
+}
+
+fn turned_to_the_right(node: Node<'_, '_>) -> bool {
+    node.ancestors().any(|above| above.attribute("transform") == Some("rotate(-90)"))
+}
+
+/// A box as left, top, right, bottom; where it stands on the sheet if it was turned a quarter.
+fn placed(node: Node<'_, '_>, [left, top, right, bottom]: [f64; 4]) -> [f64; 4] {
+    if turned_to_the_right(node) { [top, -right, bottom, -left] } else { [left, top, right, bottom] }
+}
+
+fn lettering_box(node: Node<'_, '_>) -> [f64; 4] {
+    let room = width(node.text().unwrap_or_default());
+    let (x, y) = (number(node, "x"), number(node, "y"));
+    let left = match node.attribute("text-anchor") {
+        Some("end") => x - room,
+        Some("middle") => x - room / 2.0,
+        _ => x,
+    };
+    placed(node, [left, y - 0.75 * LETTER_HEIGHT, left + room, y + 0.22 * LETTER_HEIGHT])
+}
+
+fn hit_box(node: Node<'_, '_>) -> [f64; 4] {
+    let (x, y) = (number(node, "x"), number(node, "y"));
+    placed(node, [x, y, x + number(node, "width"), y + number(node, "height")])
+}
+
+fn meet(one: [f64; 4], other: [f64; 4]) -> bool {
+    one[0] < other[2] && other[0] < one[2] && one[1] < other[3] && other[1] < one[3]
+}
+
+fn within(inner: [f64; 4], outer: [f64; 4]) -> bool {
+    inner[0] >= outer[0] && inner[1] >= outer[1] && inner[2] <= outer[2] && inner[3] <= outer[3]
+}
+
+#[test]
+fn both_views_are_xml_with_numbers_only_and_no_inline_style() {
+    for_all(&|_, views, which| {
+        let mut ids = BTreeSet::new();
+        for (name, markup) in views {
+            let document = Document::parse(markup).unwrap_or_else(|error| panic!("{name}, {which}: {error}"));
+            for node in document.descendants().filter(Node::is_element) {
+                assert!(node.attribute("style").is_none(), "{name}, {which}: the page's policy refuses inline style");
+                if let Some(id) = node.attribute("id") {
+                    assert!(ids.insert(id.to_string()), "{name}, {which}: two elements are called {id}");
+                }
+                for attribute in node.attributes() {
+                    let value = attribute.value();
+                    let bad = value.contains("NaN") || value.contains("inf") && attribute.name() != "class";
+                    assert!(!bad, "{name}, {which}: {}={value}", attribute.name());
+                }
+                let words = node.text().unwrap_or_default();
+                assert!(!words.contains("NaN"), "{name}, {which}: {words}");
+            }
+        }
+    });
+}
+
+#[test]
+fn both_views_say_in_words_what_they_show() {
+    for_all(&|stage, views, which| {
+        for (name, markup) in views {
+            let document = Document::parse(markup).unwrap();
+            let image = document.descendants().find(|node| node.attribute("role") == Some("img")).unwrap();
+            for id in image.attribute("aria-labelledby").unwrap().split(' ') {
+                let words = document.descendants().find(|node| node.attribute("id") == Some(id)).unwrap();
+                assert!(words.text().unwrap().len() > 20, "{name}, {which}: {id} says too little");
+            }
+            let inside = image.descendants().any(|node| node.attribute("role") == Some("button"));
+            assert!(!inside, "{name}, {which}: what is in an image cannot be reached");
+            let classes: Vec<_> = document.root_element().attribute("class").unwrap().split(' ').collect();
+            assert_eq!(classes.contains(&"clamped"), stage.clamped, "{name}, {which}: the jaws move by this class");
+            assert_eq!(classes.contains(&"released"), !stage.clamped, "{name}, {which}: the jaws move by this class");
+        }
+    });
+}
+
+#[test]
+fn dimensions_are_buttons_for_entries_that_exist() {
+    for_all(&|stage, views, which| {
+        let document = Document::parse(&views[1].1).unwrap();
+        let buttons: Vec<_> = document.descendants().filter(|n| n.attribute("role") == Some("button")).collect();
+        let mut entries = BTreeSet::new();
+        for button in &buttons {
+            let entry = button.attribute("data-entry").unwrap();
+            assert!(declared(entry).is_some(), "{which}: {entry} is no input");
+            assert!(entries.insert(entry), "{which}: {entry} stands twice");
+            assert_eq!(button.attribute("tabindex"), Some("0"), "{which}: {entry} is reached by keyboard");
+            assert!(
+                button.attribute("aria-label").unwrap().ends_with(": change"),
+                "{which}: {entry} says what it does"
+            );
+        }
+        let wanted = ["part.outside_diameter", "part.bore_diameter", "part.length", "grip.length", "jaws.height"];
+        assert!(wanted.iter().all(|entry| entries.contains(entry)), "{which}: {entries:?}");
+        assert_eq!(buttons.len(), wanted.len() + stage.setup.cuts.len(), "{which}: one for each tool as well");
+    });
+}
+
+#[test]
+fn fingers_hit_one_dimension_at_a_time() {
+    // WCAG 2.2, success criterion 2.5.5: 44 by 44 CSS pixels; the view is drawn about 500 wide.
+    const FINGER: f64 = 44.0;
+    for_all(&|_, views, which| {
+        let document = Document::parse(&views[1].1).unwrap();
+        let hits: Vec<_> =
+            document.descendants().filter(|node| node.attribute("class") == Some("hit")).map(hit_box).collect();
+        for (at, hit) in hits.iter().enumerate() {
+            let (wide, high) = (hit[2] - hit[0], hit[3] - hit[1]);
+            assert!(wide > FINGER - 0.1 && high > FINGER - 0.1, "{which}: {wide} by {high} is too small to hit");
+            assert!(within(*hit, view_box(&document)), "{which}: {hit:?} leaves the sheet");
+            let other = hits[..at].iter().find(|other| meet(**other, *hit));
+            assert!(other.is_none(), "{which}: {hit:?} lies on {other:?}");
+        }
+    });
+}
+
+#[test]
+fn lettering_stays_on_the_sheet_and_apart() {
+    for_all(&|_, views, which| {
+        for (name, markup) in views {
+            let document = Document::parse(markup).unwrap();
+            let texts: Vec<_> = document
+                .descendants()
+                .filter(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "text")))
+                .map(|node| (node.text().unwrap_or_default(), lettering_box(node)))
+                .collect();
+            assert!(texts.len() >= 3, "{name}, {which}: there is lettering");
+            for (at, (words, room)) in texts.iter().enumerate() {
+                assert!(within(*room, view_box(&document)), "{name}, {which}: {words:?} leaves the sheet: {room:?}");
+                let other = texts[..at].iter().find(|(_, other)| meet(*other, *room));
+                assert!(other.is_none(), "{name}, {which}: {words:?} lies on {other:?}");
+            }
+        }
+    });
+}
+
+#[test]
+fn lobes_keep_to_their_share_of_the_radius_and_are_reversed_by_release() {
+    let around = || (0..90).map(|at| f64::from(at) * core::f64::consts::TAU / 90.0);
+    for_all(&|stage, _, which| {
+        let sheet = Sheet::of(stage);
+        let most = sheet.radius(stage.setup.part.outside_diameter.value) * GREATEST_DRAWN * (1.0 + 1e-6);
+        let at = |clamped, spinning| Shape::of(&Stage { clamped, spinning, units: stage.units, ..*stage }, sheet);
+        let (rest, speed, released) = (at(true, false), at(true, true), at(false, false));
+        assert_eq!(rest.magnification, speed.magnification, "{which}: the spindle does not change the magnification");
+        assert_eq!(rest.magnification, released.magnification, "{which}: release does not change it");
+        for angle in around() {
+            for shape in [&rest, &speed, &released] {
+                let shift = shape.outside_shift(angle).abs().max(shape.bore_shift(angle).abs());
+                assert!(shift <= most, "{which}: {shift} is drawn where {most} is room");
+            }
+            if stage.setup.speed.value > 0.0 {
+                let expected = if released.turns_outside { -speed.outside_shift(angle) } else { 0.0 };
+                let sprung = released.outside_shift(angle);
+                assert!((sprung - expected).abs() <= 1e-9, "{which}: the outside springs to {expected}, not {sprung}");
+            }
+        }
+    });
+}
+
+#[test]
+fn a_round_scene_is_drawn_with_lobes_of_about_a_tenth() {
+    let setup = Setup::read(&Entries::default()).unwrap();
+    for amplitude in [1e-6, 3e-6, 17e-6, 40e-6] {
+        let wave = Wave { mean: 0.0, harmonics: vec![(3, amplitude)] };
+        let findings = findings(Scene { clamped_outside: wave, jaw_outer_radius: 0.1, ..Scene::default() });
+        let stage = Stage {
+            setup: &setup,
+            findings: &findings,
+            units: Units::of(UnitSystem::Metric),
+            clamped: true,
+            spinning: false,
+        };
+        let sheet = Sheet::of(&stage);
+        let drawn = Shape::of(&stage, sheet).outside_shift(0.0) / sheet.radius(setup.part.outside_diameter.value);
+        // Steps of 1, 2, 5 leave at least 2/5 of the greatest.
+        assert!((0.4 * GREATEST_DRAWN..=GREATEST_DRAWN).contains(&drawn), "{amplitude} is drawn as {drawn}");
+    }
+}
+
+#[test]
+fn the_bored_face_lies_on_the_gripped_circle() {
+    for_all(&|stage, _, which| {
+        let sheet = Sheet::of(stage);
+        let jaw = JawOutline::of(stage, sheet);
+        let reaches = jaw.inner < jaw.grip && jaw.grip < jaw.outer;
+        if !reaches || matches!(stage.setup.jaws.shape, JawShape::Ordinary(_)) && jaw.inner > 0.9 * jaw.grip {
+            return;
+        }
+        let on_circle = jaw.front.iter().filter(|(x, y)| (libm::hypot(*x, *y) - jaw.grip).abs() < 1e-6).count();
+        assert!(on_circle >= 2, "{which}: no bored face in {:?}", jaw.front);
+        let wrong_side = jaw.front.iter().any(|(x, y)| match stage.setup.grip.side {
+            Side::Outside => libm::hypot(*x, *y) < jaw.grip - 1e-6,
+            Side::Inside => libm::hypot(*x, *y) > jaw.grip + 1e-6,
+        });
+        assert!(!wrong_side, "{which}: the jaw stands in the part");
+    });
+}
+
+#[test]
+fn the_section_is_projected_from_the_face() {
+    for_all(&|stage, views, which| {
+        let [face, section] = [0, 1].map(|at| Document::parse(&views[at].1).unwrap());
+        assert_eq!(view_box(&face), view_box(&section), "{which}: one sheet");
+        assert_eq!(view_box(&face)[1], TOP, "{which}: one axis");
+        let circle = face.descendants().find(|node| node.attribute("class") == Some("true-shape")).unwrap();
+        let outside = number(circle, "r");
+        let wall = section
+            .descendants()
+            .filter(|node| node.attribute("class").is_some_and(|class| class.split(' ').any(|c| c == "cut")))
+            .find(|node| node.attribute("fill") != Some("url(#hatch-jaw)"))
+            .unwrap();
+        let heights = wall.attribute("d").unwrap().split(['M', 'L', 'Z']).filter_map(|point| point.split(' ').nth(1));
+        let highest = heights.filter_map(|y| y.parse::<f64>().ok()).fold(0.0, f64::min);
+        assert!((highest + outside).abs() < 0.011, "{which}: {outside} in the face, {highest} in the section");
+        assert!(stage.setup.part.outside_diameter.value > 0.0, "{which}: there is a part");
+    });
+}

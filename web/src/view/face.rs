@@ -1,0 +1,386 @@
+//! The chuck from the front: jaws, part, its shape magnified, grip and contact pressure.
+
+use core::f64::consts::{PI, TAU};
+
+use holdround_core::quantity::{Kind, decimal};
+use holdround_core::setup::{JawShape, Side};
+use maud::{Markup, html};
+
+use super::Stage;
+use super::drawing::{
+    Anchor, CUT_OFF, JawOutline, LEFT, Point, REACH, RIGHT, Shape, Sheet, State, arc, around, at_least, block_arrow,
+    closed, coordinate, letters, line_arrow, open, polar, stand_back,
+};
+
+/// Length of the arrow that stands for the round force named in the key, view units.
+const FORCE_KEY: f64 = 40.0;
+/// Length of the arrow that stands for the round pressure named in the key, view units.
+const PRESSURE_KEY: f64 = 22.0;
+/// Farthest from the axis that a grip arrow reaches, view units.
+const GRIP_REACH: f64 = 224.0;
+/// Base line of the first line under the view.
+const FIRST_LINE: f64 = 270.0;
+/// Between the lines under the view.
+const LINE: f64 = 22.0;
+
+/// Draws the chuck seen from the front.
+pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
+    let sheet = Sheet::of(stage);
+    let view = Face {
+        stage,
+        sheet,
+        shape: Shape::of(stage, sheet),
+        jaw: JawOutline::of(stage, sheet),
+        outside: sheet.radius(stage.setup.part.outside_diameter.value),
+        bore: sheet.radius(stage.setup.part.bore_diameter.value),
+    };
+    view.draw()
+}
+
+struct Face<'a> {
+    stage: &'a Stage<'a>,
+    sheet: Sheet,
+    shape: Shape<'a>,
+    jaw: JawOutline,
+    /// Radius of the outside, view units.
+    outside: f64,
+    /// Radius of the bore, view units; zero if solid.
+    bore: f64,
+}
+
+impl Face<'_> {
+    fn draw(&self) -> Markup {
+        let classes = match self.shape.state {
+            State::Released => "view face released".to_string(),
+            State::AtRest => "view face clamped".to_string(),
+            State::AtSpeed => format!("view face clamped spinning {}", spin_class(self.stage.setup.speed.value)),
+        };
+        html! {
+            svg class=(classes) viewBox=(self.sheet.view_box()) role="img" aria-labelledby="face-title face-desc"
+                font-size="16" xmlns="http://www.w3.org/2000/svg" {
+                title id="face-title" { "Chuck from the front: " (self.state_words()) }
+                desc id="face-desc" { (self.description()) }
+                @if self.sheet.broken {
+                    defs { clipPath id="face-clip" { circle r=(coordinate(CUT_OFF)) {} } }
+                }
+                g clip-path=[self.sheet.broken.then_some("url(#face-clip)")] { g class="spindle" {
+                    circle class="outline body" r=(coordinate(self.sheet.radius(self.stage.setup.chuck.body_diameter.value))) {}
+                    (self.each_jaw(&self.jaw_body()))
+                    (self.part())
+                } }
+                @if self.sheet.broken { circle class="break" r=(coordinate(CUT_OFF)) {} }
+                @if self.shape.state != State::Released {
+                    g class="spindle" { (self.each_jaw_at(&|angle| self.contact(angle))) }
+                }
+                (self.axes())
+                (self.headings())
+                (self.key())
+            }
+        }
+    }
+
+    fn jaws(&self) -> usize {
+        self.stage.setup.chuck.jaws
+    }
+
+    fn each_jaw(&self, one: &Markup) -> Markup {
+        self.each_jaw_at(&|_| one.clone())
+    }
+
+    fn each_jaw_at(&self, one: &dyn Fn(f64) -> Markup) -> Markup {
+        let pitch = TAU / self.jaws() as f64;
+        html! {
+            @for at in 0..self.jaws() {
+                g transform={ "rotate(" (coordinate((at as f64 * pitch).to_degrees())) ")" } { (one(at as f64 * pitch)) }
+            }
+        }
+    }
+
+    fn jaw_body(&self) -> Markup {
+        let (way, _) = stand_back(self.stage, self.sheet);
+        html! {
+            g class={ "jaw-slide " (way) } {
+                path class="outline jaw" d=(closed(&self.jaw.whole)) {}
+                path class="outline jaw" d=(closed(&self.jaw.front)) {}
+            }
+        }
+    }
+
+    fn part(&self) -> Markup {
+        let outside = closed(&around(self.outside, |angle| self.shape.outside_shift(angle)));
+        let bore = if self.bore > 0.0 {
+            closed(&around(self.bore, |angle| self.shape.bore_shift(angle)))
+        } else {
+            String::new()
+        };
+        html! {
+            path class="outline part" fill-rule="evenodd" d={ (outside) (bore) } {}
+            circle class="true-shape" r=(coordinate(self.outside)) {}
+            @if self.bore > 0.0 { circle class="true-shape" r=(coordinate(self.bore)) {} }
+        }
+    }
+
+    /// How far the gripped surface is drawn from its true circle at `angle` from jaw 1.
+    fn gripped_shift(&self, angle: f64) -> f64 {
+        match self.stage.setup.grip.side {
+            Side::Outside => self.shape.outside_shift(angle),
+            Side::Inside => self.shape.bore_shift(angle),
+        }
+    }
+
+    /// Contact arc, pressure and grip of the jaw at `place` from jaw 1, its own axis up.
+    fn contact(&self, place: f64) -> Markup {
+        let half = self.stage.findings.scene.contact_half_angle.clamp(0.0, PI);
+        let on_part = |angle: f64| (self.jaw.grip + self.gripped_shift(place + angle)).max(0.0);
+        let line: Vec<Point> = arc(1.0, -half, half)
+            .iter()
+            .map(|(x, y)| {
+                let angle = libm::atan2(*x, -*y);
+                polar(on_part(angle), angle)
+            })
+            .collect();
+        html! {
+            @if self.pressure() > 0.0 { path class="contact" d=(open(&line)) {} }
+            (self.pressure_band(half, &on_part))
+            (self.grip_arrows())
+        }
+    }
+
+    fn pressure_band(&self, half: f64, on_part: &dyn Fn(f64) -> f64) -> Markup {
+        const BETWEEN: f64 = 11.0;
+        let Some(scale) = self.pressure_scale().filter(|_| self.pressure() > 0.0) else { return html! {} };
+        let away = match self.stage.setup.grip.side {
+            Side::Outside => 1.0,
+            Side::Inside => -1.0,
+        };
+        // In a small bore the band may not reach past the axis.
+        let room = if away < 0.0 { self.jaw.grip * 0.5 } else { f64::INFINITY };
+        let length = (self.pressure() * scale).min(room);
+        let gaps = (2.0 * half * self.jaw.grip / BETWEEN).floor().clamp(4.0, 60.0);
+        let angles = (0..=gaps as usize).map(|at| half * (2.0 * at as f64 / gaps - 1.0));
+        let tails: Vec<Point> = angles.clone().map(|angle| polar(on_part(angle) + away * length, angle)).collect();
+        html! {
+            path class="band" d=(open(&tails)) {}
+            @for (angle, tail) in angles.zip(&tails) { (line_arrow(*tail, polar(on_part(angle), angle), 6.0, "live")) }
+        }
+    }
+
+    /// Grip at rest, open, and at speed, full, side by side on the jaw's axis.
+    fn grip_arrows(&self) -> Markup {
+        const ASIDE: f64 = 8.0;
+        const CLEAR: f64 = 6.0;
+        let Some(scale) = self.force_scale() else { return html! {} };
+        let scene = &self.stage.findings.scene;
+        let near = self.grip_arrows_from();
+        let arrow = |force: f64, x: f64, class: &str| {
+            let length = force.max(0.0) * scale;
+            let (low, high) = ((x, -near), (x, -near - length));
+            match self.stage.setup.grip.side {
+                Side::Outside => block_arrow(high, low, class),
+                Side::Inside => block_arrow(low, high, class),
+            }
+        };
+        html! {
+            (arrow(scene.jaw_grip_at_rest, -ASIDE, "rest"))
+            (arrow(scene.jaw_grip_at_speed, ASIDE, "speed"))
+            @if scene.jaw_grip_at_speed <= 0.0 {
+                path class="lost" d=(open(&[(ASIDE - CLEAR, -near - CLEAR), (ASIDE + CLEAR, -near + CLEAR)])) {}
+                path class="lost" d=(open(&[(ASIDE - CLEAR, -near + CLEAR), (ASIDE + CLEAR, -near - CLEAR)])) {}
+            }
+        }
+    }
+
+    /// Where grip arrows end next to the part: clear of the pressure band, or of the part itself.
+    fn grip_arrows_from(&self) -> f64 {
+        let clear = match self.stage.setup.grip.side {
+            Side::Outside => PRESSURE_KEY + 6.0,
+            Side::Inside => 10.0,
+        };
+        (self.outside + clear).min(GRIP_REACH - 20.0)
+    }
+
+    fn pressure(&self) -> f64 {
+        let scene = &self.stage.findings.scene;
+        let share = scene.jaw_grip_at_speed / scene.jaw_grip_at_rest;
+        let held = if self.shape.state == State::AtSpeed && share.is_finite() { share.max(0.0) } else { 1.0 };
+        scene.contact_pressure * held
+    }
+
+    /// The round pressure drawn [`PRESSURE_KEY`] long, in its unit.
+    fn round_pressure(&self) -> Option<f64> {
+        let scene = &self.stage.findings.scene;
+        let most = scene.contact_pressure * (scene.jaw_grip_at_speed / scene.jaw_grip_at_rest).max(1.0);
+        at_least(self.stage.units.unit(Kind::Stress).from_si(most))
+    }
+
+    /// View units for a pascal.
+    fn pressure_scale(&self) -> Option<f64> {
+        Some(PRESSURE_KEY / self.stage.units.unit(Kind::Stress).to_si(self.round_pressure()?))
+    }
+
+    /// The round force drawn [`FORCE_KEY`] long, in its unit.
+    fn round_force(&self) -> Option<f64> {
+        let scene = &self.stage.findings.scene;
+        let most = scene.jaw_grip_at_rest.max(scene.jaw_grip_at_speed);
+        let room = (GRIP_REACH - self.grip_arrows_from()).clamp(20.0, 60.0);
+        at_least(self.stage.units.unit(Kind::Force).from_si(most) * FORCE_KEY / room)
+    }
+
+    /// View units for a newton.
+    fn force_scale(&self) -> Option<f64> {
+        Some(FORCE_KEY / self.stage.units.unit(Kind::Force).to_si(self.round_force()?))
+    }
+
+    /// Centre lines, and where the section is taken.
+    fn axes(&self) -> Markup {
+        let reach = REACH + 12.0;
+        html! {
+            path class="chain" d=(open(&[(-reach, 0.0), (RIGHT, 0.0)])) {}
+            path class="chain" d=(open(&[(0.0, -reach), (0.0, reach)])) {}
+            @for (from, to, base) in [(-247.0, -232.0, -234.0), (232.0, 247.0, 245.0)] {
+                path class="cutting" d=(open(&[(0.0, from), (0.0, to)])) {}
+                (line_arrow((0.0, (from + to) / 2.0), (14.0, (from + to) / 2.0), 9.0, "ink"))
+                (letters((-8.0, base), Anchor::End, "heading", "A"))
+            }
+        }
+    }
+
+    fn headings(&self) -> Markup {
+        // Forward is counter-clockwise to one who faces the chuck: common practice, no source.
+        let round = CUT_OFF + 9.0;
+        let turn: Vec<Point> = arc(round, 0.72, 0.44);
+        let (tip, before) = (polar(round, 0.38), polar(round, 0.44));
+        html! {
+            (letters((LEFT + 6.0, -232.0), Anchor::Start, "heading", "Chuck from the front"))
+            (letters((LEFT + 6.0, -211.0), Anchor::Start, "note", self.state_words()))
+            @if self.shape.state == State::AtSpeed {
+                (letters((RIGHT - 6.0, -232.0), Anchor::End, "value", &self.speed_words()))
+                (letters((RIGHT - 6.0, -211.0), Anchor::End, "note", "forward, shown slowed"))
+                path class="turn" d=(open(&turn)) {}
+                (line_arrow(before, tip, 11.0, "ink"))
+            }
+        }
+    }
+
+    /// What the arrows and the lobes stand for, in words, under the view.
+    fn key(&self) -> Markup {
+        let line = |at: usize| FIRST_LINE + LINE * at as f64;
+        let left = LEFT + 6.0;
+        let scene = &self.stage.findings.scene;
+        html! {
+            (letters((left, line(0)), Anchor::Start, "note lobes", &self.lobe_words()))
+            @if self.shape.state == State::Released {
+                (letters((left, line(1)), Anchor::Start, "note", "The jaws stand back: no grip. Dashed: the true circle."))
+            } @else {
+                @if let Some(force) = self.round_force() {
+                    @let unit = self.stage.units.unit(Kind::Force);
+                    (block_arrow((left, line(1) - 6.0), (left + FORCE_KEY, line(1) - 6.0), "speed"))
+                    (letters((left + FORCE_KEY + 8.0, line(1)), Anchor::Start, "note",
+                        &format!("= {} {} grip", decimal(force, 3), unit.symbol)))
+                }
+                @if let Some(pressure) = self.round_pressure() {
+                    @let unit = self.stage.units.unit(Kind::Stress);
+                    (line_arrow((-12.0, line(1) - 6.0), (PRESSURE_KEY - 12.0, line(1) - 6.0), 6.0, "live"))
+                    (letters((PRESSURE_KEY - 4.0, line(1)), Anchor::Start, "note",
+                        &format!("= {} {} on the face", decimal(pressure, 3), unit.symbol)))
+                }
+                (block_arrow((left, line(2) - 6.0), (left + 28.0, line(2) - 6.0), "rest"))
+                (letters((left + 36.0, line(2)), Anchor::Start, "note",
+                    &format!("each jaw at rest: {}", self.force_words(scene.jaw_grip_at_rest))))
+                (block_arrow((left, line(3) - 6.0), (left + 28.0, line(3) - 6.0), "speed"))
+                (letters((left + 36.0, line(3)), Anchor::Start,
+                    if scene.jaw_grip_at_speed > 0.0 { "note" } else { "note wrong" },
+                    &format!("each jaw at {}: {}", self.speed_words(), self.force_words(scene.jaw_grip_at_speed))))
+            }
+        }
+    }
+
+    fn force_words(&self, force: f64) -> String {
+        if force > 0.0 { self.stage.units.show(Kind::Force, force) } else { "none, the grip is lost".into() }
+    }
+
+    fn speed_words(&self) -> String {
+        self.stage.units.show(Kind::RotationalSpeed, self.stage.setup.speed.value)
+    }
+
+    fn state_words(&self) -> &'static str {
+        match self.shape.state {
+            State::Released => "released",
+            State::AtRest => "clamped, at rest",
+            State::AtSpeed => "clamped, at speed",
+        }
+    }
+
+    fn lobe_words(&self) -> String {
+        let shape = &self.shape;
+        if shape.state == State::Released && !(shape.turns_outside || shape.turns_bore) {
+            return "Released. No round surface was turned in this clamping.".into();
+        }
+        let Some(factor) = shape.magnification else {
+            return "No departure from the true circle to show.".into();
+        };
+        let lobes = format!("Lobes × {}", decimal(factor, 3));
+        match (shape.state, shape.turns_outside, shape.turns_bore) {
+            (State::Released, true, true) => format!("{lobes}. Turned outside and bore, sprung back."),
+            (State::Released, true, false) => format!("{lobes}. Turned outside, sprung back."),
+            (State::Released, false, _) => format!("{lobes}. Turned bore, sprung back."),
+            _ => format!("{lobes}. Dashed: the true circle."),
+        }
+    }
+
+    fn description(&self) -> String {
+        let setup = self.stage.setup;
+        let scene = &self.stage.findings.scene;
+        let units = self.stage.units;
+        let jaws = match setup.jaws.shape {
+            JawShape::Ordinary(width) => {
+                format!("{} ordinary soft jaws {} wide", self.jaws(), units.show(Kind::Length, width.value))
+            }
+            JawShape::Wide(angle) => {
+                format!("{} wide soft jaws of {} each", self.jaws(), units.show(Kind::Angle, angle.value))
+            }
+            JawShape::Pie(cut) => {
+                format!("{} pie jaws with saw cuts of {}", self.jaws(), units.show(Kind::Length, cut.value))
+            }
+        };
+        let part = match setup.part.bore_diameter.value {
+            bore if bore > 0.0 => format!("A ring with bore {}", units.show(Kind::Length, bore)),
+            _ => "A solid part".into(),
+        };
+        let way = match setup.grip.side {
+            Side::Outside => "gripped on its outside",
+            Side::Inside => "gripped in its bore",
+        };
+        let grip = if self.shape.state == State::Released {
+            "The jaws stand back from it.".into()
+        } else {
+            format!(
+                "Each jaw grips with {} at rest and {} at {}; mean pressure under a jaw {}.",
+                units.show(Kind::Force, scene.jaw_grip_at_rest),
+                self.force_words(scene.jaw_grip_at_speed),
+                self.speed_words(),
+                units.show(Kind::Stress, scene.contact_pressure),
+            )
+        };
+        format!(
+            "{part} and outside diameter {}, {way} by {jaws}, {}. {grip} {}",
+            units.show(Kind::Length, setup.part.outside_diameter.value),
+            self.state_words(),
+            self.lobe_words(),
+        )
+    }
+}
+
+/// The style sheet turns the spindle in three bands, each far slower than the machine.
+fn spin_class(speed: f64) -> &'static str {
+    // 500 and 1500 rev/min.
+    const MEDIUM: f64 = 500.0 * TAU / 60.0;
+    const FAST: f64 = 1500.0 * TAU / 60.0;
+    if speed < MEDIUM {
+        "spin-slow"
+    } else if speed < FAST {
+        "spin-medium"
+    } else {
+        "spin-fast"
+    }
+}
