@@ -17,10 +17,6 @@ pub(crate) mod title_block;
 pub(crate) mod tools;
 pub(crate) mod verdict;
 
-mod drawing;
-pub(crate) mod face;
-pub(crate) mod section;
-
 use holdround_core::findings::Findings;
 use holdround_core::setup::Setup;
 
