@@ -80,12 +80,18 @@ impl Desk {
             Some(text) => self.change(Some(path), |entries| {
                 entries.set(path, &text);
             }),
-            None => self.assume(path),
+            None => self.take_back(path),
         }
     }
 
     /// Takes an entry back, so that the assumed value holds again.
     pub(crate) fn assume(&mut self, path: &str) {
+        self.history.rest();
+        self.take_back(path);
+        self.history.rest();
+    }
+
+    fn take_back(&mut self, path: &str) {
         let Some(input) = declared(path) else { return };
         self.change(Some(path), |entries| {
             // A list item without any entry would vanish: its place is held by its assumed values.
