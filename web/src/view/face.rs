@@ -79,7 +79,7 @@ impl Face<'_> {
         }
     }
 
-    fn jaws(&self) -> usize {
+    fn jaws(&self) -> u32 {
         self.stage.setup.chuck.jaws
     }
 
@@ -88,10 +88,10 @@ impl Face<'_> {
     }
 
     fn each_jaw_at(&self, one: &dyn Fn(f64) -> Markup) -> Markup {
-        let pitch = TAU / self.jaws() as f64;
+        let pitch = TAU / f64::from(self.jaws());
         html! {
             @for at in 0..self.jaws() {
-                g transform={ "rotate(" (coordinate((at as f64 * pitch).to_degrees())) ")" } { (one(at as f64 * pitch)) }
+                g transform={ "rotate(" (coordinate((f64::from(at) * pitch).to_degrees())) ")" } { (one(f64::from(at) * pitch)) }
             }
         }
     }
