@@ -162,9 +162,14 @@ impl Page {
     }
 }
 
-/// Tells the styles of the theme, and of what moves or is out of date.
+/// Names the page after the job, and tells the styles of the theme and of what moves or is out of date.
 fn dress(desk: &Desk) {
-    if let Some(whole) = root::document().and_then(|document| document.document_element()) {
+    let Some(document) = root::document() else { return };
+    match desk.entries.get("job.name").map(str::trim).filter(|name| !name.is_empty()) {
+        Some(name) => document.set_title(&format!("{name} · Holdround")),
+        None => document.set_title("Holdround"),
+    }
+    if let Some(whole) = document.document_element() {
         let _set = whole.set_attribute("data-theme", desk.theme.key());
     }
     if let Some(views) = root::by_id("views") {
