@@ -2,3 +2,5 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod job;
+pub mod reference;
