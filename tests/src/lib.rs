@@ -3,4 +3,5 @@
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod job;
+pub mod jobs;
 pub mod reference;
