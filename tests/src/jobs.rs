@@ -7,7 +7,7 @@ use holdround_core::setup::{Entries, Form, INPUTS, Input, MaterialUse};
 /// How far from its default an input is drawn.
 #[derive(Clone, Copy, Debug)]
 pub enum Spread {
-    /// By a factor of about two: most of such jobs are valid.
+    /// By a factor of two at most: about half of such jobs are valid.
     Near,
     /// Over the whole range declared.
     Far,
@@ -25,14 +25,17 @@ const READINGS: usize = DRAWS - 6;
 #[must_use]
 pub fn job(draws: &[f64], spread: Spread) -> Entries {
     let mut entries = Entries::default();
-    let inputs = INPUTS.iter().flat_map(|group| group.inputs.iter().copied()).filter(|input| !input.path.starts_with("gauge"));
+    let inputs =
+        INPUTS.iter().flat_map(|group| group.inputs.iter().copied()).filter(|input| !input.path.starts_with("gauge"));
     for (input, &draw) in inputs.zip(draws) {
         let text = match (input.form, share_of(input.path)) {
             (Form::Quantity { kind, .. }, Some((of, least, most))) => {
                 written(kind, si(&entries, of) * (least + draw * (most - least)))
             }
             (Form::Quantity { optional: true, .. }, None) if draw < 0.7 => continue,
-            (Form::Quantity { kind, least, most, .. }, None) => written(kind, drawn(input, kind, (least, most), draw, spread)),
+            (Form::Quantity { kind, least, most, .. }, None) => {
+                written(kind, drawn(input, kind, (least, most), draw, spread))
+            }
             (Form::Choice(choices), _) => pick(choices, draw).key.to_string(),
             (Form::Material(wanted), _) => material(wanted, draw).to_string(),
             (Form::Text(_), _) => continue,
@@ -54,6 +57,8 @@ fn share_of(path: &str) -> Option<(&'static str, f64, f64)> {
         "grip.length" => ("part.length", 0.25, 1.0),
         "cuts.*.diameter" => ("part.outside_diameter", 0.97, 1.0),
         "cuts.*.distance" => ("part.length", -0.2, 0.0),
+        "jaws.length" => ("part.outside_diameter", 0.15, 0.5),
+        "jaws.height" => ("grip.length", 1.05, 4.0),
         "cylinder.rod" => ("cylinder.bore", 0.0, 0.9),
         _ => return None,
     })
@@ -68,7 +73,8 @@ fn drawn(input: &Input, kind: Kind, (least, most): (f64, f64), draw: f64, spread
     let default = Measure::parse(kind, input.default).map_or(0.0, |measure| measure.si);
     let (low, high) = match spread {
         Spread::Near if default > 0.0 => ((default / 2.0).max(least), (default * 2.0).min(most)),
-        Spread::Near | Spread::Far => (least, most),
+        Spread::Near => (least, most / 2.0),
+        Spread::Far => (least, most),
     };
     if low > 0.0 { low * libm::pow(high / low, draw) } else { low + draw * (high - low) }
 }

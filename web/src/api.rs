@@ -35,7 +35,12 @@ pub fn examples() -> Result<Array, JsValue> {
         .iter()
         .map(|example| {
             let setup = JSON::parse(example.json)?;
-            Ok(object(&[("id", example.id.into()), ("title", example.title.into()), ("says", example.says.into()), ("setup", setup)]))
+            Ok(object(&[
+                ("id", example.id.into()),
+                ("title", example.title.into()),
+                ("says", example.says.into()),
+                ("setup", setup),
+            ]))
         })
         .collect()
 }
@@ -59,12 +64,11 @@ fn text(setup: &JsValue) -> Result<String, Vec<Fault>> {
     if let Some(text) = setup.as_string() {
         return Ok(text);
     }
-    let spell_out = Closure::<dyn Fn(JsValue, JsValue) -> JsValue>::new(|_key: JsValue, value: JsValue| {
-        match value.as_f64() {
+    let spell_out =
+        Closure::<dyn Fn(JsValue, JsValue) -> JsValue>::new(|_key: JsValue, value: JsValue| match value.as_f64() {
             Some(number) if !number.is_finite() => JsValue::from_str(&number.to_string()),
             _ => value,
-        }
-    });
+        });
     JSON::stringify_with_replacer(setup, spell_out.as_ref())
         .ok()
         .and_then(|text| text.as_string())

@@ -80,7 +80,10 @@ fn hostile_input_is_refused_at_its_entry_and_never_taken_for_nothing() {
         ("'x'.repeat(1 << 20)", "set-up"),
         ("({schema: 1, part: {length: 10n}})", "set-up"),
         ("(() => { const ring = {schema: 1}; ring.part = ring; return ring; })()", "set-up"),
-        ("(() => { let deep = []; for (let i = 0; i < 10000; i++) deep = [deep]; return {schema: 1, part: deep}; })()", "set-up"),
+        (
+            "(() => { let deep = []; for (let i = 0; i < 10000; i++) deep = [deep]; return {schema: 1, part: deep}; })()",
+            "set-up",
+        ),
         ("'['.repeat(10000)", "set-up"),
         ("(() => { throw 1; })()", "set-up"),
         ("({get schema() { throw new Error('no'); }})", "set-up"),

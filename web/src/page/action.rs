@@ -119,8 +119,7 @@ impl Page {
 
 /// Gives the keyboard to the first field of an item.
 fn focus_first(list: &str, index: usize) {
-    let first = root::document().and_then(|document| {
-        document.query_selector(&format!("[data-path^='{list}.{index}.']")).ok().flatten()
-    });
+    let first = root::document()
+        .and_then(|document| document.query_selector(&format!("[data-path^='{list}.{index}.']")).ok().flatten());
     let _focused = first.and_then(|field| field.dyn_into::<HtmlElement>().ok()).map(|field| field.focus());
 }

@@ -194,7 +194,8 @@ mod tests {
 
     #[test]
     fn hostile_entries_never_panic() {
-        let hostile = ["", "0", "-1", "NaN", "1e308", "1e999", "inf", "∞", "१२", "1/0", "\u{0}", "<b>", "e", "1e", "\""];
+        let hostile =
+            ["", "0", "-1", "NaN", "1e308", "1e999", "inf", "∞", "१२", "1/0", "\u{0}", "<b>", "e", "1e", "\""];
         for group in holdround_core::setup::INPUTS {
             for input in group.inputs {
                 for text in hostile {

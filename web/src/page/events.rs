@@ -2,7 +2,9 @@
 
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Element, Event, EventTarget, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement, KeyboardEvent, SvgElement};
+use web_sys::{
+    Element, Event, EventTarget, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement, KeyboardEvent, SvgElement,
+};
 
 use super::action::Action;
 use super::address::Asked;
@@ -79,7 +81,9 @@ impl Page {
         let Some(key) = event.dyn_ref::<KeyboardEvent>() else { return };
         if matches!(key.key().as_str(), "Enter" | " ") {
             // A dimension on the drawing is no button of the browser's own.
-            if let Some(action) = asked_for(event).filter(|action| matches!(action, Action::GoTo(_)) && on_drawing(event)) {
+            if let Some(action) =
+                asked_for(event).filter(|action| matches!(action, Action::GoTo(_)) && on_drawing(event))
+            {
                 event.prevent_default();
                 self.act(action);
             }

@@ -113,8 +113,7 @@ impl Page {
         self.regions.show("notes", notes::show(desk));
         self.regions.show("findings", findings_list::show(desk));
         if let Some((setup, findings)) = &desk.good {
-            let stage =
-                Stage { setup, findings, units: desk.units, clamped: desk.clamped, spinning: desk.spinning };
+            let stage = Stage { setup, findings, units: desk.units, clamped: desk.clamped, spinning: desk.spinning };
             motion::show(&mut self.regions, "face", face::draw(&stage));
             motion::show(&mut self.regions, "section", section::draw(&stage));
         }
@@ -138,7 +137,8 @@ impl Page {
 
     fn speak(&self) {
         let words = verdict::spoken(&self.desk);
-        if let Some(region) = root::by_id(sheet::SPOKEN).filter(|region| region.text_content().as_ref() != Some(&words)) {
+        if let Some(region) = root::by_id(sheet::SPOKEN).filter(|region| region.text_content().as_ref() != Some(&words))
+        {
             region.set_text_content(Some(&words));
         }
     }

@@ -9,8 +9,7 @@ use super::keep::Found;
 use super::notice::Notice;
 
 /// Said once where the browser keeps nothing.
-pub(crate) const NOT_KEPT: &str =
-    "This browser keeps nothing for this page, as in a private window or a frame. Your set-up is in the address: bookmark it.";
+pub(crate) const NOT_KEPT: &str = "This browser keeps nothing for this page, as in a private window or a frame. Your set-up is in the address: bookmark it.";
 
 /// The desk at the start: what the address asks for, else what was kept, else the first worked example.
 pub(crate) fn desk(asked: Asked, found: Found) -> Desk {
@@ -32,7 +31,8 @@ pub(crate) fn desk(asked: Asked, found: Found) -> Desk {
         }
     }
     let asked = wanted(asked, &mut notices);
-    let replaced = asked.as_ref().and(stored.as_ref()).filter(|stored| asked.as_ref() != Some(stored) && is_work(stored));
+    let replaced =
+        asked.as_ref().and(stored.as_ref()).filter(|stored| asked.as_ref() != Some(stored) && is_work(stored));
     let earlier = replaced.cloned().or(before);
     let first = || EXAMPLES.first().and_then(opened).unwrap_or_default();
     let mut desk = Desk::new(asked.or(stored).unwrap_or_else(first));

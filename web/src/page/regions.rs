@@ -36,7 +36,8 @@ impl Regions {
 /// Replaces what is in `element`; what was opened or closed stays so, and the keyboard stays where it was.
 fn replace(element: &Element, markup: &str) {
     let opened = disclosures(element);
-    let focus = root::focused().filter(|focused| element.contains(Some(focused)) && !element.is_same_node(Some(focused)));
+    let focus =
+        root::focused().filter(|focused| element.contains(Some(focused)) && !element.is_same_node(Some(focused)));
     let place = focus.as_ref().map(|focused| (focused.id(), selection(focused)));
     element.set_inner_html(markup);
     for (id, open) in opened {

@@ -22,7 +22,8 @@ pub(crate) fn reason(findings: &Findings) -> Option<String> {
     }
     let beyond = findings.findings.iter().find(|finding| finding.mark() == Mark::Beyond);
     let stop = findings.cautions.iter().find(|caution| caution.weight == Weight::Stop);
-    stop.map(|caution| caution.says.clone()).or_else(|| beyond.map(|finding| format!("{} is beyond its limit.", finding.name)))
+    stop.map(|caution| caution.says.clone())
+        .or_else(|| beyond.map(|finding| format!("{} is beyond its limit.", finding.name)))
 }
 
 /// The verdict on valid findings: one mark and a few words.
