@@ -2,3 +2,6 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod job;
+pub mod jobs;
+pub mod reference;

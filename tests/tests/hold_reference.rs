@@ -1,8 +1,8 @@
 //! Hold factors against a general second-order cone solver.
 //!
-//! `reference/hold_socp.py` poses the lower-bound theorem in raw contact forces
+//! `solver/hold_socp.py` poses the lower-bound theorem in raw contact forces
 //! and solves it with Clarabel to 1e-10; its cases and answers are in
-//! `reference/hold_socp.json`.
+//! `solver/hold_socp.json`.
 
 #![allow(clippy::unwrap_used, reason = "a reference case that cannot be read must fail")]
 
@@ -53,7 +53,7 @@ impl Case {
 }
 
 fn cases() -> Vec<Case> {
-    serde_json::from_str(include_str!("../reference/hold_socp.json")).unwrap()
+    serde_json::from_str(include_str!("../solver/hold_socp.json")).unwrap()
 }
 
 #[test]

@@ -53,17 +53,30 @@ impl Entries {
         let mut entries = Self::default();
         let mut faults = Vec::new();
         for (group, value) in groups.iter().filter(|(group, _)| *group != "schema") {
-            entries.take(group, value, &mut faults);
+            entries.take_named(group, group, value, &mut faults);
         }
         if faults.is_empty() { Ok(entries) } else { Err(faults) }
+    }
+
+    /// A name with a point in it would pass for a path, and the document for another than it is.
+    fn take_named(&mut self, path: &str, name: &str, value: &Value, faults: &mut Vec<Fault>) {
+        if name.contains('.') {
+            faults.push(Fault::unknown(path, &value.to_string()));
+        } else {
+            self.take(path, value, faults);
+        }
     }
 
     fn take(&mut self, path: &str, value: &Value, faults: &mut Vec<Fault>) {
         // serde_json bounds the depth of what it reads, so this recursion is bounded too.
         match value {
+            // A list's items come in an array, in which alone they stand by index.
+            Value::Object(_) if LISTS.iter().any(|list| list.name == path) => {
+                faults.push(Fault::unknown(path, "not an array"));
+            }
             Value::Object(fields) => {
                 for (field, value) in fields {
-                    self.take(&format!("{path}.{field}"), value, faults);
+                    self.take_named(&format!("{path}.{field}"), field, value, faults);
                 }
             }
             Value::Array(items) => {

@@ -5,6 +5,7 @@ pub(crate) mod examples;
 pub(crate) mod face;
 pub(crate) mod field;
 pub(crate) mod findings_list;
+mod formula;
 pub(crate) mod inputs;
 mod mark;
 pub(crate) mod notes;

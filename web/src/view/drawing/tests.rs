@@ -128,11 +128,12 @@ fn findings(scene: Scene) -> Findings {
     Findings { job: String::new(), findings: vec![], cautions: vec![], assumed: vec![], scene }
 }
 
-type Check<'a> = &'a dyn Fn(&Stage<'_>, &[(&str, String); 2], &str);
+/// Both views by name.
+type Views = [(&'static str, String); 2];
 
 /// Calls `check` for both views of many stages, each with the words that tell which one it was.
-fn for_all(check: Check<'_>) {
-    const WANTED: usize = 400;
+fn for_all(check: &dyn Fn(&Stage<'_>, &Views, &str)) {
+    const WANTED: usize = 200;
     let mut numbers = Numbers(20);
     let mut drawn = 0;
     for round in 0..40 * WANTED {

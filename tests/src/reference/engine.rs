@@ -1,0 +1,48 @@
+//! The engines a check may name.
+
+use std::collections::BTreeMap;
+
+use serde::de::DeserializeOwned;
+use serde_json::Value;
+
+use super::{bending, cutting, figures, gripping, holding};
+
+/// What an engine tells, by name.
+pub(super) type Told = Result<BTreeMap<String, f64>, String>;
+
+/// Runs the engine called `name` on `inputs`.
+pub(super) fn run(name: &str, inputs: &Value) -> Told {
+    match name {
+        "spinning_grip" => given(inputs, gripping::spinning_grip),
+        "permissible_speed" => given(inputs, gripping::permissible_speed),
+        "thrown_jaws" => given(inputs, gripping::thrown_jaws),
+        "cylinder" => given(inputs, gripping::cylinder),
+        "gauge_line" => given(inputs, gripping::gauge_line),
+        "kienzle" => given(inputs, cutting::kienzle),
+        "three_jaws" => given(inputs, holding::three_jaws),
+        "two_rings" => given(inputs, holding::two_rings),
+        "annulus_harmonic" => given(inputs, bending::annulus_harmonic),
+        "uniform_pressure" => given(inputs, bending::uniform_pressure),
+        "rotating_disc" => given(inputs, bending::rotating_disc),
+        "thin_ring" => given(inputs, bending::thin_ring),
+        "roundness" => given(inputs, bending::roundness),
+        "unit" => given(inputs, figures::unit),
+        "typed" => given(inputs, figures::typed),
+        "material" => given(inputs, figures::material),
+        _ => Err(format!("no engine {name}")),
+    }
+}
+
+fn given<T: DeserializeOwned>(inputs: &Value, engine: fn(T) -> Told) -> Told {
+    engine(T::deserialize(inputs).map_err(|error| format!("inputs: {error}"))?)
+}
+
+/// The values told.
+pub(super) fn told<const N: usize>(values: [(&str, f64); N]) -> Told {
+    Ok(values.into_iter().map(|(name, value)| (name.to_string(), value)).collect())
+}
+
+/// An engine's refusal in words.
+pub(super) fn refused(error: impl std::fmt::Display) -> String {
+    error.to_string()
+}

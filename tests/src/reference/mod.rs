@@ -1,0 +1,181 @@
+//! Reference checks: published or independently derived numbers, kept as data and read by one judge.
+//!
+//! A file of `reference/` holds the checks of one topic. Each check states its claim, its source, and
+//! the numbers it expects with the tolerance and the tolerance's reason. What it checks is either a job,
+//! entered and evaluated as a user's (`setup`, compared with another by `over`), or an engine by itself
+//! (`engine` with its `inputs`).
+
+mod bending;
+mod cutting;
+mod engine;
+mod figures;
+mod gripping;
+mod holding;
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use serde::Deserialize;
+use serde_json::Value;
+
+use crate::job::Job;
+
+/// The checks of one topic.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Topic {
+    /// What they are about.
+    pub topic: String,
+    /// The checks.
+    pub checks: Vec<Check>,
+}
+
+/// One claim about numbers.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Check {
+    /// What is claimed.
+    pub claim: String,
+    /// Where the numbers come from.
+    pub source: String,
+    /// How near they must be met.
+    pub tolerance: Tolerance,
+    /// The engine, where an engine is checked by itself.
+    pub engine: Option<String>,
+    /// What the engine is given.
+    #[serde(default)]
+    pub inputs: Value,
+    /// The job, where findings are checked.
+    pub setup: Option<Job>,
+    /// The job whose findings those of `setup` are divided by.
+    pub over: Option<Job>,
+    /// What must come out, by name: SI values of findings (`a / b` for the ratio of two), or what the engine names.
+    pub expect: BTreeMap<String, Expected>,
+}
+
+/// How near a number must be met.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Tolerance {
+    /// As a share of the expected value.
+    #[serde(default)]
+    pub relative: f64,
+    /// In the value's own unit.
+    #[serde(default)]
+    pub absolute: f64,
+    /// Why no nearer.
+    pub because: String,
+}
+
+/// What must come out.
+#[derive(Clone, Copy, Debug, Deserialize)]
+#[serde(untagged)]
+pub enum Expected {
+    /// This value, within the tolerance.
+    Value(f64),
+    /// No less.
+    AtLeast {
+        /// The least.
+        at_least: f64,
+    },
+    /// No more.
+    AtMost {
+        /// The most.
+        at_most: f64,
+    },
+}
+
+impl Tolerance {
+    /// The distance allowed from `expected`.
+    #[must_use]
+    pub fn about(&self, expected: f64) -> f64 {
+        (self.relative * expected.abs()).max(self.absolute)
+    }
+}
+
+impl Expected {
+    fn is_met_by(self, value: f64, tolerance: &Tolerance) -> bool {
+        // A NaN meets nothing.
+        match self {
+            Self::Value(expected) => (value - expected).abs() <= tolerance.about(expected),
+            Self::AtLeast { at_least } => value >= at_least,
+            Self::AtMost { at_most } => value <= at_most,
+        }
+    }
+}
+
+/// Every topic, by the name of its file.
+///
+/// # Errors
+/// When a file cannot be read or is not a topic.
+pub fn topics() -> Result<BTreeMap<String, Topic>, String> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("reference");
+    let files = std::fs::read_dir(&folder).map_err(|error| format!("{}: {error}", folder.display()))?;
+    let mut topics = BTreeMap::new();
+    for file in files {
+        let path = file.map_err(|error| error.to_string())?.path();
+        let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+        let text = std::fs::read_to_string(&path).map_err(|error| format!("{name}: {error}"))?;
+        let topic = serde_json::from_str(&text).map_err(|error| format!("{name}: {error}"))?;
+        topics.insert(name, topic);
+    }
+    Ok(topics)
+}
+
+impl Check {
+    /// Every number that is expected and not met; empty when the claim holds.
+    #[must_use]
+    pub fn misses(&self) -> Vec<String> {
+        let mut misses = Vec::new();
+        let found = match self.found() {
+            Ok(found) => found,
+            Err(error) => return vec![error],
+        };
+        for (name, expected) in &self.expect {
+            match found(name) {
+                Ok(value) if expected.is_met_by(value, &self.tolerance) => {}
+                Ok(value) => misses.push(format!("{name} is {value:?}, expected {expected:?}")),
+                Err(error) => misses.push(error),
+            }
+        }
+        misses
+    }
+
+    /// What comes out, by name.
+    fn found(&self) -> Result<Box<dyn Fn(&str) -> Result<f64, String>>, String> {
+        match (&self.engine, &self.setup) {
+            (Some(engine), None) => {
+                let values = engine::run(engine, &self.inputs)?;
+                Ok(Box::new(move |name| {
+                    values.get(name).copied().ok_or_else(|| {
+                        let names: Vec<_> = values.keys().collect();
+                        format!("the engine tells no {name}, only {names:?}")
+                    })
+                }))
+            }
+            (None, Some(setup)) => {
+                let setup = setup.findings()?;
+                let over = self.over.as_ref().map(Job::findings).transpose()?;
+                Ok(Box::new(move |name| {
+                    let value = finding_or_ratio(&setup, name)?;
+                    Ok(match &over {
+                        Some(over) => value / finding_or_ratio(over, name)?,
+                        None => value,
+                    })
+                }))
+            }
+            _ => Err("a check is of one engine or of one set-up".into()),
+        }
+    }
+}
+
+fn finding_or_ratio(findings: &holdround_core::findings::Findings, name: &str) -> Result<f64, String> {
+    let value = |id: &str| {
+        let finding = findings.get(id).ok_or_else(|| format!("no finding {id}"))?;
+        finding.value.clone().map_err(|why| format!("{id} is refused: {why}"))
+    };
+    match name.split_once(" / ") {
+        Some((above, below)) => Ok(value(above)? / value(below)?),
+        None => value(name),
+    }
+}
