@@ -20,4 +20,4 @@ pub mod ring;
 pub mod roundness;
 pub mod setup;
 
-pub use evaluate::evaluate;
+pub use evaluate::{Effort, Engine, Progress, evaluate};

@@ -1,13 +1,21 @@
 //! The engines for other pages: `evaluate`, `validate`, `examples`, `schema`. Their types are in `api.d.ts`.
 
+use std::cell::RefCell;
+
 use holdround_core::examples::EXAMPLES;
 use holdround_core::setup::{Entries, Fault, Setup, json_schema};
+use holdround_core::{Effort, Engine};
 use js_sys::{Array, Error, JSON, Object, Reflect};
 use serde::Serialize;
 use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
+
+thread_local! {
+    /// Keeps the shape work between calls: set-ups that differ in force or speed only are quick.
+    static ENGINE: RefCell<Engine> = RefCell::new(Engine::default());
+}
 
 /// The findings of a set-up, given as an object or as JSON text.
 ///
@@ -16,7 +24,7 @@ use wasm_bindgen::{JsCast, JsValue};
 #[wasm_bindgen]
 pub fn evaluate(setup: &JsValue) -> Result<JsValue, JsValue> {
     let setup = read(setup).map_err(|faults| refusal(&faults))?;
-    plain(&holdround_core::evaluate(&setup))
+    plain(&ENGINE.with_borrow_mut(|engine| engine.evaluate(&setup, Effort::Full)))
 }
 
 /// The faults of a set-up, given as an object or as JSON text; empty when it is valid.

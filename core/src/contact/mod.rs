@@ -10,13 +10,11 @@ mod bearing;
 mod compliance;
 mod face;
 mod lobing;
-mod settle;
 
 pub use arc::Arc;
 pub use compliance::JawGive;
 pub use face::{Contact, ContactError, Face, Gap, SHORTEST_DENT};
 pub use lobing::Lobing;
-pub use settle::{DENSITIES, Job, SettleError, Settled, TOLERANCE};
 
 #[cfg(test)]
 mod reference;

@@ -3,15 +3,18 @@
 //! The part is solved one harmonic after another on finer and finer meshes until its lobes settle, so
 //! that a page can do the work in slices. What is kept serves every force, speed and bored size.
 
+use alloc::boxed::Box;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use crate::contact::{Arc, Contact, ContactError, DENSITIES, Face, Gap, JawGive, Lobing};
+use crate::contact::{Arc, Contact, ContactError, Face, Gap, JawGive, Lobing};
 use crate::jaw::BoredJaw;
 use crate::jaw_spring::{JawColumn, MasterJaw, Section};
 use crate::part::{Band, Elastic, PartError, PartModel, PartSpring, Profile, Response, Surface};
 use crate::setup::{Setup, Side, SurfaceSide};
 
+/// Mesh densities tried in turn.
+const DENSITIES: [f64; 5] = [0.6, 1.0, 1.6, 2.5, 4.0];
 /// Relative change of the lobes in the last refinement at which refining stops.
 const SETTLED: f64 = 5e-3;
 /// Multiplications of one harmonic at which refining stops all the same: keeps a page responsive.
@@ -72,7 +75,7 @@ impl Shapes {
     /// The jaw as a column, its stiffness times `factor`.
     fn column(&self, factor: f64) -> Option<JawColumn> {
         let [radial, tilt] = self.master.map(|stiffness| stiffness * factor);
-        let master = MasterJaw { radial, tilt, depth: 0.0 };
+        let master = MasterJaw { radial, tilt, ..MasterJaw::default() };
         JawColumn::new(&self.sections, self.jaw.youngs * factor, self.jaw.poisson, master).ok()
     }
 
@@ -125,9 +128,9 @@ fn surfaces(setup: &Setup) -> Vec<Surface> {
 #[derive(Debug)]
 pub(super) enum Work {
     /// Harmonics are still to be solved.
-    Under(Building),
+    Under(Box<Building>),
     /// All is solved.
-    Done(Elasticity),
+    Done(Box<Elasticity>),
     /// It cannot be done, and why.
     Refused(String),
 }
@@ -166,7 +169,7 @@ impl Work {
     /// Begins the work for `shapes`.
     pub(super) fn begin(shapes: &Shapes) -> Self {
         match Building::on(shapes, 0, None) {
-            Ok(building) => Self::Under(building),
+            Ok(building) => Self::Under(Box::new(building)),
             Err(error) => Self::Refused(error.to_string()),
         }
     }
@@ -202,7 +205,7 @@ impl Building {
     fn slice(mut self, shapes: &Shapes) -> Result<Work, String> {
         if let Some(order) = self.orders.pop() {
             self.responses.push(self.model.respond(order).map_err(|error| error.to_string())?);
-            return Ok(Work::Under(self));
+            return Ok(Work::Under(Box::new(self)));
         }
         let spring = self.model.gather(self.responses).map_err(|error| error.to_string())?;
         let lobes = lobes(shapes, &spring).map_err(|error| error.to_string())?;
@@ -213,10 +216,12 @@ impl Building {
             if let Ok(next) = next
                 && next.model.work() <= MOST_WORK
             {
-                return Ok(Work::Under(next));
+                return Ok(Work::Under(Box::new(next)));
             }
         }
-        Elasticity::new(shapes, &spring, change).map(Work::Done).map_err(|error| error.to_string())
+        Elasticity::new(shapes, &spring, change)
+            .map(|elastic| Work::Done(Box::new(elastic)))
+            .map_err(|error| error.to_string())
     }
 }
 

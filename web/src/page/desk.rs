@@ -3,6 +3,7 @@
 use holdround_core::findings::Findings;
 use holdround_core::quantity::UnitSystem;
 use holdround_core::setup::{Entries, Fault, Form, INPUTS, Input, LISTS, Setup, declared};
+use holdround_core::{Effort, Engine, Progress};
 
 use super::entry_text;
 use super::history::History;
@@ -27,6 +28,10 @@ pub(crate) struct Desk {
     pub(crate) spinning: bool,
     /// The last valid set-up and what was found for it.
     pub(crate) good: Option<(Setup, Findings)>,
+    /// A valid set-up whose shape work is under way, and how far it has come.
+    pub(crate) waiting: Option<(Setup, f64)>,
+    /// Keeps the shape work from one set-up to the next.
+    engine: Engine,
     /// What is wrong with the entries now.
     pub(crate) faults: Vec<Fault>,
     /// What the reader must be told about links, storage and the like.
@@ -46,6 +51,8 @@ impl Desk {
             clamped: true,
             spinning: false,
             good: None,
+            waiting: None,
+            engine: Engine::default(),
             faults: Vec::new(),
             notices: Vec::new(),
             earlier: None,
@@ -54,16 +61,52 @@ impl Desk {
         desk
     }
 
-    /// Computes the findings anew; while entries are at fault the last good ones stay.
+    /// A desk on which no work waits.
+    #[cfg(test)]
+    pub(crate) fn worked_out(entries: Entries) -> Self {
+        let mut desk = Self::new(entries);
+        while desk.work() {}
+        desk
+    }
+
+    /// Reads the entries anew; while they are at fault the last good findings stay. What needs shape work waits
+    /// for [`Self::work`].
     fn evaluate(&mut self) {
+        self.waiting = None;
         match Setup::read(&self.entries) {
             Ok(setup) => {
-                let findings = holdround_core::evaluate(&setup);
-                self.good = Some((setup, findings));
                 self.faults.clear();
+                match self.engine.prepare(&setup) {
+                    Progress::Done => self.find(setup, Effort::Sliding),
+                    Progress::Under(share) => self.waiting = Some((setup, share)),
+                }
             }
             Err(faults) => self.faults = faults,
         }
+    }
+
+    /// Does one slice of the work that waits; false when none is left.
+    pub(crate) fn work(&mut self) -> bool {
+        let Some((setup, _)) = self.waiting.take() else { return false };
+        match self.engine.prepare(&setup) {
+            Progress::Under(share) => self.waiting = Some((setup, share)),
+            Progress::Done => self.find(setup, Effort::Sliding),
+        }
+        self.waiting.is_some()
+    }
+
+    /// Works out what a finger on a slider does not wait for: bands and bounds of the present set-up.
+    pub(crate) fn complete(&mut self) {
+        if self.waiting.is_none()
+            && let Some((setup, _)) = self.good.take()
+        {
+            self.find(setup, Effort::Full);
+        }
+    }
+
+    fn find(&mut self, setup: Setup, effort: Effort) {
+        let findings = self.engine.evaluate(&setup, effort);
+        self.good = Some((setup, findings));
     }
 
     /// Takes what stands in the field of the input at `path`.
@@ -186,7 +229,7 @@ mod tests {
 
     #[test]
     fn a_fault_keeps_the_last_good_findings_and_the_text() {
-        let mut desk = Desk::new(Entries::default());
+        let mut desk = Desk::worked_out(Entries::default());
         desk.type_in("part.length", "");
         assert_eq!(desk.faults.len(), 1, "a length of nothing is a fault");
         assert_eq!(desk.faults_at("part.length").count(), 1, "at its entry");
@@ -199,7 +242,7 @@ mod tests {
 
     #[test]
     fn a_second_cut_leaves_the_assumed_first_one_in_place() {
-        let mut desk = Desk::new(Entries::default());
+        let mut desk = Desk::worked_out(Entries::default());
         desk.add_item("cuts");
         assert_eq!(desk.shown_items("cuts"), 2, "one was shown, now two");
         desk.type_in("cuts.1.feed", "0.3");

@@ -40,6 +40,10 @@ thread_local! {
 
 /// Time for a change to settle before it is kept.
 const BEFORE_KEEPING: i32 = 400;
+/// Time for a change to settle before bands and bounds are worked out.
+const BEFORE_COMPLETING: i32 = 250;
+/// How long a slice of work may hold the page, in milliseconds: well under a frame's worth even on a slow tablet.
+const SLICE: f64 = 8.0;
 /// Time for a change to settle before the verdict is spoken.
 const BEFORE_SPEAKING: i32 = 700;
 
@@ -52,6 +56,8 @@ pub(crate) struct Page {
     unkept: bool,
     keeping: Delay,
     speaking: Delay,
+    working: Delay,
+    completing: Delay,
 }
 
 /// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
@@ -73,11 +79,13 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         unkept: !damaged,
         keeping: Delay::new(BEFORE_KEEPING, || with_page(Page::save)),
         speaking: Delay::new(BEFORE_SPEAKING, || with_page(|page| page.speak())),
+        working: Delay::new(0, || with_page(Page::work)),
+        completing: Delay::new(BEFORE_COMPLETING, || with_page(Page::complete)),
     };
     page.regions.show("examples", examples::show());
     page.show();
-    page.speaking.restart();
     page.keeping.restart();
+    page.go_on();
     let first = PAGE.with(|kept| kept.replace(Some(page)).is_none());
     if first { events::listen() } else { Ok(()) }
 }
@@ -94,10 +102,33 @@ fn with_page(act: impl FnOnce(&mut Page)) {
 impl Page {
     /// Shows what changed, and keeps and speaks it after a pause.
     fn refresh(&mut self) {
-        self.show();
         self.unkept = true;
+        self.show();
         self.keeping.restart();
-        self.speaking.restart();
+        self.go_on();
+    }
+
+    /// Works on what waits, a slice at a time so that the page stays responsive.
+    fn work(&mut self) {
+        let begun = now();
+        while self.desk.work() && now() - begun < SLICE {}
+        self.show();
+        self.go_on();
+    }
+
+    /// After what was just shown: more work, or what may wait for a pause.
+    fn go_on(&self) {
+        if self.desk.waiting.is_some() {
+            self.working.restart();
+        } else {
+            self.completing.restart();
+            self.speaking.restart();
+        }
+    }
+
+    fn complete(&mut self) {
+        self.desk.complete();
+        self.show();
     }
 
     fn show(&mut self) {
@@ -160,6 +191,11 @@ impl Page {
             _ => {}
         }
     }
+}
+
+/// Milliseconds since the page began.
+fn now() -> f64 {
+    web_sys::window().and_then(|window| window.performance()).map_or(0.0, |clock| clock.now())
 }
 
 /// Names the page after the job, and tells the styles of the theme and of what moves or is out of date.

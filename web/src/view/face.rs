@@ -31,8 +31,8 @@ pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
         sheet,
         shape: Shape::of(stage, sheet),
         jaw: JawOutline::of(stage, sheet),
-        outside: sheet.radius(stage.setup.part.outside_diameter.value),
-        bore: sheet.radius(stage.setup.part.bore_diameter.value),
+        outside: sheet.radius(stage.setup.part.largest_outside()),
+        bore: sheet.radius(stage.setup.part.smallest_bore()),
     };
     view.draw()
 }
@@ -349,7 +349,7 @@ impl Face<'_> {
                 format!("{} pie jaws with saw cuts of {}", self.jaws(), units.show(Kind::Length, cut.value))
             }
         };
-        let part = match setup.part.bore_diameter.value {
+        let part = match setup.part.smallest_bore() {
             bore if bore > 0.0 => format!("A ring with bore {}", units.show(Kind::Length, bore)),
             _ => "A solid part".into(),
         };
@@ -370,7 +370,7 @@ impl Face<'_> {
         };
         format!(
             "{part} and outside diameter {}, {way} by {jaws}, {}. {grip} {}",
-            units.show(Kind::Length, setup.part.outside_diameter.value),
+            units.show(Kind::Length, setup.part.largest_outside()),
             self.state_words(),
             self.lobe_words(),
         )

@@ -34,8 +34,8 @@ pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
         sheet,
         along: Along::of(stage, sheet),
         jaw: JawOutline::of(stage, sheet),
-        outside: sheet.radius(stage.setup.part.outside_diameter.value),
-        bore: sheet.radius(stage.setup.part.bore_diameter.value),
+        outside: sheet.radius(stage.setup.part.largest_outside()),
+        bore: sheet.radius(stage.setup.part.smallest_bore()),
     };
     view.draw()
 }
@@ -266,18 +266,18 @@ impl Section<'_> {
         let setup = self.stage.setup;
         let Along { chuck, seat, front, end, .. } = self.along;
         let length = |entry: &str, name: &str, sign: &str, si: f64| Callout::length(self.stage, entry, name, sign, si);
-        let bore = length("part.bore_diameter", "Bore diameter", "Ø", setup.part.bore_diameter.value);
+        let bore = length("part.bore_diameter", "Bore diameter", "Ø", setup.part.smallest_bore());
         let under = self.outside + CLEAR;
         let beside = end + CLEAR;
         html! {
             (Dimension { from: chuck, to: front, edge: -(self.jaw.outer.min(CLIP) + CLEAR), at: JAW_LINE }
                 .horizontal(&length("jaws.height", "Jaw height", "", setup.jaws.height.value)))
             (Dimension { from: seat, to: end, edge: under, at: LENGTH_LINE }
-                .horizontal(&length("part.length", "Length", "", setup.part.length.value)))
+                .horizontal(&length("part.length", "Length", "", setup.part.length())))
             (Dimension { from: seat, to: front, edge: under, at: GRIP_LINE }
                 .horizontal(&length("grip.length", "Grip length", "", setup.grip.length.value)))
             (Dimension { from: -self.outside, to: self.outside, edge: beside, at: OUTSIDE_LINE }
-                .vertical(&length("part.outside_diameter", "Outside diameter", "Ø", setup.part.outside_diameter.value)))
+                .vertical(&length("part.outside_diameter", "Outside diameter", "Ø", setup.part.largest_outside())))
             @if self.bore > 0.0 {
                 (Dimension { from: -self.bore, to: self.bore, edge: beside, at: BORE_LINE }.vertical(&bore))
             } @else {
@@ -299,15 +299,15 @@ impl Section<'_> {
         let part = if self.bore > 0.0 {
             format!(
                 "A ring, outside {}, bore {}, length {}",
-                show(setup.part.outside_diameter.value),
-                show(setup.part.bore_diameter.value),
-                show(setup.part.length.value)
+                show(setup.part.largest_outside()),
+                show(setup.part.smallest_bore()),
+                show(setup.part.length())
             )
         } else {
             format!(
                 "A solid part, outside {}, length {}",
-                show(setup.part.outside_diameter.value),
-                show(setup.part.length.value)
+                show(setup.part.largest_outside()),
+                show(setup.part.length())
             )
         };
         let way = match setup.grip.side {

@@ -12,15 +12,23 @@ pub(crate) fn show(desk: &Desk) -> Markup {
     let faulty = !desk.faults.is_empty();
     html! {
         @if faulty { (at_fault(desk)) }
+        @if let Some((_, share)) = &desk.waiting { (working(*share)) }
         @if let Some((_, findings)) = &desk.good {
             @if faulty { p.stale { "Below: the last valid set-up, not what is typed now." } }
             div.lines.old[faulty] {
                 @if !faulty { (words(findings)) }
                 @for finding in verdict::headlines(findings) { (line(finding, "line", desk.units)) }
             }
-        } @else {
+        } @else if desk.waiting.is_none() {
             p.stale { "There is no valid set-up yet, and so no figure." }
         }
+    }
+}
+
+/// Told only once it has lasted: most shapes are solved before an eye has moved.
+fn working(share: f64) -> Markup {
+    html! {
+        p.working { label for="working" { "Working out the shape of the part " } progress id="working" max="1" value=(format!("{share:.2}")) {} }
     }
 }
 

@@ -34,7 +34,7 @@ impl Along {
     /// The axis of what `stage` shows.
     pub(in crate::view) fn of(stage: &Stage<'_>, sheet: Sheet) -> Self {
         let grip = stage.setup.grip.length.value;
-        let lengths = [stage.setup.jaws.height.value - grip, grip, stage.setup.part.length.value - grip]
+        let lengths = [stage.setup.jaws.height.value - grip, grip, stage.setup.part.length() - grip]
             .map(|length| length.max(0.0) * sheet.scale);
         let longest = longest_unbroken(lengths);
         let stretches = lengths.map(|length| (length, length.min(longest)));

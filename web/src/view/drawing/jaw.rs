@@ -29,7 +29,7 @@ impl JawOutline {
     pub(in crate::view) fn of(stage: &Stage<'_>, sheet: Sheet) -> Self {
         let side = stage.setup.grip.side;
         let pitch = core::f64::consts::PI / f64::from(stage.setup.chuck.jaws);
-        let grip = sheet.radius(stage.setup.part.gripped_diameter(side).value);
+        let grip = sheet.radius(2.0 * stage.setup.gripped_radius());
         let scene = &stage.findings.scene;
         let outer = held(scene.jaw_outer_radius * sheet.scale, 1.0, FARTHEST);
         let inner = held(scene.jaw_inner_radius * sheet.scale, 0.0, outer);

@@ -64,8 +64,8 @@ impl<'a> Shape<'a> {
             State::Released if turned => -at_speed,
             State::Released => 0.0,
         };
-        let radius = stage.setup.part.outside_diameter.value / 2.0;
-        let bore_radius = stage.setup.part.bore_diameter.value / 2.0;
+        let radius = stage.setup.part.largest_outside() / 2.0;
+        let bore_radius = stage.setup.part.smallest_bore() / 2.0;
         let outside_room = GREATEST_DRAWN * radius / greatest(&scene.clamped_outside);
         let bore_room = (GREATEST_DRAWN * radius).min(GREATEST_IN_BORE * bore_radius) / greatest(&scene.clamped_bore);
         // The larger of rest and speed decides, so that the magnification stays when the spindle starts.
@@ -114,8 +114,8 @@ fn greatest(wave: &Wave) -> f64 {
 
 /// Whether the outside, and whether the bore, is turned by one of the cuts.
 fn turned_surfaces(setup: &Setup) -> (bool, bool) {
-    let middle = (setup.part.outside_diameter + setup.part.bore_diameter).value / 2.0;
-    let hollow = setup.part.bore_diameter.value > 0.0;
+    let middle = (setup.part.largest_outside() + setup.part.smallest_bore()) / 2.0;
+    let hollow = setup.part.smallest_bore() > 0.0;
     setup.cuts.iter().fold((false, false), |(outside, bore), cut| match &cut.kind {
         CutKind::Turning(..) => (true, bore),
         CutKind::Boring(..) => (outside, hollow),

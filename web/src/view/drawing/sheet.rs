@@ -39,7 +39,7 @@ pub(in crate::view) struct Sheet {
 impl Sheet {
     /// The sheet for what `stage` shows.
     pub(in crate::view) fn of(stage: &Stage<'_>) -> Self {
-        let part = stage.setup.part.outside_diameter.value / 2.0;
+        let part = stage.setup.part.largest_outside() / 2.0;
         let far =
             (stage.setup.chuck.body_diameter.value / 2.0).max(stage.findings.scene.swing_radius).max(part * LEAST_ROOM);
         let shown = far.min(part * MOST_ROOM);
@@ -64,7 +64,7 @@ pub(in crate::view) fn stand_back(stage: &Stage<'_>, sheet: Sheet) -> (&'static 
         Side::Outside => ("outward", 16.0),
         Side::Inside => {
             // Jaws in a small bore have little room to close, and so have those that nearly meet.
-            let in_bore = sheet.radius(stage.setup.part.bore_diameter.value) * 0.15;
+            let in_bore = sheet.radius(stage.setup.part.smallest_bore()) * 0.15;
             let meets = !matches!(stage.setup.jaws.shape, JawShape::Ordinary(_));
             if in_bore >= 10.0 && !meets { ("inward", -10.0) } else { ("inward-little", -3.0) }
         }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use holdround_core::findings::{Findings, Scene, Wave};
+use holdround_core::findings::{Findings, PressureMap, Scene, Wave};
 use holdround_core::quantity::UnitSystem;
 use holdround_core::setup::{Entries, JawShape, Setup, Side, declared};
 use roxmltree::{Document, Node};
@@ -84,7 +84,7 @@ fn random_wave(numbers: &mut Numbers, jaws: u32) -> Wave {
 
 fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
     let side = setup.grip.side;
-    let radius = setup.part.gripped_diameter(side).value / 2.0;
+    let radius = setup.gripped_radius();
     let (step, length) = (setup.jaws.step.value, setup.jaws.length.value);
     let inner = match side {
         Side::Outside => radius - step,
@@ -101,6 +101,7 @@ fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
         jaw_grip_at_rest: grip,
         jaw_grip_at_speed: grip * numbers.between(-0.5, 2.0),
         contact_pressure: numbers.size(1e3, 1e9),
+        pressure: PressureMap::default(),
         clamped_outside: random_wave(numbers, jaws),
         clamped_bore: random_wave(numbers, jaws),
         shape_share_at_speed: numbers.between(0.0, 2.0),
@@ -117,6 +118,7 @@ fn broken_scenes() -> Vec<Scene> {
         jaw_grip_at_rest: value,
         jaw_grip_at_speed: value,
         contact_pressure: value,
+        pressure: PressureMap::default(),
         clamped_outside: Wave { mean: value, harmonics: vec![(3, value)] },
         clamped_bore: Wave { mean: value, harmonics: vec![(3, value)] },
         shape_share_at_speed: value,
@@ -310,7 +312,7 @@ fn lobes_keep_to_their_share_of_the_radius_and_are_reversed_by_release() {
     let around = || (0..90).map(|at| f64::from(at) * core::f64::consts::TAU / 90.0);
     for_all(&|stage, _, which| {
         let sheet = Sheet::of(stage);
-        let most = sheet.radius(stage.setup.part.outside_diameter.value) * GREATEST_DRAWN * (1.0 + 1e-6);
+        let most = sheet.radius(stage.setup.part.largest_outside()) * GREATEST_DRAWN * (1.0 + 1e-6);
         let at = |clamped, spinning| Shape::of(&Stage { clamped, spinning, units: stage.units, ..*stage }, sheet);
         let (rest, speed, released) = (at(true, false), at(true, true), at(false, false));
         assert_eq!(rest.magnification, speed.magnification, "{which}: the spindle does not change the magnification");
@@ -343,7 +345,7 @@ fn a_round_scene_is_drawn_with_lobes_of_about_a_tenth() {
             spinning: false,
         };
         let sheet = Sheet::of(&stage);
-        let drawn = Shape::of(&stage, sheet).outside_shift(0.0) / sheet.radius(setup.part.outside_diameter.value);
+        let drawn = Shape::of(&stage, sheet).outside_shift(0.0) / sheet.radius(setup.part.largest_outside());
         // Steps of 1, 2, 5 leave at least 2/5 of the greatest.
         assert!((0.4 * GREATEST_DRAWN..=GREATEST_DRAWN).contains(&drawn), "{amplitude} is drawn as {drawn}");
     }
@@ -384,6 +386,6 @@ fn the_section_is_projected_from_the_face() {
         let heights = wall.attribute("d").unwrap().split(['M', 'L', 'Z']).filter_map(|point| point.split(' ').nth(1));
         let highest = heights.filter_map(|y| y.parse::<f64>().ok()).fold(0.0, f64::min);
         assert!((highest + outside).abs() < 0.011, "{which}: {outside} in the face, {highest} in the section");
-        assert!(stage.setup.part.outside_diameter.value > 0.0, "{which}: there is a part");
+        assert!(stage.setup.part.largest_outside() > 0.0, "{which}: there is a part");
     });
 }

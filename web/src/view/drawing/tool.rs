@@ -105,14 +105,14 @@ fn direction(cut: &Cut, part: &Part) -> (f64, Point) {
     const INWARD: Point = (0.0, 1.0);
     const OUTWARD: Point = (0.0, -1.0);
     const TOWARD_CHUCK: Point = (-1.0, 0.0);
-    let hollow = part.bore_diameter.value > 0.0;
+    let hollow = part.smallest_bore() > 0.0;
     match &cut.kind {
         CutKind::Turning(turned, _) => (turned.diameter.value, INWARD),
         CutKind::Boring(turned, _) => (turned.diameter.value, OUTWARD),
         CutKind::Facing(turned) => (turned.diameter.value, TOWARD_CHUCK),
         CutKind::Drilling { .. } => (0.0, TOWARD_CHUCK),
         CutKind::Grooving { diameter, .. } | CutKind::Power { diameter, .. } => {
-            let middle = (part.outside_diameter + part.bore_diameter).value / 2.0;
+            let middle = (part.largest_outside() + part.smallest_bore()) / 2.0;
             (diameter.value, if hollow && diameter.value < middle { OUTWARD } else { INWARD })
         }
     }
