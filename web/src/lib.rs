@@ -1,6 +1,6 @@
 //! The page: findings become markup, events become set-ups.
 //!
-//! Data flow one way. Events change what lies on the desk ([`page`]); the views turn the desk into markup;
+//! Data flow one way. Events change what lies on the desk (`page`); the views turn the desk into markup;
 //! the regions of the sheet take it. [`api`] offers the same engines to other pages.
 
 pub mod api;

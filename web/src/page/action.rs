@@ -85,10 +85,7 @@ impl Page {
             Action::Spin => self.desk.spinning = self.desk.clamped && !self.desk.spinning,
             Action::Undo => self.desk.undo(),
             Action::Redo => self.desk.redo(),
-            Action::Assume(path) => {
-                self.desk.assume(&path);
-                self.desk.history.rest();
-            }
+            Action::Assume(path) => self.desk.assume(&path),
             Action::Add(list) => {
                 let index = self.desk.shown_items(&list);
                 self.desk.add_item(&list);

@@ -2,7 +2,7 @@
 
 use holdround_core::findings::Findings;
 use holdround_core::quantity::UnitSystem;
-use holdround_core::setup::{Entries, Fault, Form, Input, LISTS, Setup, declared};
+use holdround_core::setup::{Entries, Fault, Form, INPUTS, Input, LISTS, Setup, declared};
 
 use super::entry_text;
 use super::history::History;
@@ -80,12 +80,18 @@ impl Desk {
             Some(text) => self.change(Some(path), |entries| {
                 entries.set(path, &text);
             }),
-            None => self.assume(path),
+            None => self.take_back(path),
         }
     }
 
     /// Takes an entry back, so that the assumed value holds again.
     pub(crate) fn assume(&mut self, path: &str) {
+        self.history.rest();
+        self.take_back(path);
+        self.history.rest();
+    }
+
+    fn take_back(&mut self, path: &str) {
         let Some(input) = declared(path) else { return };
         self.change(Some(path), |entries| {
             // A list item without any entry would vanish: its place is held by its assumed values.
@@ -97,10 +103,17 @@ impl Desk {
         });
     }
 
-    /// Adds an item to the list `name`.
+    /// Adds an item to the list `name`: like the last one, but for what must be entered each time.
     pub(crate) fn add_item(&mut self, name: &str) {
-        let wanted = self.shown_items(name) + 1;
-        self.change(None, |entries| while entries.count(name) < wanted && entries.add_item(name) {});
+        let last = self.shown_items(name).saturating_sub(1);
+        self.change(None, |entries| {
+            while entries.count(name) < last + 2 && entries.add_item(name) {}
+            for input in item_inputs(name).filter(|input| !input.default.is_empty()) {
+                if let Some(text) = entries.get(&input.at(last)).map(str::to_owned) {
+                    entries.set(&input.at(last + 1), &text);
+                }
+            }
+        });
     }
 
     /// Removes an item of the list `name`.
@@ -161,6 +174,12 @@ impl Desk {
     }
 }
 
+/// The inputs of one item of the list `name`.
+fn item_inputs(name: &str) -> impl Iterator<Item = &'static Input> {
+    let inputs = INPUTS.iter().flat_map(|group| group.inputs.iter().copied());
+    inputs.filter(move |input| input.path.split_once(".*.").is_some_and(|(list, _)| list == name))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -183,6 +202,11 @@ mod tests {
         let mut desk = Desk::new(Entries::default());
         desk.add_item("cuts");
         assert_eq!(desk.shown_items("cuts"), 2, "one was shown, now two");
+        desk.type_in("cuts.1.feed", "0.3");
+        desk.add_item("cuts");
+        assert_eq!(desk.entries.get("cuts.2.feed"), Some("0.3 mm/rev"), "a new cut is like the last");
+        desk.undo();
+        desk.assume("cuts.1.feed");
         desk.assume("cuts.1.kind");
         desk.assume("cuts.1.distance");
         assert_eq!(desk.shown_items("cuts"), 2, "assumed values do not make a cut vanish");
@@ -196,7 +220,7 @@ mod tests {
     fn hostile_entries_never_panic() {
         let hostile =
             ["", "0", "-1", "NaN", "1e308", "1e999", "inf", "∞", "१२", "1/0", "\u{0}", "<b>", "e", "1e", "\""];
-        for group in holdround_core::setup::INPUTS {
+        for group in INPUTS {
             for input in group.inputs {
                 for text in hostile {
                     let mut desk = Desk::new(Entries::default());

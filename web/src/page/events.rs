@@ -31,7 +31,8 @@ pub(crate) fn listen() -> Result<(), JsValue> {
 }
 
 fn on(target: &EventTarget, name: &str, act: fn(&mut Page, &Event)) -> Result<(), JsValue> {
-    let listener = Closure::<dyn FnMut(Event)>::new(move |event: Event| with_page(|page| act(page, &event)));
+    // One event may set off another, as when a redrawing takes the keyboard away from a field.
+    let listener = Closure::<dyn Fn(Event)>::new(move |event: Event| with_page(|page| act(page, &event)));
     target.add_event_listener_with_callback(name, listener.as_ref().unchecked_ref())?;
     // The page listens for as long as it is open.
     listener.forget();
@@ -63,6 +64,9 @@ impl Page {
                 self.prefer(&key, &select.value());
             }
             self.refresh();
+        } else {
+            // Most fields told it key by key; some tools change them at one go.
+            self.typed(event);
         }
         self.desk.history.rest();
     }

@@ -4,7 +4,7 @@ mod action;
 pub(crate) mod address;
 mod delay;
 pub(crate) mod desk;
-mod entry_text;
+pub(crate) mod entry_text;
 mod events;
 mod fields;
 mod history;
@@ -16,6 +16,7 @@ pub(crate) mod preferences;
 mod regions;
 
 use std::cell::RefCell;
+use std::mem;
 
 use holdround_core::quantity::{Kind, Unit};
 use wasm_bindgen::JsValue;
@@ -48,6 +49,7 @@ pub(crate) struct Page {
     regions: Regions,
     structure: String,
     keeps: bool,
+    unkept: bool,
     keeping: Delay,
     speaking: Delay,
 }
@@ -67,15 +69,15 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         regions: Regions::default(),
         structure: String::new(),
         keeps,
+        // A link that cannot be opened stays in the address until something is changed.
+        unkept: !damaged,
         keeping: Delay::new(BEFORE_KEEPING, || with_page(Page::save)),
         speaking: Delay::new(BEFORE_SPEAKING, || with_page(|page| page.speak())),
     };
     page.regions.show("examples", examples::show());
     page.show();
     page.speaking.restart();
-    if !damaged {
-        page.keeping.restart();
-    }
+    page.keeping.restart();
     let first = PAGE.with(|kept| kept.replace(Some(page)).is_none());
     if first { events::listen() } else { Ok(()) }
 }
@@ -93,6 +95,7 @@ impl Page {
     /// Shows what changed, and keeps and speaks it after a pause.
     fn refresh(&mut self) {
         self.show();
+        self.unkept = true;
         self.keeping.restart();
         self.speaking.restart();
     }
@@ -125,8 +128,11 @@ impl Page {
         fields::update(&self.desk, &mut self.regions);
     }
 
-    /// Keeps the set-up in the address and in the store.
+    /// Keeps what has changed in the address and in the store; another window may have kept newer work since.
     fn save(&mut self) {
+        if !mem::take(&mut self.unkept) {
+            return;
+        }
         address::write(&self.desk.entries);
         if self.keeps && !keep::write(&self.desk) {
             self.keeps = false;
@@ -156,9 +162,14 @@ impl Page {
     }
 }
 
-/// Tells the styles of the theme, and of what moves or is out of date.
+/// Names the page after the job, and tells the styles of the theme and of what moves or is out of date.
 fn dress(desk: &Desk) {
-    if let Some(whole) = root::document().and_then(|document| document.document_element()) {
+    let Some(document) = root::document() else { return };
+    match desk.entries.get("job.name").map(str::trim).filter(|name| !name.is_empty()) {
+        Some(name) => document.set_title(&format!("{name} · Holdround")),
+        None => document.set_title("Holdround"),
+    }
+    if let Some(whole) = document.document_element() {
         let _set = whole.set_attribute("data-theme", desk.theme.key());
     }
     if let Some(views) = root::by_id("views") {

@@ -20,3 +20,10 @@ impl Notice {
         Self { says: says.into(), kept: Some(kept.into()) }
     }
 }
+
+/// Adds a notice, unless it is there already.
+pub(crate) fn tell(notices: &mut Vec<Notice>, notice: Notice) {
+    if !notices.contains(&notice) {
+        notices.push(notice);
+    }
+}

@@ -6,7 +6,7 @@ use holdround_core::setup::Entries;
 use super::address::Asked;
 use super::desk::Desk;
 use super::keep::Found;
-use super::notice::Notice;
+use super::notice::{Notice, tell};
 
 /// Said once where the browser keeps nothing.
 pub(crate) const NOT_KEPT: &str = "This browser keeps nothing for this page, as in a private window or a frame. Your set-up is in the address: bookmark it.";
@@ -69,12 +69,13 @@ fn wanted(asked: Asked, notices: &mut Vec<Notice>) -> Option<Entries> {
         Asked::Example(id) => {
             let entries = EXAMPLES.iter().find(|example| example.id == id).and_then(opened);
             if entries.is_none() {
-                notices.push(Notice::about("There is no worked example of this name.", id));
+                tell(notices, Notice::about("There is no worked example of this name.", id));
             }
             entries
         }
         Asked::Damaged(error, link) => {
-            notices.push(Notice::about(format!("The link cannot be opened: {error}. Nothing of it was used."), link));
+            let says = format!("The link cannot be opened: {error}. Nothing of it was used.");
+            tell(notices, Notice::about(says, link));
             None
         }
     }
@@ -88,4 +89,54 @@ fn is_work(entries: &Entries) -> bool {
 
 fn opened(example: &Example) -> Option<Entries> {
     Entries::from_json(example.json).ok()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::page::preferences::{Preferences, Theme};
+    use crate::units::Units;
+    use holdround_core::quantity::UnitSystem;
+    use holdround_core::setup::LinkError;
+
+    fn work(length: &str) -> Entries {
+        let mut entries = Entries::default();
+        entries.set("part.length", length);
+        entries
+    }
+
+    fn kept(entries: Entries) -> Found {
+        Found::Kept(entries, None, Preferences::of(Units::of(UnitSystem::Inch), Theme::Shop))
+    }
+
+    #[test]
+    fn a_link_comes_before_the_store_and_the_store_is_not_lost() {
+        let mut desk = desk(Asked::Setup(work("40 mm")), kept(work("50 mm")));
+        assert_eq!(desk.entries, work("40 mm"), "the link was asked for");
+        assert_eq!(desk.earlier, Some(work("50 mm")), "the stored work can be gone back to");
+        assert_eq!(desk.units.system, UnitSystem::Inch, "preferences hold whatever is opened");
+        follow(&mut desk, Asked::Example("thin-ring".into()));
+        assert_eq!(desk.earlier, Some(work("40 mm")), "and so can work that an example replaces");
+        follow(&mut desk, Asked::Example("fast-sleeve".into()));
+        assert_eq!(desk.earlier, Some(work("40 mm")), "an example is nobody's work");
+    }
+
+    #[test]
+    fn what_cannot_be_opened_is_kept_for_copying_and_breaks_nothing() {
+        let mut desk = desk(Asked::Damaged(LinkError::Damaged, "1-x".into()), Found::Damaged("{".into()));
+        let kept: Vec<_> = desk.notices.iter().filter_map(|notice| notice.kept.as_deref()).collect();
+        assert_eq!(kept, ["{", "1-x"], "both texts are there");
+        assert!(desk.good.is_some(), "the first example is on the desk");
+        follow(&mut desk, Asked::Damaged(LinkError::Damaged, "1-x".into()));
+        follow(&mut desk, Asked::Example("nothing".into()));
+        assert_eq!(desk.notices.len(), 3, "the same is told once");
+    }
+
+    #[test]
+    fn without_link_and_store_the_first_example_opens() {
+        let first = EXAMPLES.first().and_then(opened);
+        assert_eq!(Some(desk(Asked::Nothing, Found::Nothing).entries), first, "the first example");
+        assert_eq!(desk(Asked::Nothing, kept(work("9"))).entries, work("9"), "stored work comes first");
+        assert_eq!(desk(Asked::Nothing, Found::Refused).notices.len(), 1, "no store is told");
+    }
 }

@@ -79,7 +79,7 @@ impl Face<'_> {
         }
     }
 
-    fn jaws(&self) -> usize {
+    fn jaws(&self) -> u32 {
         self.stage.setup.chuck.jaws
     }
 
@@ -88,10 +88,10 @@ impl Face<'_> {
     }
 
     fn each_jaw_at(&self, one: &dyn Fn(f64) -> Markup) -> Markup {
-        let pitch = TAU / self.jaws() as f64;
+        let pitch = TAU / f64::from(self.jaws());
         html! {
             @for at in 0..self.jaws() {
-                g transform={ "rotate(" (coordinate((at as f64 * pitch).to_degrees())) ")" } { (one(at as f64 * pitch)) }
+                g transform={ "rotate(" (coordinate((f64::from(at) * pitch).to_degrees())) ")" } { (one(f64::from(at) * pitch)) }
             }
         }
     }
@@ -282,21 +282,27 @@ impl Face<'_> {
                     @let unit = self.stage.units.unit(Kind::Stress);
                     (line_arrow((-12.0, line(1) - 6.0), (PRESSURE_KEY - 12.0, line(1) - 6.0), 6.0, "live"))
                     (letters((PRESSURE_KEY - 4.0, line(1)), Anchor::Start, "note",
-                        &format!("= {} {} on the face", decimal(pressure, 3), unit.symbol)))
+                        &format!("= {} {} mean pressure", decimal(pressure, 3), unit.symbol)))
                 }
                 (block_arrow((left, line(2) - 6.0), (left + 28.0, line(2) - 6.0), "rest"))
                 (letters((left + 36.0, line(2)), Anchor::Start, "note",
-                    &format!("each jaw at rest: {}", self.force_words(scene.jaw_grip_at_rest))))
+                    &format!("each jaw at rest: {}", self.stage.units.show(Kind::Force, scene.jaw_grip_at_rest))))
                 (block_arrow((left, line(3) - 6.0), (left + 28.0, line(3) - 6.0), "speed"))
                 (letters((left + 36.0, line(3)), Anchor::Start,
                     if scene.jaw_grip_at_speed > 0.0 { "note" } else { "note wrong" },
-                    &format!("each jaw at {}: {}", self.speed_words(), self.force_words(scene.jaw_grip_at_speed))))
+                    &format!("each jaw at {}: {}", self.speed_words(), self.grip_words_at_speed())))
             }
         }
     }
 
-    fn force_words(&self, force: f64) -> String {
-        if force > 0.0 { self.stage.units.show(Kind::Force, force) } else { "none, the grip is lost".into() }
+    /// The grip of a jaw at speed is the end of a range that is bad for slip.
+    fn grip_words_at_speed(&self) -> String {
+        let least = self.stage.findings.scene.jaw_grip_at_speed;
+        if least > 0.0 {
+            format!("at least {}", self.stage.units.show(Kind::Force, least))
+        } else {
+            "the grip may be lost".into()
+        }
     }
 
     fn speed_words(&self) -> String {
@@ -317,7 +323,7 @@ impl Face<'_> {
             return "Released. No round surface was turned in this clamping.".into();
         }
         let Some(factor) = shape.magnification else {
-            return "No departure from the true circle to show.".into();
+            return "No lobes drawn: no shape was computed.".into();
         };
         let lobes = format!("Lobes × {}", decimal(factor, 3));
         match (shape.state, shape.turns_outside, shape.turns_bore) {
@@ -355,9 +361,9 @@ impl Face<'_> {
             "The jaws stand back from it.".into()
         } else {
             format!(
-                "Each jaw grips with {} at rest and {} at {}; mean pressure under a jaw {}.",
+                "Grip of each jaw: {} at rest, {} at {}; mean pressure under a jaw at rest {}.",
                 units.show(Kind::Force, scene.jaw_grip_at_rest),
-                self.force_words(scene.jaw_grip_at_speed),
+                self.grip_words_at_speed(),
                 self.speed_words(),
                 units.show(Kind::Stress, scene.contact_pressure),
             )

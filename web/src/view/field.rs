@@ -5,11 +5,12 @@ use std::cmp::Ordering;
 use holdround_core::findings::{Finding, Mark};
 use holdround_core::materials::{self, Family, Material};
 use holdround_core::quantity::{Measure, Unit, shown};
-use holdround_core::setup::{Form, Input, MaterialUse};
+use holdround_core::setup::{Form, Input, MaterialUse, declared};
 use maud::{Markup, html};
 
 use super::steps;
 use crate::page::desk::Desk;
+use crate::page::entry_text;
 
 /// The row: label with unit, field, message, and what it is about.
 pub(crate) fn show(desk: &Desk, input: &Input, path: &str) -> Markup {
@@ -150,7 +151,7 @@ pub(crate) fn message(desk: &Desk, path: &str) -> Markup {
     html! {
         @for fault in desk.faults_at(path) {
             p.fault {
-                @if fault.value.is_empty() { "Nothing is entered. " } @else { "“" (fault.value) "” cannot be taken. " }
+                @if fault.value.is_empty() { "Nothing is entered. " } @else { "“" (as_typed(desk, path, &fault.value)) "” cannot be taken. " }
                 "Allowed: " (fault.allowed) ". " (fault.remedy)
             }
         }
@@ -166,6 +167,12 @@ pub(crate) fn message(desk: &Desk, path: &str) -> Markup {
             }
         }
     }
+}
+
+/// A wrong value as it was typed: without the unit of the label, unless it is a number and means something with it.
+fn as_typed(desk: &Desk, path: &str, value: &str) -> String {
+    let kind = declared(path).and_then(Input::kind).filter(|kind| Measure::parse(*kind, value).is_err());
+    kind.map_or_else(|| value.to_owned(), |kind| entry_text::in_field(kind, desk.units.unit(kind), value))
 }
 
 fn stands_at(finding: &Finding, path: &str) -> bool {

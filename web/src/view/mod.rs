@@ -5,6 +5,7 @@ pub(crate) mod examples;
 pub(crate) mod face;
 pub(crate) mod field;
 pub(crate) mod findings_list;
+mod formula;
 pub(crate) mod inputs;
 mod mark;
 pub(crate) mod notes;
@@ -16,10 +17,6 @@ mod steps;
 pub(crate) mod title_block;
 pub(crate) mod tools;
 pub(crate) mod verdict;
-
-mod drawing;
-pub(crate) mod face;
-pub(crate) mod section;
 
 use holdround_core::findings::Findings;
 use holdround_core::setup::Setup;

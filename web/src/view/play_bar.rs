@@ -17,7 +17,9 @@ pub(crate) struct Slide {
     pub(crate) unit: &'static Unit,
     /// Where it stands, in the unit.
     pub(crate) at: f64,
-    /// The end of its travel, in the unit.
+    /// The limit, in the unit.
+    limit: f64,
+    /// The end of its travel: the last step within the limit, in the unit.
     pub(crate) most: f64,
     /// The step it moves by, in the unit.
     pub(crate) step: f64,
@@ -34,8 +36,9 @@ pub(crate) fn slides(desk: &Desk) -> Option<[Slide; 2]> {
             "psi" => 5.0,
             _ => 10.0,
         };
-        let most = (unit.from_si(most) / step + 1e-9).floor().max(1.0) * step;
-        Slide { path: input.path, name: input.name, unit, at: unit.from_si(at), most, step }
+        let limit = unit.from_si(most);
+        let most = (limit / step + 1e-9).floor().max(1.0) * step;
+        Slide { path: input.path, name: input.name, unit, at: unit.from_si(at), limit, most, step }
     };
     let (most_pressure, most_speed) = limits(setup, findings);
     Some([
@@ -61,7 +64,7 @@ impl Slide {
 
     /// Where it stands, of how much.
     pub(crate) fn words(&self) -> Markup {
-        html! { strong { (self.number(self.at)) } " of " (self.number(self.most)) " " (self.unit.symbol) }
+        html! { strong { (self.number(self.at)) } " of " (self.number(self.limit)) " " (self.unit.symbol) }
     }
 
     /// Where it stands, for those who hear the page.

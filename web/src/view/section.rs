@@ -184,7 +184,7 @@ impl Section<'_> {
 
     fn angles_behind(&self) -> impl Iterator<Item = f64> {
         let jaws = self.stage.setup.chuck.jaws;
-        (1..jaws).map(move |at| TAU * at as f64 / jaws as f64).filter(|angle| *angle < PI - 1e-6)
+        (1..jaws).map(move |at| TAU * f64::from(at) / f64::from(jaws)).filter(|angle| *angle < PI - 1e-6)
     }
 
     /// Where the part's back end is drawn: on the step, or a little off it.
@@ -256,7 +256,7 @@ impl Section<'_> {
             if jaws && jaw_here { self.along.outer_end(self.stage.setup.grip.side) } else { self.along.chuck }
         };
         html! {
-            @for (height, end) in [(-CLIP, to(true)), (CLIP, to(self.opposite()))] {
+            @for (height, end) in [(-CLIP, to(true)), (CLIP, to(self.lowest() < -CLIP))] {
                 @if end > from { path class="thin" d=(open(&wavy((from, height), (end, height)))) {} }
             }
         }

@@ -19,7 +19,7 @@ pub(crate) fn show() -> Markup {
                 h1 { "Holdround" }
                 p.lead { "Will the jaws hold it, and will it stay round?" }
                 div.tools id="tools" {}
-                div id="notices" {}
+                div id="notices" aria-live="polite" {}
             }
             section.inputs id="inputs" aria-label="Set-up" {}
             div.bench {

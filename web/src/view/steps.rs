@@ -3,6 +3,7 @@
 use holdround_core::findings::{Finding, Limit, Sense, Step, Term};
 use maud::{Markup, html};
 
+use super::formula;
 use crate::units::Units;
 
 /// The value of a finding, or a dash where there is none.
@@ -41,7 +42,7 @@ pub(crate) fn explained(finding: &Finding, units: Units) -> Markup {
 fn one(step: &Step, units: Units) -> Markup {
     html! {
         p { (step.says) }
-        p.formula { (step.formula) }
+        p.formula { (formula::written(step.formula)) }
         @if !step.given.is_empty() {
             p.given { "with " @for (at, given) in step.given.iter().enumerate() { @if at > 0 { ", " } (term(given, units)) } }
         }
@@ -51,5 +52,5 @@ fn one(step: &Step, units: Units) -> Markup {
 }
 
 fn term(term: &Term, units: Units) -> Markup {
-    html! { span.term { (term.symbol) " = " (units.show(term.kind, term.value)) } }
+    html! { span.term { (formula::written(term.symbol)) " = " (units.show(term.kind, term.value)) } }
 }

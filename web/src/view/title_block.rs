@@ -14,7 +14,7 @@ pub(crate) fn show(desk: &Desk) -> Markup {
         @if faulty { (at_fault(desk)) }
         @if let Some((_, findings)) = &desk.good {
             @if faulty { p.stale { "Below: the last valid set-up, not what is typed now." } }
-            div.lines {
+            div.lines.old[faulty] {
                 @if !faulty { (words(findings)) }
                 @for finding in verdict::headlines(findings) { (line(finding, "line", desk.units)) }
             }

@@ -34,7 +34,7 @@ pub(crate) fn of(findings: &Findings) -> (Mark, &'static str) {
     } else if headlines(findings).any(|finding| finding.mark() == Mark::Refused) {
         (Mark::Refused, "No verdict")
     } else if any(Mark::Close) {
-        (Mark::Close, "Close to a limit")
+        (Mark::Close, "Near a limit")
     } else {
         (Mark::Within, "Within limits")
     }

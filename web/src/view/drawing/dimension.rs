@@ -35,13 +35,15 @@ impl Callout {
         let number = format!("{sign}{}", decimal(value, unit.decimals));
         let assumed = stage.setup.assumed.iter().any(|path| path == entry);
         let (words, remark) = if assumed { (format!("({number})"), ", assumed") } else { (number, "") };
-        let spoken = format!("{name} {}{remark}: change", stage.units.show(Kind::Length, si));
+        let spoken = format!("{words}{remark}: {name}, change");
         Self { entry: entry.into(), words, spoken }
     }
 
     /// The same, reading `words`.
     pub(in crate::view) fn reading(self, words: impl Into<String>) -> Self {
-        Self { words: words.into(), ..self }
+        let words = words.into();
+        let spoken = format!("{words}, {}", self.spoken);
+        Self { words, spoken, ..self }
     }
 
     /// What it reads.

@@ -28,7 +28,7 @@ impl JawOutline {
     /// The jaw that `stage` shows, gripping.
     pub(in crate::view) fn of(stage: &Stage<'_>, sheet: Sheet) -> Self {
         let side = stage.setup.grip.side;
-        let pitch = core::f64::consts::PI / stage.setup.chuck.jaws as f64;
+        let pitch = core::f64::consts::PI / f64::from(stage.setup.chuck.jaws);
         let grip = sheet.radius(stage.setup.part.gripped_diameter(side).value);
         let scene = &stage.findings.scene;
         let outer = held(scene.jaw_outer_radius * sheet.scale, 1.0, FARTHEST);

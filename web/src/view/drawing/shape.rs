@@ -17,7 +17,7 @@ const GREATEST_IN_BORE: f64 = 0.3;
 /// Magnification beyond which a departure is nothing a shop could measure.
 const GREATEST_MAGNIFICATION: f64 = 1e5;
 /// Points around an outline.
-const AROUND: usize = 360;
+const AROUND: usize = 240;
 
 /// What holds the part, and whether it turns.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

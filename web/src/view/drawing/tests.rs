@@ -91,10 +91,10 @@ fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
         Side::Inside => radius + step - length,
     };
     let outer = inner + length;
-    let jaws = setup.chuck.jaws as u32;
+    let jaws = setup.chuck.jaws;
     let grip = numbers.size(1.0, 1e6);
     Scene {
-        contact_half_angle: numbers.between(0.01, core::f64::consts::PI / setup.chuck.jaws as f64),
+        contact_half_angle: numbers.between(0.01, core::f64::consts::PI / f64::from(setup.chuck.jaws)),
         jaw_inner_radius: inner.max(0.0),
         jaw_outer_radius: outer,
         swing_radius: outer * numbers.between(1.0, 1.2),
@@ -128,9 +128,12 @@ fn findings(scene: Scene) -> Findings {
     Findings { job: String::new(), findings: vec![], cautions: vec![], assumed: vec![], scene }
 }
 
+/// Both views by name.
+type Views = [(&'static str, String); 2];
+
 /// Calls `check` for both views of many stages, each with the words that tell which one it was.
-fn for_all(check: &dyn Fn(&Stage<'_>, &[(&str, String); 2], &str)) {
-    const WANTED: usize = 400;
+fn for_all(check: &dyn Fn(&Stage<'_>, &Views, &str)) {
+    const WANTED: usize = 200;
     let mut numbers = Numbers(20);
     let mut drawn = 0;
     for round in 0..40 * WANTED {
