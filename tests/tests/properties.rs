@@ -177,6 +177,31 @@ proptest! {
     }
 
     #[test]
+    fn of_two_cuts_the_one_that_strains_the_grip_more_decides(entries in near(), other in draws()) {
+        let other = job(&other, Spread::Near);
+        let cut = |path: &str| path.strip_prefix("cuts.0.").map(str::to_string);
+        let (mut second, mut both, mut swapped) = (entries.clone(), entries.clone(), entries.clone());
+        for (field, text) in entries.iter().filter_map(|(path, text)| Some((cut(path)?, text))) {
+            // Where the tool stands hangs on the part's own sizes.
+            let kept = field == "diameter" || field == "distance";
+            let changed = if kept { text } else { other.get(&format!("cuts.0.{field}")).unwrap() };
+            second.set(&format!("cuts.0.{field}"), changed);
+            both.set(&format!("cuts.1.{field}"), changed);
+            swapped.set(&format!("cuts.0.{field}"), changed);
+            swapped.set(&format!("cuts.1.{field}"), text);
+        }
+        prop_assume!(Setup::read(&both).is_ok() && Setup::read(&swapped).is_ok() && Setup::read(&second).is_ok());
+        let factor = |entries: &Entries| value(&findings(entries), "hold.factor");
+        if let (Some(one), Some(two)) = (factor(&entries), factor(&second)) {
+            let least = one.min(two);
+            for found in [factor(&both), factor(&swapped)] {
+                let found = found.unwrap();
+                prop_assert!((found - least).abs() <= SOLVER * least, "{found}, of {one} and {two}");
+            }
+        }
+    }
+
+    #[test]
     fn roundness_and_run_out_are_proportional_to_pressure_at_standstill(entries in near(), more in 1.0..2.0_f64) {
         let at = |pressure: f64| {
             with(&entries, &[

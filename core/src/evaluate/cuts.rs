@@ -63,7 +63,10 @@ pub(super) fn hold(
         let judged = match &clamped {
             None => continue,
             Some(Err(error)) => Err(format!("No hold can be given: {error}.")),
-            Some(Ok(clamped)) => judge(setup, clamped, &cutting, pressed),
+            Some(Ok(clamped)) => {
+                let enough = least.map_or(f64::INFINITY, |(factor, ..)| factor);
+                judge(setup, clamped, &cutting, pressed, enough)
+            }
         };
         match judged {
             Ok(judged) => least = Some(less(least, judged, at)),
@@ -100,17 +103,18 @@ fn less(least: Option<(f64, usize, &'static str)>, (factor, mode): Judged, at: u
     }
 }
 
-/// The hold factor of one cut at the worst angle of the tool, with `grip` N.
-fn judge(setup: &Setup, clamped: &Clamped, cutting: &CuttingCut, grip: f64) -> Result<Judged, String> {
+/// The hold factor of one cut at the worst angle of the tool, with `grip` N; exact only below `enough`.
+fn judge(setup: &Setup, clamped: &Clamped, cutting: &CuttingCut, grip: f64, enough: f64) -> Result<Judged, String> {
     let load = cutting.load().map_err(|error| why(&error))?;
     let worst = clamped
-        .worst(&load.rotating(), setup.chuck.jaws as usize)
+        .worst_unless_above(&load.rotating(), setup.chuck.jaws as usize, enough)
         .map_err(|error| format!("No hold can be given: {error}."))?;
-    let judged = match worst.hold {
-        Hold::NoGrip => (0.0, "slips, for there is no grip"),
-        Hold::CarriedBySeat => (CARRIED, "comes off its seat"),
-        Hold::NoLoad | Hold::CarriedByJaws => (CARRIED, "lifts off a jaw"),
-        Hold::Limit(limit) => (limit.factor.min(CARRIED), words(limit.mode)),
+    let judged = match worst.map(|worst| worst.hold) {
+        None => (f64::INFINITY, "holds better than against another cut"),
+        Some(Hold::NoGrip) => (0.0, "slips, for there is no grip"),
+        Some(Hold::CarriedBySeat) => (CARRIED, "comes off its seat"),
+        Some(Hold::NoLoad | Hold::CarriedByJaws) => (CARRIED, "lifts off a jaw"),
+        Some(Hold::Limit(limit)) => (limit.factor.min(CARRIED), words(limit.mode)),
     };
     let lifting = lift_off(setup, grip, libm::hypot(load.radial, load.tangential));
     Ok(if lifting < judged.0 { (lifting, "lifts off a jaw") } else { judged })

@@ -9,7 +9,7 @@
 //! 2 x 2 block for each contact and a 6 x 6 system in all.
 
 use super::limit::{Contact, Problem};
-use super::matrix::{Symmetric, add, dot6, scale, transposed};
+use super::matrix::{Symmetric, add, dot6, lift_of, push, scale, transposed};
 use alloc::vec::Vec;
 
 /// Complementarity of a first point, over friction times speed.
@@ -42,6 +42,9 @@ pub(crate) struct Cone {
     slip: [f64; 2],
     /// Friction on the jaw: along the slip.
     pub(crate) force: [f64; 2],
+    /// Determinants of slip and of friction.
+    slip_det: f64,
+    force_det: f64,
     /// Nesterov-Todd scaling: its size and unit vector.
     eta: f64,
     scaling: [f64; 3],
@@ -85,11 +88,10 @@ fn determinant(head: f64, tail: [f64; 2]) -> f64 {
     (head - length) * (head + length)
 }
 
-/// The longest step that stays in the cone, at most 1 / SHARE.
-fn longest(head: f64, tail: [f64; 2], dhead: f64, dtail: [f64; 2]) -> f64 {
+/// The longest step that stays in the cone, at most 1 / SHARE, from a point of determinant `c`.
+fn longest(c: f64, head: f64, tail: [f64; 2], dhead: f64, dtail: [f64; 2]) -> f64 {
     let a = dhead * dhead - dot2(dtail, dtail);
     let b = head * dhead - dot2(tail, dtail);
-    let c = determinant(head, tail);
     let most = 1.0 / SHARE;
     // Least positive root of c + 2 b x + a x^2.
     let root = b * b - a * c;
@@ -109,6 +111,8 @@ impl Cone {
             speed,
             slip,
             force: slip.map(|z| friction * z / speed),
+            slip_det: 1.0,
+            force_det: 1.0,
             eta: 1.0,
             block: [1.0, 0.0, 1.0],
             scaling: [1.0, 0.0, 0.0],
@@ -122,9 +126,10 @@ impl Cone {
     }
 
     fn rescale(&mut self, friction: f64) {
-        let slip_det = libm::sqrt(determinant(self.speed, self.slip));
-        let force_det = libm::sqrt(determinant(friction, self.force));
-        let (s, y) = (1.0 / slip_det, 1.0 / force_det);
+        self.slip_det = determinant(self.speed, self.slip);
+        self.force_det = determinant(friction, self.force);
+        let (slip_size, force_size) = (libm::sqrt(self.slip_det), libm::sqrt(self.force_det));
+        let (s, y) = (1.0 / slip_size, 1.0 / force_size);
         let product = s * y * self.complementarity(friction);
         let half = 0.5 / libm::sqrt(0.5 * (1.0 + product));
         self.scaling = [
@@ -132,7 +137,7 @@ impl Cone {
             half * (self.slip[0] * s + self.force[0] * y),
             half * (self.slip[1] * s + self.force[1] * y),
         ];
-        let squared = slip_det / force_det;
+        let squared = slip_size / force_size;
         self.eta = libm::sqrt(squared);
         let [_, x, y] = self.scaling;
         let inverse = 1.0 / squared;
@@ -191,8 +196,8 @@ impl Point {
         let speed = libm::sqrt(dot6(&velocity, &velocity));
         let mu = complementarity * speed / problem.contacts.len() as f64;
         let cone = |contact: &Contact| Cone::central(contact.slip(&velocity), contact.friction, mu);
-        let ray = |row: &[f64; 6]| {
-            let lift = dot6(row, &velocity).max(complementarity * speed);
+        let ray = |row: &[f64; 3]| {
+            let lift = lift_of(row, &velocity).max(complementarity * speed);
             Ray { lift, force: mu / lift, target: 0.0, step: (0.0, 0.0) }
         };
         Self {
@@ -230,7 +235,7 @@ impl Point {
         }
         for (row, ray) in problem.seat.iter().zip(&mut self.rays) {
             ray.step = (0.0, 0.0);
-            hessian.add_row(row, ray.force / ray.lift);
+            hessian.add_lift(row, ray.force / ray.lift);
         }
         // The step's part along the load is given; stiffening it changes nothing
         // but the accuracy, for the friction's own stiffness there is nearly nil.
@@ -245,10 +250,10 @@ impl Point {
             (add(&plain, &scale(&unit, multiple)), multiple)
         };
         let mu = self.complementarity(problem, 0.0, 0.0);
-        let (primal, dual, _, _) = self.aim(problem, 0.0, solve);
+        let (primal, dual, _, _) = self.aim(problem, None, solve);
         let left = self.complementarity(problem, primal, dual) / mu;
         let centring = mu * (left * left * left).clamp(1e-6, 1.0);
-        let (primal, dual, step, multiple) = self.aim(problem, centring, solve);
+        let (primal, dual, step, multiple) = self.aim(problem, Some(centring), solve);
         let moves = multiple.is_finite() && primal.max(dual) > LEAST_SHARE;
         if moves {
             self.advance(primal, dual, &step, multiple);
@@ -256,18 +261,21 @@ impl Point {
         moves
     }
 
-    /// Finds the step toward a centring target, and how much of it to take in
-    /// motion and in force.
+    /// Finds the step toward a centring target, or with none all the way to the
+    /// boundary, and how much of it to take in motion and in force.
     fn aim(
         &mut self,
         problem: &Problem,
-        centring: f64,
+        centring: Option<f64>,
         solve: impl Fn([f64; 6], &[f64; 6]) -> ([f64; 6], f64),
     ) -> (f64, f64, [f64; 6], f64) {
         let v = self.velocity;
         let mut right = [0.0; 6];
         for (contact, cone) in problem.contacts.iter().zip(&mut self.cones) {
-            cone.aim(contact.friction, centring);
+            match centring {
+                Some(centring) => cone.aim(contact.friction, centring),
+                None => cone.target = [-cone.speed, -cone.slip[0], -cone.slip[1]],
+            }
             let z = contact.slip(&v);
             let short = [cone.target[1] - (z[0] - cone.slip[0]), cone.target[2] - (z[1] - cone.slip[1])];
             let tail = cone.response(short);
@@ -275,9 +283,9 @@ impl Point {
             right = add(&right, &transposed(&contact.rows, missing));
         }
         for (row, ray) in problem.seat.iter().zip(&mut self.rays) {
-            ray.target = (centring - ray.step.0 * ray.step.1) / ray.force - ray.lift;
-            let short = ray.target - (dot6(row, &v) - ray.lift);
-            right = add(&right, &scale(row, ray.force + ray.force / ray.lift * short));
+            ray.target = (centring.unwrap_or(0.0) - ray.step.0 * ray.step.1) / ray.force - ray.lift;
+            let short = ray.target - (lift_of(row, &v) - ray.lift);
+            push(&mut right, row, ray.force + ray.force / ray.lift * short);
         }
         let (step, multiple) = solve(right, &v);
         let (mut primal, mut dual) = (1.0 / SHARE, 1.0 / SHARE);
@@ -285,11 +293,11 @@ impl Point {
             let (z, dz) = (contact.slip(&v), contact.slip(&step));
             cone.set_step([dz[0] + z[0] - cone.slip[0], dz[1] + z[1] - cone.slip[1]]);
             let ConeStep { speed, slip, force } = cone.step;
-            primal = longest(cone.speed, cone.slip, speed, slip).min(primal);
-            dual = longest(contact.friction, cone.force, 0.0, force).min(dual);
+            primal = longest(cone.slip_det, cone.speed, cone.slip, speed, slip).min(primal);
+            dual = longest(cone.force_det, contact.friction, cone.force, 0.0, force).min(dual);
         }
         for (row, ray) in problem.seat.iter().zip(&mut self.rays) {
-            let lift = dot6(row, &step) + dot6(row, &v) - ray.lift;
+            let lift = lift_of(row, &step) + lift_of(row, &v) - ray.lift;
             let force = ray.force / ray.lift * (ray.target - lift);
             ray.step = (lift, force);
             if lift < 0.0 {

@@ -10,7 +10,7 @@
 //! length.
 
 use super::interior::{FAR, NEAR, Point};
-use super::matrix::{Cholesky, Symmetric, add, dot6, scale, transposed};
+use super::matrix::{Cholesky, Symmetric, add, dot6, lift_of, push, scale, transposed};
 use super::motion::{Motion, dot};
 use super::{ContactPoint, LateralSupport, Seat};
 use crate::cutting::{Wrench, cross};
@@ -67,7 +67,7 @@ impl Contact {
 pub(crate) struct Problem {
     pub(crate) contacts: Vec<Contact>,
     /// Rows that give the lift of the part off each seat point.
-    pub(crate) seat: Vec<[f64; 6]>,
+    pub(crate) seat: Vec<[f64; 3]>,
     centre: [f64; 3],
     length: f64,
     friction_sum: f64,
@@ -148,8 +148,11 @@ impl Problem {
                 friction: contact.normal_force / sum,
             })
             .collect();
-        let seat =
-            seat.map_or_else(Vec::new, |seat| seat.points().iter().map(|point| row([0.0, 0.0, 1.0], *point)).collect());
+        let lift = |point: &[f64; 3]| {
+            let [_, _, along, tilt, across, _] = row([0.0, 0.0, 1.0], *point);
+            [along, tilt, across]
+        };
+        let seat = seat.map_or_else(Vec::new, |seat| seat.points().iter().map(lift).collect());
         let mut spread = Symmetric::tiny();
         for contact in &contacts {
             spread.add_rows(&contact.rows, contact.friction, 0.0, contact.friction);
@@ -250,7 +253,7 @@ impl Problem {
     /// where it dips into it; and that velocity at unit load power.
     fn upper_bound(&self, load: &[f64; 6], v: &[f64; 6]) -> (f64, [f64; 6]) {
         let mut lifted = *v;
-        lifted[2] += self.seat.iter().fold(0.0_f64, |dip, row| dip.max(-dot6(row, v)));
+        lifted[2] += self.seat.iter().fold(0.0_f64, |dip, row| dip.max(-lift_of(row, v)));
         let power = dot6(load, &lifted);
         if power > 0.0 {
             (self.friction_cost(&lifted) / power, scale(&lifted, 1.0 / power))
@@ -269,7 +272,7 @@ impl Problem {
             residual = add(&residual, &scale(&transposed(&contact.rows, cone.force), -1.0));
         }
         for (row, ray) in self.seat.iter().zip(&point.rays) {
-            residual = add(&residual, &scale(row, ray.force));
+            push(&mut residual, row, ray.force);
         }
         let share = self.spread.solve(&residual);
         let mut worst = 1.0_f64;

@@ -48,6 +48,15 @@ impl Symmetric {
         }
     }
 
+    /// Adds `h a^T a` for the row of a lift.
+    pub(crate) fn add_lift(&mut self, a: &[f64; 3], h: f64) {
+        for i in 0..3 {
+            for j in 0..3 {
+                self.0[LIFT + i][LIFT + j] += h * a[i] * a[j];
+            }
+        }
+    }
+
     /// The factor; a pivot lost to rounding is treated as stiff.
     pub(crate) fn factor(&self) -> Cholesky {
         let mut lower = self.0;
@@ -87,6 +96,21 @@ impl Cholesky {
             x[i] *= self.inverse[i];
         }
         x
+    }
+}
+
+/// Where the three entries of a lift stand in its row: along the axis and tilting, none across or turning.
+const LIFT: usize = 2;
+
+/// The lift that a velocity gives at a row of three entries.
+pub(crate) fn lift_of(row: &[f64; 3], v: &[f64; 6]) -> f64 {
+    row[0] * v[LIFT] + (row[1] * v[LIFT + 1] + row[2] * v[LIFT + 2])
+}
+
+/// Adds a push along the lift of `row` to a load.
+pub(crate) fn push(load: &mut [f64; 6], row: &[f64; 3], force: f64) {
+    for k in 0..3 {
+        load[LIFT + k] += row[k] * force;
     }
 }
 

@@ -64,17 +64,6 @@ fn axial_pull_slips_at_mu_f() {
     assert_eq!(pushed.mode, Mode::PushIn, "the part goes in");
 }
 
-// Main force 2000 N on 80 mm, feed force 600 N, gripped on 100 mm, mu 0.15:
-// 11392.00499 N of grip just hold, 1.5 times as much holds 1.5 times. Derived
-// independently from the vector sum, the usual slip check of textbooks.
-#[test]
-fn torque_and_pull_add_as_vectors() {
-    for (force, factor) in [(11392.00499, 1.0), (17088.00749, 1.5)] {
-        let limit = limit(&clamped(force, 0.15), [0.0, 0.0, 600.0], [0.0, 0.0, 80.0]);
-        close(limit.factor, factor, "vector sum");
-    }
-}
-
 // Statics of four points, derived by hand. About the jaws' axis the friction
 // of each ring acts as one force across it, a couple of arm `length`; about the
 // axis square to it each point's friction acts axially at the radius.

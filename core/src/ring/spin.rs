@@ -53,17 +53,6 @@ mod tests {
     use super::*;
 
     #[test]
-    fn ring_at_3000_rpm_matches_the_rotating_disk_solution() {
-        // Derived independently: Timoshenko & Goodier's rotating disk evaluated by hand for
-        // a 40, b 50 mm, E 207 GPa, nu 0.3, 7850 kg/m^3; ten digits.
-        let ring = Annulus { inner: 0.040, outer: 0.050, modulus: 207e9, poisson: 0.3 };
-        let spin = ring.spin(100.0 * core::f64::consts::PI, 7850.0).unwrap();
-        assert!((spin.peak_hoop / 1.814_884_542e6 - 1.0).abs() < 1e-9, "{spin:?}");
-        assert!((spin.bore_growth.unwrap() / 0.350_702_327e-6 - 1.0).abs() < 1e-9, "{spin:?}");
-        assert!((spin.outside_growth / 0.328_900_394_7e-6 - 1.0).abs() < 1e-9, "{spin:?}");
-    }
-
-    #[test]
     fn thin_ring_reaches_the_free_hoop_stress() {
         // rho v^2 for a free thin hoop: any strength-of-materials text.
         let ring = Annulus { inner: 0.0999, outer: 0.1, modulus: 207e9, poisson: 0.3 };

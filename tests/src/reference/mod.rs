@@ -15,6 +15,7 @@ mod holding;
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use holdround_core::findings::Findings;
 use serde::Deserialize;
 use serde_json::Value;
 
@@ -132,7 +133,7 @@ impl Check {
             Err(error) => return vec![error],
         };
         for (name, expected) in &self.expect {
-            match found(name) {
+            match found.value(name) {
                 Ok(value) if expected.is_met_by(value, &self.tolerance) => {}
                 Ok(value) => misses.push(format!("{name} is {value:?}, expected {expected:?}")),
                 Err(error) => misses.push(error),
@@ -141,35 +142,40 @@ impl Check {
         misses
     }
 
-    /// What comes out, by name.
-    fn found(&self) -> Result<Box<dyn Fn(&str) -> Result<f64, String>>, String> {
+    fn found(&self) -> Result<Found, String> {
         match (&self.engine, &self.setup) {
-            (Some(engine), None) => {
-                let values = engine::run(engine, &self.inputs)?;
-                Ok(Box::new(move |name| {
-                    values.get(name).copied().ok_or_else(|| {
-                        let names: Vec<_> = values.keys().collect();
-                        format!("the engine tells no {name}, only {names:?}")
-                    })
-                }))
-            }
+            (Some(engine), None) => engine::run(engine, &self.inputs).map(Found::Told),
             (None, Some(setup)) => {
-                let setup = setup.findings()?;
                 let over = self.over.as_ref().map(Job::findings).transpose()?;
-                Ok(Box::new(move |name| {
-                    let value = finding_or_ratio(&setup, name)?;
-                    Ok(match &over {
-                        Some(over) => value / finding_or_ratio(over, name)?,
-                        None => value,
-                    })
-                }))
+                Ok(Found::Job { findings: Box::new(setup.findings()?), over: over.map(Box::new) })
             }
             _ => Err("a check is of one engine or of one set-up".into()),
         }
     }
 }
 
-fn finding_or_ratio(findings: &holdround_core::findings::Findings, name: &str) -> Result<f64, String> {
+/// What came out.
+enum Found {
+    Told(BTreeMap<String, f64>),
+    Job { findings: Box<Findings>, over: Option<Box<Findings>> },
+}
+
+impl Found {
+    fn value(&self, name: &str) -> Result<f64, String> {
+        match self {
+            Self::Told(values) => values.get(name).copied().ok_or_else(|| {
+                let names: Vec<_> = values.keys().collect();
+                format!("the engine tells no {name}, only {names:?}")
+            }),
+            Self::Job { findings, over: None } => finding_or_ratio(findings, name),
+            Self::Job { findings, over: Some(over) } => {
+                Ok(finding_or_ratio(findings, name)? / finding_or_ratio(over, name)?)
+            }
+        }
+    }
+}
+
+fn finding_or_ratio(findings: &Findings, name: &str) -> Result<f64, String> {
     let value = |id: &str| {
         let finding = findings.get(id).ok_or_else(|| format!("no finding {id}"))?;
         finding.value.clone().map_err(|why| format!("{id} is refused: {why}"))

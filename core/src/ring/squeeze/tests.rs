@@ -4,7 +4,6 @@ use core::f64::consts::PI;
 
 use libm::cos;
 use proptest::prelude::*;
-use std::format;
 
 use super::*;
 use crate::ring::NARROWEST_HALF_ANGLE;
@@ -18,58 +17,6 @@ fn load(edge: Edge, jaws: u32, half_angle: f64) -> JawLoad {
 fn close(found: f64, expected: f64, relative: f64, what: &str) {
     let error = (found / expected - 1.0).abs();
     assert!(error <= relative, "{what}: {found} against {expected}, off by {error:e}");
-}
-
-/// Ring with a wall of 1/2000 of its radius, and `W R^3 / E I` for its load.
-fn thin(load: &JawLoad) -> (Annulus, f64) {
-    let ring = Annulus { inner: 0.0999_75, outer: 0.1000_25, ..STEEL };
-    let (wall, mean) = (ring.outer - ring.inner, 0.5 * (ring.outer + ring.inner));
-    let inertia = load.length * wall * wall * wall / 12.0;
-    (ring, load.force_per_jaw * mean * mean * mean / (ring.modulus * inertia))
-}
-
-#[test]
-fn point_loads_on_a_thin_ring_match_the_closed_forms() {
-    // n equal radial loads W on a thin inextensible ring: Roark, ch. 9, ring case 7 (from
-    // memory); derived independently by Castigliano, a Fourier sum and an energy
-    // quadrature. In W R^3/EI: inward at a load, outward midway.
-    let cases = [
-        (2, 0.0743891955149, 0.0683098861838),
-        (3, 0.0159385884206, 0.0142567694814),
-        (4, 0.00607930933114, 0.00538619813941),
-        (6, 0.00168181893915, 0.00147981749282),
-    ];
-    for (jaws, at_load, midway) in cases {
-        let load = load(Edge::Outside, jaws, 0.0);
-        let (ring, unit) = thin(&load);
-        let bore = ring.squeeze(&load).unwrap().bore.unwrap();
-        let pitch = PI / f64::from(jaws);
-        // Bore against centroid and hoop strain: of the order of the wall, 5e-4.
-        close((bore.mean - bore.radial(0.0)) / unit, at_load, 1e-3, &format!("at load {jaws}"));
-        close((bore.radial(pitch) - bore.mean) / unit, midway, 1e-3, &format!("midway {jaws}"));
-        close(bore.peak_to_valley() / unit, at_load + midway, 1e-3, &format!("P-V {jaws}"));
-    }
-}
-
-#[test]
-fn patches_on_a_thin_ring_match_the_sinc_factors() {
-    // Three uniform patches, each harmonic times sin(m beta)/(m beta) (derived
-    // independently from the thin-ring Fourier sum), for W the integral of pressure: the
-    // resultant is smaller by sin(beta)/beta.
-    let cases = [
-        (5.0, 0.02980476672),
-        (10.0, 0.02869169631),
-        (15.0, 0.02694869438),
-        (30.0, 0.01893853437),
-        (45.0, 0.008982898127),
-    ];
-    for (degrees, coefficient) in cases {
-        let beta = degrees * PI / 180.0;
-        let load = load(Edge::Outside, 3, beta);
-        let (ring, unit) = thin(&load);
-        let found = ring.squeeze(&load).unwrap().bore.unwrap().peak_to_valley();
-        close(found / unit, coefficient * beta / sin(beta), 1e-3, &format!("{degrees} degrees"));
-    }
 }
 
 #[test]
