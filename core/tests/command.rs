@@ -3,6 +3,7 @@
 //! `cargo test` builds the example beside this test; with `--test command` alone it must have been built before.
 
 #![cfg(feature = "serde")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a program that cannot be run must fail")]
 
 use std::io::Write;
 use std::path::PathBuf;

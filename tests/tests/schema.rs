@@ -1,6 +1,6 @@
 //! The JSON Schema of a set-up, judged by a validator that is not ours.
 
-#![allow(clippy::unwrap_used, reason = "a schema or example that cannot be read must fail")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a schema or example that cannot be read must fail")]
 
 use holdround_core::examples::EXAMPLES;
 use holdround_core::setup::{Entries, INPUTS, Setup, json_schema};
