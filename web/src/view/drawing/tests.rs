@@ -258,10 +258,11 @@ fn dimensions_are_buttons_for_entries_that_exist() {
             assert!(declared(entry).is_some(), "{which}: {entry} is no input");
             assert!(entries.insert(entry), "{which}: {entry} stands twice");
             assert_eq!(button.attribute("tabindex"), Some("0"), "{which}: {entry} is reached by keyboard");
-            assert!(
-                button.attribute("aria-label").unwrap().ends_with(": change"),
-                "{which}: {entry} says what it does"
-            );
+            let spoken = button.attribute("aria-label").unwrap();
+            let shown: String =
+                button.descendants().filter(|node| node.is_text()).filter_map(|node| node.text()).collect();
+            assert!(spoken.ends_with(", change"), "{which}: {entry} says what it does");
+            assert!(spoken.contains(shown.trim()), "{which}: {spoken:?} begins with what is read, {shown:?}");
         }
         let wanted = ["part.outside_diameter", "part.bore_diameter", "part.length", "grip.length", "jaws.height"];
         assert!(wanted.iter().all(|entry| entries.contains(entry)), "{which}: {entries:?}");

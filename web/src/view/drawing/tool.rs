@@ -82,6 +82,7 @@ impl Tool {
         let name = format!("Tool {} in front of the jaws by", self.number());
         let callout = Callout::length(stage, &format!("cuts.{}.distance", self.index), &name, "", self.distance);
         let words = format!("{}: {}", self.number(), callout.words());
+        let callout = callout.reading(words.clone());
         let drawn = html! {
             (triangle((left + SIZE / 2.0, middle + SIZE / 2.0), (0.0, 1.0)))
             (letters((left + SIZE + 5.0, middle + LETTER_HEIGHT * 0.35), Anchor::Start, "value", &words))
