@@ -12,6 +12,8 @@ import numpy as np
 import skfem
 
 SAME = 1e-9  # m: points nearer than this are one point
+# Grading: cell boundaries go as this power of their number, counted from the sharp end.
+POWER = dict(jaw=2.2, beside=1.8, r=1.8, z=1.4)
 
 
 @dataclass(frozen=True)
@@ -120,18 +122,18 @@ class Core:
         return tuple(u * (1 - v) * a[i] + u * v * self.c[i] + (1 - u) * v * self.b[i] for i in (0, 1))
 
 
-def half_pitch(profile, jaws, edge, band, grip_radius, line_z, cells, level, core_size=None):
+def half_pitch(profile, jaws, edge, band, grip_radius, line_z, cells, level=1, core_size=None):
     """Mesh of the half pitch.
 
     edge: half angle of the jaw (rad); band: (z, z) of the grip; line_z: further z that must be grid
     lines; cells: dict of base counts - "theta" (under the jaw, beside it), "r" (per gap between
-    radii, with the one around the core first), "z" (typical length in m); level multiplies them.
+    radii, with the one around the core first), "z" (per gap between z); level multiplies them.
     """
     pitch = np.pi / jaws
-    count = lambda n: max(1, int(round(n * level)))
-    theta = [graded(0.0, edge, count(cells["theta"][0]), False, edge < pitch - SAME, 2.5)]
+    count = lambda n: int(n * level)
+    theta = [graded(0.0, edge, count(cells["theta"][0]), False, edge < pitch - SAME, POWER["jaw"])]
     if edge < pitch - SAME:
-        theta.append(graded(edge, pitch, count(cells["theta"][1]), True, False, 2.0))
+        theta.append(graded(edge, pitch, count(cells["theta"][1]), True, False, POWER["beside"]))
     split, theta = len(theta[0]) - 1, joined(theta)
 
     corners = profile.corners()
@@ -139,8 +141,8 @@ def half_pitch(profile, jaws, edge, band, grip_radius, line_z, cells, level, cor
     sharp_z = [z for _, z in corners] + [z for z in band if SAME < z < length - SAME]
     stops = sorted({round(z, 9) for z in [*profile.ends(), *band, *line_z]})
     z_grid = joined([
-        graded(a, b, count(2 * max(1, round((b - a) / cells["z"] / 2))), near(a, sharp_z), near(b, sharp_z), 2.0)
-        for a, b in zip(stops[:-1], stops[1:])
+        graded(a, b, count(n), near(a, sharp_z), near(b, sharp_z), POWER["z"])
+        for a, b, n in zip(stops[:-1], stops[1:], cells["z"], strict=True)
     ])
 
     curves = profile.curves()
@@ -159,7 +161,7 @@ def half_pitch(profile, jaws, edge, band, grip_radius, line_z, cells, level, cor
     for k in range(len(curves) - 1):
         start = np.array([0.0])
         sharp = [False if curves[i] is None else near(float(curves[i](np.array([band[0]]))[0]), sharp_r) for i in (k, k + 1)]
-        s = graded(0.0, 1.0, count(cells["r"][k]), *sharp, 1.5)
+        s = graded(0.0, 1.0, count(cells["r"][k]), *sharp, POWER["r"])
         filled = []
         for m, z in enumerate(z_mid):
             outer, inner = profile.radii(z)

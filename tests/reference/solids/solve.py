@@ -17,10 +17,11 @@ Axes and signs
     Everything is small displacement, linear elastic, SI.
 
 Mesh error
-    Each set-up is solved on three meshes of cell size 1, 2/3 and 1/2. `value` is Richardson's
-    extrapolation from the two finer with the order the three show, held between 1.5 and 4.
-    `mesh_error` (absolute, same unit) is the largest of the extrapolation's step beyond the finest
-    mesh and the difference of the two finer: cautious, as the value has moved by that already.
+    Each set-up is solved on three meshes of cell size 1, 1/2 and 1/3; `meshes` are their figures.
+    `value` is Richardson's extrapolation from the two finer, with the order that the three show,
+    held between 1.5 and 4. `mesh_error` (absolute, in the figure's unit) is the larger of that
+    extrapolation's step beyond the finest mesh and half the difference of the two finer; where the
+    three figures do not close in steadily, the whole difference takes the half's place.
 
 Run
     python -m venv venv && venv/bin/pip install -r requirements.txt
@@ -42,6 +43,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 import numpy as np
+import scipy.sparse as sp
 
 from body import half_pitch
 from cases import CASES
@@ -96,8 +98,6 @@ def on_level(case, level):
         assert abs(along / (case.force / 2) - 1) < 1e-4, f"resultant of the pressure: {along} N"
         loads["uniform"] = read(solid.solve(load * (case.force / 2 / along), keep)[:, 0])
     if case.mismatches:
-        import scipy.sparse as sp
-
         count = len(gripped)
         push = sp.csc_matrix((np.full(count, -inward), (gripped, np.arange(count))), (3 * solid.count, count))
         answer = solid.solve(push, keep)
@@ -122,23 +122,20 @@ def on_level(case, level):
     return loads, size
 
 
-ORDERS = (1.5, 4.0)  # of convergence: least and most that an extrapolation may take
+ORDERS = (1.5, 4.0)  # least and most order of convergence that an extrapolation may take
 
 
 def settled(levels, values):
-    """(value, mesh error) from three meshes, coarse to fine.
-
-    The order is the one that the three figures show, held within ORDERS; figures that do not close
-    in take the least order.
-    """
+    """(value, mesh error) from three meshes, coarse to fine."""
     size = 1 / np.array(levels)
     first, last = values[1] - values[0], values[2] - values[1]
     shown = lambda p: (size[0] ** p - size[1] ** p) / (size[1] ** p - size[2] ** p)
-    ratio = first / last if last != 0 else np.inf
     orders = np.linspace(*ORDERS, 251)
-    order = ORDERS[0] if ratio <= 0 else orders[np.argmin(abs(shown(orders) - ratio))]
-    best = values[2] + last / ((size[1] / size[2]) ** order - 1)
-    return best, max(abs(best - values[2]), abs(last))
+    ratio = first / last if last != 0 else np.inf
+    steady = ratio > shown(1.0)
+    order = orders[np.argmin(abs(shown(orders) - ratio))] if steady else ORDERS[0]
+    step = last / ((size[1] / size[2]) ** order - 1)
+    return values[2] + step, max(abs(step), abs(last) * (0.5 if steady else 1.0))
 
 
 def figure(levels, values):
