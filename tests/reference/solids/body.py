@@ -13,7 +13,7 @@ import skfem
 
 SAME = 1e-9  # m: points nearer than this are one point
 # Grading: cell boundaries go as this power of their number, counted from the sharp end.
-POWER = dict(jaw=2.2, beside=1.8, r=1.8, z=1.4)
+POWER = dict(jaw=2.2, beside=2.6, r=2.0, z=1.6)
 
 
 @dataclass(frozen=True)

@@ -66,7 +66,7 @@ CASES = (
     Case(
         "ring-narrow", "plain ring, narrow jaws over half its length", RING, STEEL, 3, 9.0,
         (16 * MM, 32 * MM), "outside", 2500.0, both(0, 16, 32),
-        dict(theta=(4, 5), r=[2], z=(3, 3)), (0.0, 0.6 * MM, -0.6 * MM),
+        dict(theta=(4, 6), r=[2], z=(3, 3)), (0.0, 0.6 * MM, -0.6 * MM),
     ),
     Case(
         "ring-pie", "plain ring, pie jaws over its whole length", RING, STEEL, 3, 57.0,
@@ -76,34 +76,34 @@ CASES = (
     Case(
         "thick-aluminium", "thick aluminium ring, ordinary jaws over half its length", THICK, ALUMINIUM, 3, 22.0,
         (13 * MM, 26 * MM), "outside", 6000.0, both(0, 13, 26),
-        dict(theta=(5, 3), r=[3], z=(3, 3)), (0.0, 0.05 * MM, -0.05 * MM), rpm(4000),
+        dict(theta=(5, 4), r=[3], z=(3, 3)), (0.0, 0.05 * MM, -0.05 * MM), rpm(4000),
     ),
     Case(
         "inside-third", "tube gripped in the bore over a third of its length", TUBE, STEEL, 3, 25.0,
         (42 * MM, 63 * MM), "inside", 3000.0, both(0, 31.5, 63),
-        dict(theta=(5, 3), r=[2], z=(4, 2, 3)), (0.0, 0.08 * MM, -0.08 * MM),
+        dict(theta=(5, 4), r=[2], z=(4, 2, 3)), (0.0, 0.08 * MM, -0.08 * MM),
     ),
     Case(
         "cup-floor", "floored cup gripped at its floor", CUP, STEEL, 3, 26.0,
         (40 * MM, 49 * MM), "outside", 5000.0,
         lines(("bore", 0), ("outside", 0), ("bore", 20), ("outside", 20), ("outside", 49)),
-        dict(theta=(4, 3), r=[1, 2], z=(2, 3, 2)), (0.0, 0.05 * MM, -0.05 * MM), rpm(3000), core=24 * MM,
+        dict(theta=(4, 4), r=[1, 2], z=(2, 3, 2)), (0.0, 0.05 * MM, -0.05 * MM), rpm(3000), core=24 * MM,
     ),
     Case(
         "flange-far", "flanged tube gripped at the end away from its flange", FLANGED, STEEL, 3, 30.0,
         (36 * MM, 56 * MM), "outside", 4500.0,
         lines(("bore", 0), ("outside", 0), ("bore", 11), ("bore", 56), ("outside", 56)),
-        dict(theta=(5, 3), r=[2, 1], z=(2, 3, 3)), (0.0, 0.05 * MM, -0.05 * MM), rpm(3500),
+        dict(theta=(5, 4), r=[2, 1], z=(2, 3, 3)), (0.0, 0.05 * MM, -0.05 * MM, -0.15 * MM), rpm(3500),
     ),
     Case(
         "six-jaws", "cast-iron ring in six jaws", LARGE, IRON, 6, 13.0,
         (0.0, 28 * MM), "outside", 3000.0, both(0, 14, 28),
-        dict(theta=(5, 3), r=[3], z=(2, 2)), (0.0, 0.1 * MM, -0.1 * MM),
+        dict(theta=(5, 4), r=[3], z=(2, 2)), (0.0, 0.1 * MM, -0.1 * MM),
     ),
     Case(
         "coned-outside", "part with a coned outside and a straight bore, gripped on its cylinder", CONED, STEEL, 3, 24.0,
         (34 * MM, 52 * MM), "outside", 5500.0,
         lines(("bore", 0), ("outside", 0), ("bore", 17), ("outside", 17), ("bore", 52), ("outside", 52)),
-        dict(theta=(5, 3), r=[2], z=(2, 2, 3)), (0.0, 0.05 * MM, -0.05 * MM), rpm(4500),
+        dict(theta=(5, 4), r=[2], z=(2, 2, 3)), (0.0, 0.05 * MM, -0.05 * MM, -0.15 * MM), rpm(4500),
     ),
 )
