@@ -30,7 +30,7 @@ pub struct List {
 }
 
 /// Every input by group, in shop order.
-pub const INPUTS: &[Group] = &[
+pub static INPUTS: &[Group] = &[
     Group { key: "part", name: "The part", inputs: PART_INPUTS },
     Group { key: "steps", name: "Steps of the part", inputs: STEP_INPUTS },
     Group { key: "surfaces", name: "Surfaces that matter", inputs: SURFACE_INPUTS },
@@ -41,7 +41,7 @@ pub const INPUTS: &[Group] = &[
 ];
 
 /// The lists among them.
-pub const LISTS: &[List] = &[
+pub static LISTS: &[List] = &[
     List { name: "steps", least: 1, most: 200 },
     List { name: "surfaces", least: 0, most: 8 },
     List { name: "cuts", least: 1, most: 8 },
