@@ -4,8 +4,9 @@ use maud::{Markup, html};
 
 use super::path::{Point, coordinate};
 
-/// Letter size in view units; a view is 500 units wide.
-pub(in crate::view) const LETTER_HEIGHT: f64 = 16.0;
+/// Letter size in view units: a view is 500 units wide and drawn at least 318 pixels wide on a tablet on its side,
+/// which makes 14 pixels. The style sheet repeats it.
+pub(in crate::view) const LETTER_HEIGHT: f64 = 22.0;
 /// Mean advance of sans-serif letters over their size, measured in a browser on our own captions and
 /// rounded up.
 const ADVANCE: f64 = 0.55;
