@@ -356,8 +356,8 @@ impl Face<'_> {
                 }
                 @if let Some(pressure) = self.pressure.round {
                     @let unit = self.stage.units.unit(Kind::Stress);
-                    (line_arrow((-22.0, line(1) - RISE), (PRESSURE_KEY - 22.0, line(1) - RISE), 7.0, "live"))
-                    (letters((PRESSURE_KEY - 14.0, line(1)), Anchor::Start, "note",
+                    (line_arrow((-64.0, line(1) - RISE), (PRESSURE_KEY - 64.0, line(1) - RISE), 7.0, "live"))
+                    (letters((PRESSURE_KEY - 56.0, line(1)), Anchor::Start, "note",
                         &format!("= {} {} pressure", decimal(pressure, 3), unit.symbol)))
                 }
                 (block_arrow((left, line(2) - RISE), (left + 28.0, line(2) - RISE), "rest"))

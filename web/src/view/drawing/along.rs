@@ -11,9 +11,9 @@ const CHUCK_DEPTH: f64 = 52.0;
 const MARGIN: f64 = 8.0;
 /// From the part's front end to the lines of its diameters, where they stand beside it.
 const BORE_LINE: f64 = 62.0;
-const OUTSIDE_LINE: f64 = 106.0;
+const OUTSIDE_LINE: f64 = 107.0;
 /// Room in front of the part: for the lines of its diameters, or for a tool alone.
-const BESIDE_RING: f64 = 134.0;
+const BESIDE_RING: f64 = 135.0;
 const BESIDE_STEPS: f64 = 44.0;
 /// Half the gap of a break.
 const HALF_GAP: f64 = 5.0;
