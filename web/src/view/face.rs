@@ -33,7 +33,7 @@ pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
     let view = Face {
         stage,
         sheet,
-        pressure: PressureBand::of(stage, at_speed, stage.setup.grip.side == Side::Inside, jaw.grip),
+        pressure: PressureBand::of(stage, sheet, at_speed, jaw.grip),
         shape,
         jaw,
         outside: sheet.radius(stage.setup.part.largest_outside()),
@@ -212,49 +212,27 @@ impl Face<'_> {
 
     /// Contact arc, pressure and grip of the jaw at `place` from jaw 1, its own axis up.
     fn contact(&self, place: f64) -> Markup {
-        let half = self.pressure.half_angle().clamp(0.0, PI);
+        const POINTS: usize = 24;
         let on_part = |angle: f64| (self.jaw.grip + self.gripped_shift(place + angle)).max(0.0);
-        html! {
-            @for touching in self.touching(half) {
-                path class="contact" d=(open(&touching.iter().map(|angle| polar(on_part(*angle), *angle)).collect::<Vec<_>>())) {}
-            }
-            (self.pressure_band(half, &on_part))
-            (self.grip_arrows())
-        }
-    }
-
-    /// Angles along each stretch of the jaw's face that is pressed.
-    fn touching(&self, half: f64) -> Vec<Vec<f64>> {
-        const POINTS: usize = 60;
-        let angles = (0..=POINTS).map(|at| half * (2.0 * at as f64 / POINTS as f64 - 1.0));
-        let mut stretches: Vec<Vec<f64>> = vec![Vec::new()];
-        for angle in angles {
-            match stretches.last_mut() {
-                Some(last) if self.pressure.around(angle) > 0.0 => last.push(angle),
-                Some(last) if !last.is_empty() => stretches.push(Vec::new()),
-                _ => {}
-            }
-        }
-        stretches.retain(|stretch| stretch.len() > 1);
-        stretches
-    }
-
-    fn pressure_band(&self, half: f64, on_part: &dyn Fn(f64) -> f64) -> Markup {
-        const BETWEEN: f64 = 11.0;
         let away = match self.stage.setup.grip.side {
             Side::Outside => 1.0,
             Side::Inside => -1.0,
         };
-        let gaps = (2.0 * half * self.jaw.grip / BETWEEN).floor().clamp(6.0, 60.0);
-        let angles = (0..=gaps as usize).map(|at| half * (2.0 * at as f64 / gaps - 1.0));
-        let tail = |angle: f64| polar(on_part(angle) + away * self.pressure.around(angle), angle);
-        let tails: Vec<Point> = angles.clone().map(tail).collect();
-        if self.touching(half).is_empty() {
-            return html! {};
-        }
+        let tail = |(angle, length): &(f64, f64)| polar(on_part(*angle) + away * length, *angle);
+        let tails: Vec<Point> = self.pressure.around.iter().map(tail).collect();
         html! {
-            path class="band" d=(open(&tails)) {}
-            @for (angle, tail) in angles.zip(&tails) { (line_arrow(*tail, polar(on_part(angle), angle), 7.0, "live")) }
+            @for (from, to) in &self.pressure.touching {
+                @let line: Vec<Point> =
+                    (0..=POINTS).map(|at| from + (to - from) * at as f64 / POINTS as f64).map(|a| polar(on_part(a), a)).collect();
+                path class="contact" d=(open(&line)) {}
+            }
+            @if !self.pressure.touching.is_empty() {
+                path class="band" d=(open(&tails)) {}
+                @for ((angle, _), tail) in self.pressure.around.iter().zip(&tails) {
+                    (line_arrow(*tail, polar(on_part(*angle), *angle), 7.0, "live"))
+                }
+            }
+            (self.grip_arrows())
         }
     }
 
@@ -360,11 +338,11 @@ impl Face<'_> {
                     (letters((PRESSURE_KEY - 56.0, line(1)), Anchor::Start, "note",
                         &format!("= {} {} pressure", decimal(pressure, 3), unit.symbol)))
                 }
-                (block_arrow((left, line(2) - RISE), (left + 28.0, line(2) - RISE), "rest"))
-                (letters((left + 36.0, line(2)), Anchor::Start, "note",
+                (block_arrow((left, line(2) - RISE), (left + 24.0, line(2) - RISE), "rest"))
+                (letters((left + 32.0, line(2)), Anchor::Start, "note",
                     &format!("each jaw at rest: {}", self.stage.units.show(Kind::Force, scene.jaw_grip_at_rest))))
-                (block_arrow((left, line(3) - RISE), (left + 28.0, line(3) - RISE), "speed"))
-                (letters((left + 36.0, line(3)), Anchor::Start,
+                (block_arrow((left, line(3) - RISE), (left + 24.0, line(3) - RISE), "speed"))
+                (letters((left + 32.0, line(3)), Anchor::Start,
                     if scene.jaw_grip_at_speed > 0.0 { "note" } else { "note wrong" },
                     &format!("at {}: {}", self.speed_words(), self.grip_words_at_speed())))
             }

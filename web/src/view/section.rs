@@ -21,8 +21,6 @@ const JAW_LINE: f64 = -208.0;
 const CLEAR: f64 = 4.0;
 /// From the middle of a row to its dimension line.
 const LINE_UNDER: f64 = 10.0;
-/// Between two arrows of pressure.
-const BETWEEN_ARROWS: f64 = 9.0;
 
 /// Draws the section along the axis through jaw 1.
 pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
@@ -36,7 +34,7 @@ pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
         sheet,
         along: &along,
         part: Outline::of(stage, sheet, &along, &shape),
-        pressure: PressureBand::of(stage, at_speed, stage.setup.grip.side == Side::Inside, jaw.grip),
+        pressure: PressureBand::of(stage, sheet, at_speed, jaw.grip),
         jaw,
         outside: sheet.radius(stage.setup.part.largest_outside()),
         bore: sheet.radius(stage.setup.part.smallest_bore()),
@@ -207,21 +205,20 @@ impl Section<'_> {
     fn contact(&self) -> Markup {
         let outside = self.stage.setup.grip.side == Side::Outside;
         let away = if outside { 1.0 } else { -1.0 };
+        let surface = |z: f64| self.jaw.grip + self.part.gripped_shift(z, outside);
         let (start, length) = (self.stage.setup.grip.start.value, self.stage.setup.grip.length.value);
-        let gaps = ((self.along.front - self.along.seat) / BETWEEN_ARROWS).floor().clamp(4.0, 60.0);
-        let places = (0..=gaps as usize).map(|at| start + length * at as f64 / gaps);
+        let face: Vec<Point> = [0.0, 0.25, 0.5, 0.75, 1.0]
+            .map(|share| start + length * share)
+            .map(|z| (self.along.place(z), -surface(z)))
+            .into();
+        let places = self.pressure.along.iter().map(|(z, length)| (*z, self.along.place(*z), *length));
         let arrows: Vec<(Point, Point)> = places
-            .map(|z| (z, self.along.place(z)))
-            .filter(|(_, x)| !self.along.is_broken_at(*x))
-            .map(|(z, x)| {
-                let surface = self.jaw.grip + self.part.gripped_shift(z, outside);
-                ((x, -(surface + away * self.pressure.along(z))), (x, -surface))
-            })
+            .filter(|(_, x, _)| !self.along.is_broken_at(*x))
+            .map(|(z, x, length)| ((x, -(surface(z) + away * length)), (x, -surface(z))))
             .collect();
         let tails: Vec<Point> = arrows.iter().map(|(tail, _)| *tail).collect();
-        let tips: Vec<Point> = arrows.iter().map(|(_, tip)| *tip).collect();
         html! {
-            path class="contact" d=(open(&tips)) {}
+            path class="contact" d=(open(&face)) {}
             path class="band" d=(open(&tails)) {}
             @for (tail, tip) in &arrows { (line_arrow(*tail, *tip, 7.0, "live")) }
         }

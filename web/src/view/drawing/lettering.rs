@@ -27,6 +27,13 @@ pub(in crate::view) fn width(words: &str) -> f64 {
     words.chars().count() as f64 * ADVANCE * LETTER_HEIGHT
 }
 
+/// Width of a figure in view units: figures are wider than letters are on average, 0.64 of their size in the widest
+/// font in use.
+pub(in crate::view) fn figures_width(figure: &str) -> f64 {
+    const ADVANCE: f64 = 0.66;
+    figure.chars().count() as f64 * ADVANCE * LETTER_HEIGHT
+}
+
 /// `words` on a base line through `at`.
 pub(in crate::view) fn letters(at: Point, anchor: Anchor, class: &str, words: &str) -> Markup {
     let anchor = match anchor {

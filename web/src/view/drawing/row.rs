@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::arrow::line_arrow;
 use super::dimension::Callout;
-use super::lettering::{Anchor, LETTER_HEIGHT, letters, width};
+use super::lettering::{Anchor, LETTER_HEIGHT, figures_width, letters};
 use super::path::{Point, open};
 use super::sheet::{LEFT, RIGHT};
 
@@ -58,7 +58,7 @@ impl Label {
     }
 
     fn room(&self) -> f64 {
-        (width(self.callout.words()) + 2.0 * GAP).max(FINGER)
+        (figures_width(self.callout.words()) + 2.0 * GAP).max(FINGER)
     }
 }
 
@@ -80,7 +80,7 @@ impl Row {
 
     fn one(&self, label: &Label, centre: f64) -> Markup {
         let base = self.middle + 0.35 * LETTER_HEIGHT;
-        let half = width(label.callout.words()) / 2.0;
+        let half = figures_width(label.callout.words()) / 2.0;
         let drawn = html! {
             @match label.tells {
                 Tells::Span(from, to) => {

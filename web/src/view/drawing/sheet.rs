@@ -21,7 +21,7 @@ pub(in crate::view) const CUT_OFF: f64 = REACH + 18.0;
 /// Room around the part for its arrows, over its radius.
 const LEAST_ROOM: f64 = 1.2;
 /// Chuck and jaws beyond this many radii of the part are broken off, so that a small part is not lost.
-const MOST_ROOM: f64 = 1.9;
+const MOST_ROOM: f64 = 1.65;
 /// Lower edge above which the key of the face has room.
 const LEAST_BOTTOM: f64 = 360.0;
 /// Tools listed in one row.
