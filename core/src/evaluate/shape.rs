@@ -8,7 +8,7 @@ use super::elastic::{Elasticity, worst_station};
 use super::grip::Spinning;
 use super::pressed::{OnSize, Pressed};
 use crate::contact::{Contact, Face, Lobing};
-use crate::findings::{Finding, Scene, Step, Wave, term};
+use crate::findings::{Finding, Scene, Shift, Step, Wave, term};
 use crate::grip::Side;
 use crate::part::{Side as SurfaceSide, Surface};
 use crate::quantity::Kind;
@@ -88,18 +88,28 @@ pub(super) fn tell(
     tell_settling(elastic, found);
 }
 
-/// What the diagram draws: the worst station of the whole outside and of the whole bore, at rest.
+/// What the diagram draws at rest: the whole outside and the whole bore, around at the worst station, and along.
 fn draw(elastic: &Elasticity, pressed: &Pressed, scene: &mut Scene) {
     let Some(size) = pressed.sizes.first() else { return };
     for (at, surface) in elastic.surfaces.iter().enumerate().take(2) {
         let stations = elastic.usual.lobing(&size.at_rest, at);
         let Some(lobing) = worst_station(&stations) else { continue };
+        let along = elastic.usual.part().stations.get(at).map_or_else(Vec::new, |places| along(&places.at, &stations));
         match surface.side {
-            SurfaceSide::Outside => scene.clamped_outside = wave(lobing),
-            SurfaceSide::Bore => scene.clamped_bore = wave(lobing),
+            SurfaceSide::Outside => (scene.clamped_outside, scene.outside_along) = (wave(lobing), along),
+            SurfaceSide::Bore => (scene.clamped_bore, scene.bore_along) = (wave(lobing), along),
             SurfaceSide::Face => {}
         }
     }
+}
+
+fn along(places: &[[f64; 2]], stations: &[Lobing]) -> Vec<Shift> {
+    let shift = |([_, z], lobing): (&[f64; 2], &Lobing)| Shift {
+        z: *z,
+        at_jaw: lobing.at(0.0),
+        between_jaws: lobing.at(core::f64::consts::PI / lobing.jaws.max(1) as f64),
+    };
+    places.iter().zip(stations).map(shift).collect()
 }
 
 fn wave(lobing: &Lobing) -> Wave {

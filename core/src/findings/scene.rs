@@ -26,6 +26,10 @@ pub struct Scene {
     pub clamped_outside: Wave,
     /// The clamped bore at rest; flat if solid.
     pub clamped_bore: Wave,
+    /// The clamped outside along the axis, at rest.
+    pub outside_along: Vec<Shift>,
+    /// The clamped bore along the axis, at rest; empty if solid.
+    pub bore_along: Vec<Shift>,
     /// Share of the clamped shape that is left at speed, at the end of the range that is bad for shape.
     pub shape_share_at_speed: f64,
 }
@@ -40,6 +44,18 @@ pub struct PressureMap {
     pub heights: Vec<f64>,
     /// Pressure, Pa: for each angle, each place.
     pub pressure: Vec<f64>,
+}
+
+/// How far a place along a surface is moved outward.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Shift {
+    /// Along the axis, from the part's chuck side, m. Where steps meet it stands twice, for either diameter.
+    pub z: f64,
+    /// At the middle of a jaw, m.
+    pub at_jaw: f64,
+    /// Midway between jaws, m.
+    pub between_jaws: f64,
 }
 
 /// A surface's radial departure from its true circle, symmetric about each jaw.

@@ -68,6 +68,7 @@ impl Setup {
 
 fn read_part(reader: &mut Reader<'_>) -> Option<Part> {
     let profile = read_profile(reader);
+    let stepped = reader.is_chosen(&p::PART_SHAPE, "steps");
     let surfaces: Vec<_> = (0..reader.count("surfaces")).map(|at| read_surface(reader, at)).collect();
     let material = reader.material(&p::PART_MATERIAL);
     let roundness_limit = reader.length(&p::ROUNDNESS_LIMIT);
@@ -80,6 +81,7 @@ fn read_part(reader: &mut Reader<'_>) -> Option<Part> {
     let material = material?;
     Some(Part {
         profile: profile?,
+        stepped,
         surfaces: surfaces.into_iter().collect::<Option<_>>()?,
         material,
         modulus: modulus.unwrap_or_else(|| Pressure::new::<pascal>(material.youngs_modulus.value)),
