@@ -105,6 +105,7 @@ fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
         clamped_outside: random_wave(numbers, jaws),
         clamped_bore: random_wave(numbers, jaws),
         shape_share_at_speed: numbers.between(0.0, 2.0),
+        trace: None,
     }
 }
 
@@ -122,6 +123,7 @@ fn broken_scenes() -> Vec<Scene> {
         clamped_outside: Wave { mean: value, harmonics: vec![(3, value)] },
         clamped_bore: Wave { mean: value, harmonics: vec![(3, value)] },
         shape_share_at_speed: value,
+        trace: None,
     };
     [0.0, -1.0, f64::NAN, f64::INFINITY, 1e11, 1e-308].map(with).into()
 }
