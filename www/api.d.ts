@@ -113,6 +113,7 @@ export interface Wave {
 /** The released profile that the headline of roundness judges. */
 export interface Trace {
   surface: string;
+  radius: number;
   released: Wave;
   /** Least squares, minimum zone, minimum circumscribed, maximum inscribed. */
   circles: TraceCircle[];

@@ -18,7 +18,7 @@ pub(super) fn assess(clamped: &Lobing) -> Option<Assessment> {
 }
 
 /// What a diagram of the released `surface` draws.
-pub(super) fn trace(surface: &str, clamped: &Lobing, assessed: &Assessment) -> Trace {
+pub(super) fn trace(surface: &str, radius: f64, clamped: &Lobing, assessed: &Assessment) -> Trace {
     let orders = clamped.amplitudes.iter().enumerate().skip(1);
     let harmonics = orders.map(|(k, amplitude)| ((k * clamped.jaws) as u32, -amplitude)).collect();
     let circles = [
@@ -29,6 +29,7 @@ pub(super) fn trace(surface: &str, clamped: &Lobing, assessed: &Assessment) -> T
     ];
     Trace {
         surface: surface.to_string(),
+        radius,
         released: Wave { mean: 0.0, harmonics },
         circles: circles.map(|(name, circle)| TraceCircle {
             name,
@@ -49,13 +50,13 @@ mod tests {
         // Clamped 10 cos 3t + 4 cos 6t um; released is its opposite, 21.125 um from peak to valley (by hand, as
         // for the clamped shape). Concentric by symmetry, so all four circles are 21.125 um apart or wide.
         let clamped = Lobing { jaws: 3, amplitudes: alloc::vec![-7e-6, 10e-6, 4e-6] };
-        let trace = trace("bore", &clamped, &assess(&clamped).unwrap());
+        let trace = trace("bore", 0.05, &clamped, &assess(&clamped).unwrap());
         assert!((trace.released.at(0.0) + 14e-6).abs() < 1e-18, "an inward lobe where the jaw had pushed outward");
         for circle in trace.circles {
             let error = (circle.roundness / 21.125e-6 - 1.0).abs();
             // Sampled at whole degrees, the peak is missed by at most 1 - cos(6 x 0.5 deg) of the wave.
             assert!(error < 2e-3, "{}: {} m", circle.name, circle.roundness);
-            assert!(circle.x.hypot(circle.y) < 1e-9, "{} stays on the axis", circle.name);
+            assert!(libm::hypot(circle.x, circle.y) < 1e-9, "{} stays on the axis", circle.name);
         }
         let [least_squares, zone, outer, inner] = trace.circles;
         assert!(least_squares.radius.abs() < 1e-12, "the mean of the profile");

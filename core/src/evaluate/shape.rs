@@ -26,8 +26,7 @@ const MODEL: &str =
     "harmonic finite elements of the part (Wilson 1965; Zienkiewicz and Taylor) in one-sided contact with elastic jaws";
 
 /// The figures of the title block: the worst of every round surface.
-const HEADLINES: [(&str, &str); 2] =
-    [("shape.runout", "Run-out (TIR)"), ("shape.roundness", "Roundness, released")];
+const HEADLINES: [(&str, &str); 2] = [("shape.runout", "Run-out (TIR)"), ("shape.roundness", "Roundness, released")];
 
 /// The gripped section as a plane ring, for what only needs a section.
 pub(super) fn section(setup: &Setup) -> Annulus {
@@ -274,7 +273,14 @@ impl View<'_> {
                 told.band(band.0, band.1)
             }
         };
-        Some((told, released::trace(self.name(), lobing, &assessed)))
+        Some((told, released::trace(self.name(), self.radius_at(&stations, lobing), lobing, &assessed)))
+    }
+
+    /// Radius of the surface at the station of `lobing`, m.
+    fn radius_at(&self, stations: &[Lobing], lobing: &Lobing) -> f64 {
+        let points = self.elastic.usual.part().stations.get(self.at).map_or(&[][..], |stations| &stations.at);
+        let found = points.iter().zip(stations).find(|(_, station)| core::ptr::eq(*station, lobing));
+        found.map_or(0.0, |([radius, _], _)| *radius)
     }
 
     /// Spin growth at each station, m.

@@ -39,6 +39,8 @@ pub struct Scene {
 pub struct Trace {
     /// Name of the surface.
     pub surface: String,
+    /// Its radius where it is least round, m.
+    pub radius: f64,
     /// Its departure after release, about the mean of the clamped cut.
     pub released: Wave,
     /// Least squares, minimum zone, minimum circumscribed and maximum inscribed, in this order.
