@@ -62,7 +62,7 @@ pub static JAW_LENGTH: Input = Input {
     path: "jaws.length",
     name: "Jaw length, toward the axis",
     form: quantity(Kind::Length, 5e-3, 1.0),
-    default: "75 mm",
+    default: "45 mm",
     help: "From the inner to the outer end of the blank, along the chuck's radius.",
     source: "our own starting value",
     when: When::Always,
