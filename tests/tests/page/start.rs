@@ -68,24 +68,6 @@ fn the_page_asks_nobody_but_its_host() {
     assert!(others.is_empty(), "the page asked other hosts: {others:?}");
 }
 
-#[test]
-fn the_page_breaks_no_rule_of_accessibility() {
-    let site = serve_site();
-    let browser = Browser::open(Viewport::TABLET);
-    browser.goto(&site.url());
-    browser.wait_until(STARTED);
-    let broken: Vec<_> = browser.accessibility_violations().iter().map(ToString::to_string).collect();
-    assert_eq!(broken, Vec::<String>::new(), "rules of accessibility are broken");
-}
-
-#[test]
-fn the_page_prints() {
-    let browser = Browser::open(Viewport::TABLET);
-    browser.goto(&single_file_url());
-    browser.wait_until(STARTED);
-    assert!(browser.print().starts_with(b"%PDF-"), "printing must give a PDF file");
-}
-
 /// A frame that may only run scripts has no storage and no service worker: both throw.
 #[test]
 fn the_single_file_starts_in_a_frame_that_may_only_run_scripts() {
