@@ -11,7 +11,7 @@ use thirtyfour::common::print::{PrintPage, PrintParameters};
 use thirtyfour::support::block_on;
 use thirtyfour::{
     By, ChromeCapabilities, ChromiumLikeCapabilities, DesiredCapabilities, Key, LoggingPrefsLogLevel,
-    TimeoutConfiguration, WebDriver, WebElement,
+    TimeoutConfiguration, TypingData, WebDriver, WebElement,
 };
 
 use super::driver::Driver;
@@ -116,14 +116,14 @@ impl Browser {
     pub fn type_into(&self, selector: &str, text: &str) {
         let field = self.find(selector);
         told(block_on(field.send_keys(Key::Control + "a")), selector);
-        let typed = if text.is_empty() { Key::Delete.to_string() } else { text.to_owned() };
+        let typed = if text.is_empty() { TypingData::from(Key::Delete) } else { TypingData::from(text) };
         told(block_on(field.send_keys(typed)), selector);
     }
 
     /// Sends keys to the element that has the focus.
-    pub fn press(&self, keys: impl AsRef<str>) {
+    pub fn press(&self, keys: impl Into<TypingData> + Send) {
         let focused = told(block_on(self.session().active_element()), "the focused element");
-        told(block_on(focused.send_keys(keys.as_ref())), keys.as_ref());
+        told(block_on(focused.send_keys(keys)), "pressing keys");
     }
 
     /// The visible text of the first element a CSS selector finds.

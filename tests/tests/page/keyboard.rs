@@ -76,7 +76,7 @@ fn every_stop_of_the_keyboard_is_marked_and_in_sight() {
 }
 
 fn press(browser: &Browser, key: Key) {
-    browser.press(key.to_string());
+    browser.press(key);
 }
 
 fn focused_id(browser: &Browser) -> String {

@@ -6,7 +6,8 @@ use holdround_tests::browser::{Browser, Viewport};
 use serde_json::json;
 
 use crate::sheet::{
-    WORKED_OUT, assert_no_nonsense, assert_shows, entries, example, field, first_example, on_both_pages, open, type_at,
+    WORKED_OUT, assert_address_holds, assert_no_nonsense, assert_shows, entries, example, field, first_example,
+    on_both_pages, open, type_at,
 };
 
 fn shop_job() -> Entries {
@@ -36,8 +37,7 @@ fn a_link_opens_its_job_and_the_address_opens_it_again_elsewhere() {
         type_at(browser, "run.speed", "650");
         let mut changed = shop_job();
         changed.set("run.speed", "650 rev/min");
-        let link = format!("#{}", changed.to_link());
-        browser.eventually("location.hash", &json!(link), "the address follows what is typed");
+        assert_address_holds(browser, &changed, "the address follows what is typed");
         let elsewhere = Browser::open(Viewport::PHONE);
         open(&elsewhere, &browser.url());
         assert_shows(&elsewhere, &changed, UnitSystem::Metric, "the address in another browser");
@@ -64,8 +64,7 @@ fn what_cannot_be_opened_is_told_and_kept_for_copying_and_the_page_works() {
         let mut changed = first_example();
         changed.set("run.speed", "600 rev/min");
         assert_shows(browser, &changed, UnitSystem::Metric, "the page works beside the notice");
-        let link = format!("#{}", changed.to_link());
-        browser.eventually("location.hash", &json!(link), "the address is good again");
+        assert_address_holds(browser, &changed, "the address is good again");
 
         browser.execute(
             "for (const key of Object.keys(localStorage)) localStorage.setItem(key, arguments[0]); location.hash = ''",

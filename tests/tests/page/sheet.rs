@@ -1,5 +1,8 @@
 //! The sheet as a person reads and fills it, and what it must show.
 
+use std::thread;
+use std::time::{Duration, Instant};
+
 use holdround_core::evaluate;
 use holdround_core::examples::EXAMPLES;
 use holdround_core::findings::{Finding, Findings};
@@ -11,6 +14,9 @@ use serde_json::{Value, json};
 /// True once the findings of what is on the sheet are there.
 pub(crate) const WORKED_OUT: &str =
     "document.querySelector('#verdict h2') && !document.querySelector('#verdict progress')";
+
+/// How long to look for something before telling what is there instead; no claim about the page.
+const LOOKING: Duration = Duration::from_secs(30);
 
 /// Follows `flow` on the served page and on the single file, each in a browser of its own; neither may
 /// log an error or ask for anything from elsewhere.
@@ -117,6 +123,16 @@ pub(crate) fn assert_shows(browser: &Browser, entries: &Entries, system: UnitSys
         .map(|(list, finding)| json!([format!("{list}-{}", finding.id), written(finding, system)]))
         .collect();
     browser.eventually(READ, &json!(wanted), claim);
+}
+
+/// The address must come to hold `entries`.
+pub(crate) fn assert_address_holds(browser: &Browser, entries: &Entries, claim: &str) {
+    let held = || Entries::from_link(browser.url().split_once('#').map_or("", |(_, link)| link)).ok();
+    let begun = Instant::now();
+    while held().as_ref() != Some(entries) && begun.elapsed() < LOOKING {
+        thread::sleep(Duration::from_millis(50));
+    }
+    assert_eq!(held().as_ref(), Some(entries), "{claim}");
 }
 
 /// Nothing computed on the page may be a number that is none.

@@ -22,7 +22,7 @@ pub(crate) fn flanged_bushing() -> Entries {
         ("steps.2.outside_end", "80 mm"),
         ("steps.2.bore", "66 mm"),
         ("cuts.0.diameter", "130 mm"),
-        ("cuts.0.distance", "12 mm"),
+        ("cuts.0.distance", "10 mm"),
         ("run.pressure", "1 MPa"),
     ])
 }
