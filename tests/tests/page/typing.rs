@@ -44,24 +44,25 @@ fn a_change_of_units_and_back_leaves_what_was_typed() {
     on_both_pages(Viewport::TABLET, |browser, _| {
         browser.click("#fresh");
         units(browser, "in");
-        let typed = [("part.outside_diameter", "6 1/4"), ("part.bore_diameter", "5.50"), ("part.length", "1,125")];
+        let typed = [
+            ("part.outside_diameter", "6 1/4"),
+            ("part.bore_diameter", "5.50"),
+            ("part.length", "1,125"),
+            ("cuts.0.diameter", "6.250"),
+            ("cuts.0.distance", "1/4"),
+        ];
         for (path, text) in typed {
             type_at(browser, path, text);
         }
-        let meant = entries(
-            &typed
-                .map(|(path, text)| (path, [text, " in"].concat()))
-                .each_ref()
-                .map(|(path, text)| (*path, text.as_str())),
-        );
+        let inches = typed.map(|(path, text)| (path, format!("{text} in")));
+        let meant = entries(&inches.each_ref().map(|(path, text)| (*path, text.as_str())));
         assert_shows(browser, &meant, UnitSystem::Inch, "typed in inches");
 
         units(browser, "mm");
         assert_shows(browser, &meant, UnitSystem::Metric, "the same in millimetres");
         // 1 in is 25.4 mm by definition (international yard and pound, 1959).
-        for (path, text) in
-            [("part.outside_diameter", "158.75"), ("part.bore_diameter", "139.7"), ("part.length", "28.575")]
-        {
+        let millimetres = ["158.75", "139.7", "28.575", "158.75", "6.35"];
+        for ((path, _), text) in typed.iter().zip(millimetres) {
             assert_eq!(browser.value(&field(path)), text, "{path} in millimetres");
         }
         units(browser, "in");

@@ -24,7 +24,6 @@ fn changes_are_taken_back_and_done_again() {
         browser.click("#add-cuts");
         type_at(browser, "cuts.1.depth", "0,8");
         type_at(browser, "cuts.1.feed", "0.3");
-        let link = |browser: &holdround_tests::browser::Browser| browser.url();
         browser.eventually("!!document.querySelector(\"[id='in-cuts.1.depth']\")", &json!(true), "a second cut");
         browser.click("#remove-cuts-1");
         browser.eventually("document.querySelectorAll(\"[id^='in-cuts.1.']\").length", &json!(0), "it is removed");
@@ -36,7 +35,6 @@ fn changes_are_taken_back_and_done_again() {
         assert_eq!(browser.value(&field("cuts.1.feed")), "0.3", "with what was typed");
         browser.press(Key::Control + "y");
         browser.eventually("document.querySelectorAll(\"[id^='in-cuts.1.']\").length", &json!(0), "and gone again");
-        assert!(!link(browser).is_empty(), "the address stays");
     });
 }
 
