@@ -1,6 +1,6 @@
 //! The chuck from the front: jaws, part, its shape magnified, grip and contact pressure.
 
-use core::f64::consts::{PI, TAU};
+use core::f64::consts::TAU;
 
 use holdround_core::quantity::{Kind, decimal};
 use holdround_core::setup::{JawShape, Side};
