@@ -169,6 +169,7 @@ pub struct Fineness {
 pub struct Solved {
     case: Case,
     spring: PartSpring,
+    surfaces: Vec<Surface>,
     cells: usize,
 }
 
@@ -194,7 +195,7 @@ impl Case {
         let surfaces = self.surfaces();
         let model = PartModel::new(&profile, elastic, band, self.jaws.count, &surfaces, fineness.density);
         let spring = model.and_then(|model| model.spring()).map_err(|error| error.to_string())?;
-        Ok(Solved { case: self.clone(), spring, cells: fineness.cells })
+        Ok(Solved { case: self.clone(), spring, surfaces, cells: fineness.cells })
     }
 
     /// Solves the spring on finer and finer meshes until its lobes under even pressure and under rigid jaws
@@ -216,6 +217,23 @@ impl Case {
             before = Some(lobes);
         }
         solved.ok_or("no mesh was tried".to_string())
+    }
+
+    /// The same part and jaws, front and back exchanged.
+    #[must_use]
+    pub fn mirrored(&self) -> Self {
+        let mut other = self.clone();
+        let length = self.part.length;
+        other.part.steps.reverse();
+        for step in &mut other.part.steps {
+            step.outer_diameter.reverse();
+            step.inner_diameter.reverse();
+        }
+        other.jaws.z = [length - self.jaws.z[1], length - self.jaws.z[0]];
+        for line in other.results.iter_mut().flat_map(|loaded| &mut loaded.lines) {
+            line.z = length - line.z;
+        }
+        other
     }
 
     /// Outside and bore, each cut at its circles so that a node lies on every one.
@@ -260,6 +278,20 @@ impl Solved {
         let surfaces = 0..self.spring.stations.len();
         Ok([even, rigid].map(|contact| {
             let lobes = surfaces.clone().flat_map(|at| face.lobing(&contact, at));
+            lobes.map(|lobing| lobing.peak_to_valley()).fold(0.0, f64::max)
+        }))
+    }
+
+    /// Greatest peak to valley on the outside and in the bore in rigid jaws that fit, each pressed with `force`.
+    ///
+    /// # Errors
+    /// The engine's refusal.
+    pub fn pressed(&self, force: f64) -> Result<[f64; 2], String> {
+        let face = self.face()?;
+        let rigid = face.press(force, &Gap::straight(0.0)).map_err(|error| error.to_string())?;
+        Ok([Side::Outside, Side::Bore].map(|side| {
+            let on_side = self.surfaces.iter().enumerate().filter(|(_, surface)| surface.side == side);
+            let lobes = on_side.flat_map(|(at, _)| face.lobing(&rigid, at));
             lobes.map(|lobing| lobing.peak_to_valley()).fold(0.0, f64::max)
         }))
     }
