@@ -85,15 +85,15 @@ impl<'a> Sheet<'a> {
                 @for (circle, style) in self.trace.circles.iter().zip(&STYLES) { (self.letter(circle, style)) }
             }
             div.legend {
-                p { strong { "Released " (self.trace.surface) } ", departures × " (decimal(self.magnification, 0)) }
-                @if self.division > 0.0 { p { "Ring to ring " (self.shown(self.division)) } }
+                p { strong { "Released " (self.trace.surface) } ", departures × " (decimal(self.magnification, 0)) "." }
+                p { @if self.division > 0.0 { "Ring to ring " (self.shown(self.division)) ". " } "Peak to valley RONt by:" }
                 ul {
                     @for (circle, style) in self.trace.circles.iter().zip(&STYLES) {
                         li {
                             (sample(style))
                             span.name { (style.letter) ": " (circle.name) }
                             " "
-                            span.value { "RONt " (self.shown(circle.roundness)) }
+                            span.value { (self.shown(circle.roundness)) }
                         }
                     }
                 }
