@@ -124,13 +124,14 @@ impl<'a> Sheet<'a> {
         self.stage.setup.chuck.jaws
     }
 
-    /// The polar grid: the surface's own circle, and rings a round departure apart.
+    /// The polar grid: rings a round departure apart, counted from the mean of the profile. There the circle of least
+    /// squares lies, and a ring would fill the gaps of its line.
     fn rings(&self) -> Markup {
         let step = self.division * self.scale;
         let count = if step > 1.0 { (ROOM / step) as i32 } else { 0 };
         html! {
-            @for ring in -count..=count {
-                circle class={ "ring" @if ring == 0 { " nominal" } } r=(coordinate(SURFACE + f64::from(ring) * step)) {}
+            @for ring in (-count..=count).filter(|ring| *ring != 0) {
+                circle class="ring" r=(coordinate(SURFACE + f64::from(ring) * step)) {}
             }
             path class="ring" d={ "M" (coordinate(-RIM)) " 0H" (coordinate(RIM)) "M0 " (coordinate(-RIM)) "V" (coordinate(RIM)) } {}
         }
@@ -216,9 +217,9 @@ fn sample(style: &Style) -> Markup {
     html! {
         svg class="view polar sample" viewBox="0 0 44 16" aria-hidden="true" {
             @if style.key == "zone" {
-                path class=(style.key) d="M0 4H44M0 12H44" {}
+                path class=(style.key) d="M1 4H43M1 12H43" {}
             } @else {
-                path class=(style.key) d="M0 8H44" {}
+                path class=(style.key) d="M2 8H43" {}
             }
         }
     }
