@@ -192,12 +192,15 @@ fn for_all(check: &dyn Fn(&Stage<'_>, &Views, &str)) {
             None => random_scene(&mut numbers, &setup),
         };
         let findings = findings(scene);
+        let (radius, length) = (setup.part.largest_outside() / 2.0, setup.part.length());
+        let mesh = [[radius, 0.0, radius, length], [0.0, length, radius, length]];
         let stage = Stage {
             setup: &setup,
             findings: &findings,
             units: Units::of(numbers.one_of(&[UnitSystem::Metric, UnitSystem::Inch])),
             clamped: numbers.share() < 0.7,
             spinning: numbers.share() < 0.5,
+            mesh: (numbers.share() < 0.3).then_some(&mesh),
         };
         let views = [("face", face::draw(&stage).into_string()), ("section", section::draw(&stage).into_string())];
         check(&stage, &views, &format!("round {round}"));
@@ -397,6 +400,7 @@ fn a_round_scene_is_drawn_with_lobes_of_about_a_tenth() {
             units: Units::of(UnitSystem::Metric),
             clamped: true,
             spinning: false,
+            mesh: None,
         };
         let sheet = Sheet::of(&stage);
         let drawn = Shape::of(&stage, sheet).outside_shift(0.0) / sheet.radius(setup.part.largest_outside());
