@@ -312,7 +312,7 @@ fn a_link_with_any_character_changed_or_lost_never_panics_and_never_lies() {
 
 #[test]
 fn junk_links_are_refused() {
-    let megabyte = "1-".to_string() + &"A".repeat(1 << 20);
+    let megabyte = format!("1-{}", "A".repeat(1 << 20));
     for link in ["", "#", "1-", "1-A", "2-AAAA", "%31-", "1-====", "<script>", "1-\u{202e}", &megabyte] {
         let error = Entries::from_link(link).unwrap_err().to_string();
         assert!(error.len() > 10 && error.len() < 200, "a reason in words: {error}");

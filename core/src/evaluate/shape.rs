@@ -7,17 +7,15 @@ use alloc::vec::Vec;
 use super::elastic::{Elasticity, worst_station};
 use super::grip::Spinning;
 use super::pressed::{OnSize, Pressed};
+use super::released;
 use crate::contact::{Contact, Face, Lobing};
-use crate::findings::{Finding, Scene, Step, Wave, term};
+use crate::findings::{Finding, Scene, Shift, Step, Trace, Wave, term};
 use crate::grip::Side;
 use crate::part::{Side as SurfaceSide, Surface};
 use crate::quantity::Kind;
 use crate::ring::Annulus;
-use crate::roundness::Profile;
 use crate::setup::{Setup, Toward};
 
-/// Points around the part at which a shape is sampled.
-const STATIONS: usize = 360;
 /// Harmonics that are enough to draw a shape.
 const DRAWN: usize = 24;
 /// Share of the wall that the part may be squeezed by before linear theory is left.
@@ -26,6 +24,9 @@ const LARGEST_SQUEEZE: f64 = 0.5;
 const BUCKLING_SHARE: f64 = 0.3;
 const MODEL: &str =
     "harmonic finite elements of the part (Wilson 1965; Zienkiewicz and Taylor) in one-sided contact with elastic jaws";
+
+/// The figures of the title block: the worst of every round surface.
+const HEADLINES: [(&str, &str); 2] = [("shape.runout", "Run-out (TIR)"), ("shape.roundness", "Roundness, released")];
 
 /// The gripped section as a plane ring, for what only needs a section.
 pub(super) fn section(setup: &Setup) -> Annulus {
@@ -41,8 +42,7 @@ pub(super) fn section(setup: &Setup) -> Annulus {
 
 /// Tells the headlines as refused, and why.
 pub(super) fn refuse(why: &str, found: &mut Vec<Finding>) {
-    found.push(Finding::refused("shape.runout", "Run-out in the jaws (TIR)", Kind::Departure, why));
-    found.push(Finding::refused("shape.roundness", "Roundness after release", Kind::Departure, why));
+    found.extend(HEADLINES.map(|(id, name)| Finding::refused(id, name, Kind::Departure, why)));
 }
 
 /// Run-out, roundness, size and straightness of every surface that matters.
@@ -68,16 +68,20 @@ pub(super) fn tell(
         let key = if at < named { surface.name.clone() } else { format!("surfaces.{}", at - named) };
         let view = View { setup, elastic, pressed, spinning, at, surface, key };
         let runout = view.runout();
-        let first = [runout, view.roundness(found)];
-        for (headline, finding) in headlines.iter_mut().zip(first) {
+        let (roundness, trace) = view.roundness(found).unzip();
+        if roundness.as_ref().is_some_and(|next| is_worse(next, headlines[1].as_ref())) {
+            scene.trace = trace;
+        }
+        for (headline, finding) in headlines.iter_mut().zip([runout, roundness]) {
             let Some(finding) = finding else { continue };
-            *headline = Some(worse(headline.take(), &finding));
+            if is_worse(&finding, headline.as_ref()) {
+                *headline = Some(finding.clone());
+            }
             found.push(finding);
         }
         found.extend([view.size(), view.straightness()].into_iter().flatten());
     }
-    let names = [("shape.runout", "Run-out in the jaws (TIR)"), ("shape.roundness", "Roundness after release")];
-    for (headline, (id, name)) in headlines.into_iter().zip(names) {
+    for (headline, (id, name)) in headlines.into_iter().zip(HEADLINES) {
         found.push(match headline {
             Some(worst) => {
                 Finding { id: id.into(), caution: Some(format!("{}.", worst.name)), name: name.into(), ..worst }
@@ -88,18 +92,28 @@ pub(super) fn tell(
     tell_settling(elastic, found);
 }
 
-/// What the diagram draws: the worst station of the whole outside and of the whole bore, at rest.
+/// What the diagram draws at rest: the whole outside and the whole bore, around at the worst station, and along.
 fn draw(elastic: &Elasticity, pressed: &Pressed, scene: &mut Scene) {
     let Some(size) = pressed.sizes.first() else { return };
     for (at, surface) in elastic.surfaces.iter().enumerate().take(2) {
         let stations = elastic.usual.lobing(&size.at_rest, at);
         let Some(lobing) = worst_station(&stations) else { continue };
+        let along = elastic.usual.part().stations.get(at).map_or_else(Vec::new, |places| along(&places.at, &stations));
         match surface.side {
-            SurfaceSide::Outside => scene.clamped_outside = wave(lobing),
-            SurfaceSide::Bore => scene.clamped_bore = wave(lobing),
+            SurfaceSide::Outside => (scene.clamped_outside, scene.outside_along) = (wave(lobing), along),
+            SurfaceSide::Bore => (scene.clamped_bore, scene.bore_along) = (wave(lobing), along),
             SurfaceSide::Face => {}
         }
     }
+}
+
+fn along(places: &[[f64; 2]], stations: &[Lobing]) -> Vec<Shift> {
+    let shift = |([_, z], lobing): (&[f64; 2], &Lobing)| Shift {
+        z: *z,
+        at_jaw: lobing.at(0.0),
+        between_jaws: lobing.at(core::f64::consts::PI / lobing.jaws.max(1) as f64),
+    };
+    places.iter().zip(stations).map(shift).collect()
 }
 
 fn wave(lobing: &Lobing) -> Wave {
@@ -137,12 +151,9 @@ fn buckling_pressure(ring: &Annulus) -> f64 {
     ring.modulus * slender * slender * slender / (4.0 * (1.0 - ring.poisson * ring.poisson))
 }
 
-/// The worse of two findings.
-fn worse(so_far: Option<Finding>, next: &Finding) -> Finding {
-    match so_far {
-        Some(finding) if finding.value.as_ref().unwrap_or(&0.0) >= next.value.as_ref().unwrap_or(&0.0) => finding,
-        _ => next.clone(),
-    }
+/// Whether `next` is worse than the worst finding so far.
+fn is_worse(next: &Finding, so_far: Option<&Finding>) -> bool {
+    so_far.is_none_or(|worst| next.value.as_ref().unwrap_or(&0.0) > worst.value.as_ref().unwrap_or(&0.0))
 }
 
 fn tell_settling(elastic: &Elasticity, found: &mut Vec<Finding>) {
@@ -217,8 +228,8 @@ impl View<'_> {
         )
     }
 
-    /// Roundness by the four circles of ISO 12181, with band and bounds; returns the minimum zone's.
-    fn roundness(&self, found: &mut Vec<Finding>) -> Option<Finding> {
+    /// Roundness by the four circles of ISO 12181, with band and bounds; returns the minimum zone's, and the trace.
+    fn roundness(&self, found: &mut Vec<Finding>) -> Option<(Finding, Trace)> {
         if self.surface.side == SurfaceSide::Face {
             return None;
         }
@@ -228,9 +239,7 @@ impl View<'_> {
         })?;
         let stations = self.lobing(&self.elastic.usual, &worst.at_speed);
         let lobing = worst_station(&stations)?;
-        let pitch = core::f64::consts::TAU / STATIONS as f64;
-        let released: Vec<f64> = (0..STATIONS).map(|k| lobing.mean() - lobing.at(k as f64 * pitch)).collect();
-        let assessed = Profile::equally_spaced(&released).ok()?.assess();
+        let assessed = released::assess(lobing)?;
         let finding = |key: &str, circle: &str, value: f64| {
             Finding::new(
                 format!("shape.roundness.{}.{key}", self.key),
@@ -263,7 +272,7 @@ impl View<'_> {
                 result: term("RONt", value, Kind::Departure),
                 source: "reference circles: ISO 12181-1:2011, from memory; shape: harmonic finite elements of the part in one-sided contact with elastic jaws",
             });
-        Some(match &worst.softer_stiffer {
+        let told = match &worst.softer_stiffer {
             None => told,
             Some(ends) => {
                 let mut band = (value, value);
@@ -273,7 +282,15 @@ impl View<'_> {
                 }
                 told.band(band.0, band.1)
             }
-        })
+        };
+        Some((told, released::trace(self.name(), self.radius_at(&stations, lobing), lobing, &assessed)))
+    }
+
+    /// Radius of the surface at the station of `lobing`, m.
+    fn radius_at(&self, stations: &[Lobing], lobing: &Lobing) -> f64 {
+        let points = self.elastic.usual.part().stations.get(self.at).map_or(&[][..], |stations| &stations.at);
+        let found = points.iter().zip(stations).find(|(_, station)| core::ptr::eq(*station, lobing));
+        found.map_or(0.0, |([radius, _], _)| *radius)
     }
 
     /// Spin growth at each station, m.

@@ -1,5 +1,6 @@
 //! What the diagram draws: sizes, forces and shapes in SI, nothing that would have to be computed again.
 
+use alloc::string::String;
 use alloc::vec::Vec;
 
 /// What the diagram draws.
@@ -26,8 +27,44 @@ pub struct Scene {
     pub clamped_outside: Wave,
     /// The clamped bore at rest; flat if solid.
     pub clamped_bore: Wave,
+    /// The clamped outside along the axis, at rest.
+    pub outside_along: Vec<Shift>,
+    /// The clamped bore along the axis, at rest; empty if solid.
+    pub bore_along: Vec<Shift>,
     /// Share of the clamped shape that is left at speed, at the end of the range that is bad for shape.
     pub shape_share_at_speed: f64,
+    /// The released profile that the headline of roundness judges; none where it is refused.
+    pub trace: Option<Trace>,
+}
+
+/// The released profile of one round surface, and its reference circles.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Trace {
+    /// Name of the surface.
+    pub surface: String,
+    /// Its radius where it is least round, m.
+    pub radius: f64,
+    /// Its departure after release, about the mean of the clamped cut.
+    pub released: Wave,
+    /// Least squares, minimum zone, minimum circumscribed and maximum inscribed, in this order.
+    pub circles: [TraceCircle; 4],
+}
+
+/// One reference circle of a trace.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct TraceCircle {
+    /// Its name.
+    pub name: &'static str,
+    /// Centre from the axis toward jaw 1, m.
+    pub x: f64,
+    /// Centre from the axis toward a quarter turn from jaw 1, m.
+    pub y: f64,
+    /// Radius of the circle less that of the surface, m; midway between the two of the minimum zone.
+    pub radius: f64,
+    /// Peak to valley from this circle, m (RONt); the width of the minimum zone.
+    pub roundness: f64,
 }
 
 /// Pressure over half a jaw face; the other half mirrors it.
@@ -40,6 +77,18 @@ pub struct PressureMap {
     pub heights: Vec<f64>,
     /// Pressure, Pa: for each angle, each place.
     pub pressure: Vec<f64>,
+}
+
+/// How far a place along a surface is moved outward.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Shift {
+    /// Along the axis, from the part's chuck side, m. Where steps meet it stands twice, for either diameter.
+    pub z: f64,
+    /// At the middle of a jaw, m.
+    pub at_jaw: f64,
+    /// Midway between jaws, m.
+    pub between_jaws: f64,
 }
 
 /// A surface's radial departure from its true circle, symmetric about each jaw.

@@ -37,6 +37,8 @@ pub struct Setup {
 pub struct Part {
     /// Its steps along the axis, from the chuck side outward; a plain ring has one.
     pub profile: Profile,
+    /// Whether it was given as steps; a plain ring is given by its three sizes.
+    pub stepped: bool,
     /// Surfaces that matter; empty for the whole outside and bore.
     pub surfaces: Vec<PartSurface>,
     /// Its material.

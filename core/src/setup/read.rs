@@ -68,6 +68,7 @@ impl Setup {
 
 fn read_part(reader: &mut Reader<'_>) -> Option<Part> {
     let profile = read_profile(reader);
+    let stepped = reader.is_chosen(&p::PART_SHAPE, "steps");
     let surfaces: Vec<_> = (0..reader.count("surfaces")).map(|at| read_surface(reader, at)).collect();
     let material = reader.material(&p::PART_MATERIAL);
     let roundness_limit = reader.length(&p::ROUNDNESS_LIMIT);
@@ -80,6 +81,7 @@ fn read_part(reader: &mut Reader<'_>) -> Option<Part> {
     let material = material?;
     Some(Part {
         profile: profile?,
+        stepped,
         surfaces: surfaces.into_iter().collect::<Option<_>>()?,
         material,
         modulus: modulus.unwrap_or_else(|| Pressure::new::<pascal>(material.youngs_modulus.value)),
@@ -346,4 +348,27 @@ fn read_power(reader: &mut Reader<'_>, at: usize) -> Option<CutKind> {
         passive_share: passive_share?,
         feed_way: feed_way?,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_assumed_job_can_be_gripped_either_way_by_any_jaws() {
+        for side in ["outside", "inside"] {
+            for kind in ["ordinary", "wide", "pie"] {
+                // Five wide jaws of the assumed 90 degrees do not go around any part.
+                let most = if kind == "wide" { 4 } else { 6 };
+                for jaws in 2..=most {
+                    let mut entries = Entries::default();
+                    entries.set("grip.side", side);
+                    entries.set("jaws.kind", kind);
+                    entries.set("chuck.jaws", &alloc::format!("{jaws}"));
+                    let faults = Setup::read(&entries).err();
+                    assert!(faults.is_none(), "{side} grip, {jaws} {kind} jaws: {faults:?}");
+                }
+            }
+        }
+    }
 }

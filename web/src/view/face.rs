@@ -1,6 +1,6 @@
 //! The chuck from the front: jaws, part, its shape magnified, grip and contact pressure.
 
-use core::f64::consts::{PI, TAU};
+use core::f64::consts::TAU;
 
 use holdround_core::quantity::{Kind, decimal};
 use holdround_core::setup::{JawShape, Side};
@@ -8,31 +8,36 @@ use maud::{Markup, html};
 
 use super::Stage;
 use super::drawing::{
-    Anchor, CUT_OFF, JawOutline, LEFT, Point, REACH, RIGHT, Shape, Sheet, State, arc, around, at_least, block_arrow,
-    closed, coordinate, letters, line_arrow, open, polar, stand_back,
+    Anchor, CUT_OFF, JawOutline, LEFT, PRESSURE_KEY, Point, PressureBand, REACH, RIGHT, Shape, Sheet, State, TOP, arc,
+    around, at_front, at_least, block_arrow, closed, coordinate, is_hollow, letters, line_arrow, open, polar,
+    stand_back,
 };
 
 /// Length of the arrow that stands for the round force named in the key, view units.
 const FORCE_KEY: f64 = 40.0;
-/// Length of the arrow that stands for the round pressure named in the key, view units.
-const PRESSURE_KEY: f64 = 22.0;
 /// Farthest from the axis that a grip arrow reaches, view units.
 const GRIP_REACH: f64 = 224.0;
 /// Base line of the first line under the view.
-const FIRST_LINE: f64 = 270.0;
+const FIRST_LINE: f64 = 268.0;
 /// Between the lines under the view.
-const LINE: f64 = 22.0;
+const LINE: f64 = 28.0;
+/// Half a block arrow's width above the base line of the words beside it.
+const RISE: f64 = 7.0;
 
 /// Draws the chuck seen from the front.
 pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
     let sheet = Sheet::of(stage);
+    let shape = Shape::of(stage, sheet);
+    let jaw = JawOutline::of(stage, sheet);
+    let at_speed = shape.state == State::AtSpeed;
     let view = Face {
         stage,
         sheet,
-        shape: Shape::of(stage, sheet),
-        jaw: JawOutline::of(stage, sheet),
+        pressure: PressureBand::of(stage, sheet, at_speed, jaw.grip),
+        shape,
+        jaw,
         outside: sheet.radius(stage.setup.part.largest_outside()),
-        bore: sheet.radius(stage.setup.part.smallest_bore()),
+        bore: sheet.radius(at_front(&stage.setup.part)),
     };
     view.draw()
 }
@@ -42,9 +47,10 @@ struct Face<'a> {
     sheet: Sheet,
     shape: Shape<'a>,
     jaw: JawOutline,
-    /// Radius of the outside, view units.
+    pressure: PressureBand,
+    /// Largest radius of the outside, view units.
     outside: f64,
-    /// Radius of the bore, view units; zero if solid.
+    /// Radius of the bore at the front, view units; zero if it is closed there.
     bore: f64,
 }
 
@@ -56,27 +62,73 @@ impl Face<'_> {
             State::AtSpeed => format!("view face clamped spinning {}", spin_class(self.stage.setup.speed.value)),
         };
         html! {
-            svg class=(classes) viewBox=(self.sheet.view_box()) role="img" aria-labelledby="face-title face-desc"
-                font-size="16" xmlns="http://www.w3.org/2000/svg" {
-                title id="face-title" { "Chuck from the front: " (self.state_words()) }
-                desc id="face-desc" { (self.description()) }
-                @if self.sheet.broken {
-                    defs { clipPath id="face-clip" { circle r=(coordinate(CUT_OFF)) {} } }
+            svg class=(classes) viewBox=(self.sheet.view_box()) role="group" aria-labelledby="face-title"
+                font-size="22" xmlns="http://www.w3.org/2000/svg" {
+                g role="img" aria-labelledby="face-title face-desc" {
+                    title id="face-title" { "Chuck from the front: " (self.state_words()) }
+                    desc id="face-desc" { (self.description()) }
+                    @if self.sheet.broken {
+                        defs { clipPath id="face-clip" { circle r=(coordinate(CUT_OFF)) {} } }
+                    }
+                    g clip-path=[self.clip()] { g class="spindle" {
+                        circle class="outline body" r=(coordinate(self.sheet.radius(self.stage.setup.chuck.body_diameter.value))) {}
+                        (self.each_jaw(&self.jaw_body()))
+                        (self.part())
+                    } }
+                    @if self.sheet.broken { circle class="break" r=(coordinate(CUT_OFF)) {} }
+                    @if self.shape.state != State::Released {
+                        g class="spindle" { (self.each_jaw_at(&|angle| self.contact(angle))) }
+                    }
+                    (self.axes())
+                    (self.headings())
+                    (self.key())
                 }
-                g clip-path=[self.sheet.broken.then_some("url(#face-clip)")] { g class="spindle" {
-                    circle class="outline body" r=(coordinate(self.sheet.radius(self.stage.setup.chuck.body_diameter.value))) {}
-                    (self.each_jaw(&self.jaw_body()))
-                    (self.part())
-                } }
-                @if self.sheet.broken { circle class="break" r=(coordinate(CUT_OFF)) {} }
-                @if self.shape.state != State::Released {
-                    g class="spindle" { (self.each_jaw_at(&|angle| self.contact(angle))) }
-                }
-                (self.axes())
-                (self.headings())
-                (self.key())
+                g clip-path=[self.clip()] { g class="spindle" { (self.targets()) } }
             }
         }
+    }
+
+    fn clip(&self) -> Option<&'static str> {
+        self.sheet.broken.then_some("url(#face-clip)")
+    }
+
+    /// What can be tapped: the jaws, and on top of them the part.
+    fn targets(&self) -> Markup {
+        let setup = self.stage.setup;
+        let jaws = match setup.jaws.shape {
+            JawShape::Ordinary(_) => "Ordinary jaws",
+            JawShape::Wide(_) => "Wide jaws",
+            JawShape::Pie(_) => "Pie jaws",
+        };
+        let size = self.stage.units.show(Kind::Length, setup.part.largest_outside());
+        let entry = if setup.part.stepped { self.largest_step() } else { "part.outside_diameter".into() };
+        let inner =
+            if setup.part.smallest_bore() > 0.0 { closed(&around(self.narrowest(), |_| 0.0)) } else { String::new() };
+        let ring = closed(&around(self.outside, |_| 0.0)) + &inner;
+        html! {
+            g class="dimension" role="button" tabindex="0" data-entry="jaws.kind" aria-label={ (jaws) ", change" } {
+                (self.each_jaw(&html! { path class="hit" d=(closed(&self.jaw.whole)) {} }))
+            }
+            g class="dimension" role="button" tabindex="0" data-entry=(entry)
+                aria-label={ "Part, outside diameter " (size) ", change" } {
+                path class="hit" fill-rule="evenodd" d=(ring) {}
+            }
+        }
+    }
+
+    /// Entry of the largest outside of a part of steps.
+    fn largest_step(&self) -> String {
+        let largest = self.stage.setup.part.largest_outside();
+        let steps = self.stage.setup.part.profile.steps().iter();
+        let fields = steps
+            .enumerate()
+            .flat_map(|(at, step)| [(at, "outside", step.outer[0]), (at, "outside_end", step.outer[1])]);
+        let found = fields.into_iter().find(|(_, _, outside)| *outside >= largest);
+        found.map_or_else(|| "part.shape".into(), |(at, field, _)| format!("steps.{at}.{field}"))
+    }
+
+    fn narrowest(&self) -> f64 {
+        self.sheet.radius(self.stage.setup.part.smallest_bore())
     }
 
     fn jaws(&self) -> u32 {
@@ -113,11 +165,41 @@ impl Face<'_> {
         } else {
             String::new()
         };
+        let [outer, inner] = self.edges();
         html! {
+            @if self.bore > 0.0 && self.narrowest() < self.bore {
+                @let through = if self.narrowest() > 0.0 { closed(&around(self.narrowest(), |_| 0.0)) } else { String::new() };
+                path class="part bare" fill-rule="evenodd" d={ (closed(&around(self.bore, |_| 0.0))) (through) } {}
+            }
             path class="outline part" fill-rule="evenodd" d={ (outside) (bore) } {}
+            @for radius in outer.iter().chain(&inner) { circle class="outline edge" r=(coordinate(*radius)) {} }
             circle class="true-shape" r=(coordinate(self.outside)) {}
             @if self.bore > 0.0 { circle class="true-shape" r=(coordinate(self.bore)) {} }
         }
+    }
+
+    /// Radii of the further edges that are seen from the front: on the outside, and in the bore.
+    fn edges(&self) -> [Vec<f64>; 2] {
+        let mut outer: Vec<f64> = Vec::new();
+        let mut inner: Vec<f64> = Vec::new();
+        let (mut widest, mut narrowest) = (0.0, f64::INFINITY);
+        for step in self.stage.setup.part.profile.steps().iter().rev() {
+            for end in [1, 0] {
+                let (outside, bore) = (self.sheet.radius(step.outer[end]), self.sheet.radius(step.inner[end]));
+                if outside > widest {
+                    widest = outside;
+                    outer.push(outside);
+                }
+                if bore < narrowest {
+                    narrowest = bore;
+                    inner.push(bore);
+                }
+            }
+        }
+        // The widest and the bore at the front are drawn with their lobes.
+        outer.pop();
+        inner.retain(|radius| *radius > 0.0 && *radius < self.bore);
+        [outer, inner]
     }
 
     /// How far the gripped surface is drawn from its true circle at `angle` from jaw 1.
@@ -130,38 +212,27 @@ impl Face<'_> {
 
     /// Contact arc, pressure and grip of the jaw at `place` from jaw 1, its own axis up.
     fn contact(&self, place: f64) -> Markup {
-        let half = self.stage.findings.scene.contact_half_angle.clamp(0.0, PI);
+        const POINTS: usize = 24;
         let on_part = |angle: f64| (self.jaw.grip + self.gripped_shift(place + angle)).max(0.0);
-        let line: Vec<Point> = arc(1.0, -half, half)
-            .iter()
-            .map(|(x, y)| {
-                let angle = libm::atan2(*x, -*y);
-                polar(on_part(angle), angle)
-            })
-            .collect();
-        html! {
-            @if self.pressure() > 0.0 { path class="contact" d=(open(&line)) {} }
-            (self.pressure_band(half, &on_part))
-            (self.grip_arrows())
-        }
-    }
-
-    fn pressure_band(&self, half: f64, on_part: &dyn Fn(f64) -> f64) -> Markup {
-        const BETWEEN: f64 = 11.0;
-        let Some(scale) = self.pressure_scale().filter(|_| self.pressure() > 0.0) else { return html! {} };
         let away = match self.stage.setup.grip.side {
             Side::Outside => 1.0,
             Side::Inside => -1.0,
         };
-        // In a small bore the band may not reach past the axis.
-        let room = if away < 0.0 { self.jaw.grip * 0.5 } else { f64::INFINITY };
-        let length = (self.pressure() * scale).min(room);
-        let gaps = (2.0 * half * self.jaw.grip / BETWEEN).floor().clamp(4.0, 60.0);
-        let angles = (0..=gaps as usize).map(|at| half * (2.0 * at as f64 / gaps - 1.0));
-        let tails: Vec<Point> = angles.clone().map(|angle| polar(on_part(angle) + away * length, angle)).collect();
+        let tail = |(angle, length): &(f64, f64)| polar(on_part(*angle) + away * length, *angle);
+        let tails: Vec<Point> = self.pressure.around.iter().map(tail).collect();
         html! {
-            path class="band" d=(open(&tails)) {}
-            @for (angle, tail) in angles.zip(&tails) { (line_arrow(*tail, polar(on_part(angle), angle), 6.0, "live")) }
+            @for (from, to) in &self.pressure.touching {
+                @let line: Vec<Point> =
+                    (0..=POINTS).map(|at| from + (to - from) * at as f64 / POINTS as f64).map(|a| polar(on_part(a), a)).collect();
+                path class="contact" d=(open(&line)) {}
+            }
+            @if !self.pressure.touching.is_empty() {
+                path class="band" d=(open(&tails)) {}
+                @for ((angle, _), tail) in self.pressure.around.iter().zip(&tails) {
+                    (line_arrow(*tail, polar(on_part(*angle), *angle), 7.0, "live"))
+                }
+            }
+            (self.grip_arrows())
         }
     }
 
@@ -199,25 +270,6 @@ impl Face<'_> {
         (self.outside + clear).min(GRIP_REACH - 20.0)
     }
 
-    fn pressure(&self) -> f64 {
-        let scene = &self.stage.findings.scene;
-        let share = scene.jaw_grip_at_speed / scene.jaw_grip_at_rest;
-        let held = if self.shape.state == State::AtSpeed && share.is_finite() { share.max(0.0) } else { 1.0 };
-        scene.contact_pressure * held
-    }
-
-    /// The round pressure drawn [`PRESSURE_KEY`] long, in its unit.
-    fn round_pressure(&self) -> Option<f64> {
-        let scene = &self.stage.findings.scene;
-        let most = scene.contact_pressure * (scene.jaw_grip_at_speed / scene.jaw_grip_at_rest).max(1.0);
-        at_least(self.stage.units.unit(Kind::Stress).from_si(most))
-    }
-
-    /// View units for a pascal.
-    fn pressure_scale(&self) -> Option<f64> {
-        Some(PRESSURE_KEY / self.stage.units.unit(Kind::Stress).to_si(self.round_pressure()?))
-    }
-
     /// The round force drawn [`FORCE_KEY`] long, in its unit.
     fn round_force(&self) -> Option<f64> {
         let scene = &self.stage.findings.scene;
@@ -250,12 +302,12 @@ impl Face<'_> {
         let round = CUT_OFF + 9.0;
         let turn: Vec<Point> = arc(round, 0.72, 0.44);
         let (tip, before) = (polar(round, 0.38), polar(round, 0.44));
+        let (first, second) = (TOP + 24.0, TOP + 52.0);
         html! {
-            (letters((LEFT + 6.0, -232.0), Anchor::Start, "heading", "Chuck from the front"))
-            (letters((LEFT + 6.0, -211.0), Anchor::Start, "note", self.state_words()))
+            (letters((LEFT + 6.0, first), Anchor::Start, "heading", self.state_words()))
             @if self.shape.state == State::AtSpeed {
-                (letters((RIGHT - 6.0, -232.0), Anchor::End, "value", &self.speed_words()))
-                (letters((RIGHT - 6.0, -211.0), Anchor::End, "note", "forward, shown slowed"))
+                (letters((RIGHT - 6.0, first), Anchor::End, "value", &self.speed_words()))
+                (letters((RIGHT - 6.0, second), Anchor::End, "note", "forward, slowed"))
                 path class="turn" d=(open(&turn)) {}
                 (line_arrow(before, tip, 11.0, "ink"))
             }
@@ -268,29 +320,31 @@ impl Face<'_> {
         let left = LEFT + 6.0;
         let scene = &self.stage.findings.scene;
         html! {
-            (letters((left, line(0)), Anchor::Start, "note lobes", &self.lobe_words()))
+            @for (at, words) in self.lobe_words().iter().enumerate() {
+                (letters((left, line(at)), Anchor::Start, "note lobes", words))
+            }
             @if self.shape.state == State::Released {
-                (letters((left, line(1)), Anchor::Start, "note", "The jaws stand back: no grip. Dashed: the true circle."))
+                (letters((left, line(2)), Anchor::Start, "note", "The jaws stand back: no grip."))
             } @else {
                 @if let Some(force) = self.round_force() {
                     @let unit = self.stage.units.unit(Kind::Force);
-                    (block_arrow((left, line(1) - 6.0), (left + FORCE_KEY, line(1) - 6.0), "speed"))
+                    (block_arrow((left, line(1) - RISE), (left + FORCE_KEY, line(1) - RISE), "speed"))
                     (letters((left + FORCE_KEY + 8.0, line(1)), Anchor::Start, "note",
-                        &format!("= {} {} grip", decimal(force, 3), unit.symbol)))
+                        &format!("= {} {}", decimal(force, 3), unit.symbol)))
                 }
-                @if let Some(pressure) = self.round_pressure() {
+                @if let Some(pressure) = self.pressure.round {
                     @let unit = self.stage.units.unit(Kind::Stress);
-                    (line_arrow((-12.0, line(1) - 6.0), (PRESSURE_KEY - 12.0, line(1) - 6.0), 6.0, "live"))
-                    (letters((PRESSURE_KEY - 4.0, line(1)), Anchor::Start, "note",
-                        &format!("= {} {} mean pressure", decimal(pressure, 3), unit.symbol)))
+                    (line_arrow((-64.0, line(1) - RISE), (PRESSURE_KEY - 64.0, line(1) - RISE), 7.0, "live"))
+                    (letters((PRESSURE_KEY - 56.0, line(1)), Anchor::Start, "note",
+                        &format!("= {} {} pressure", decimal(pressure, 3), unit.symbol)))
                 }
-                (block_arrow((left, line(2) - 6.0), (left + 28.0, line(2) - 6.0), "rest"))
-                (letters((left + 36.0, line(2)), Anchor::Start, "note",
+                (block_arrow((left, line(2) - RISE), (left + 24.0, line(2) - RISE), "rest"))
+                (letters((left + 32.0, line(2)), Anchor::Start, "note",
                     &format!("each jaw at rest: {}", self.stage.units.show(Kind::Force, scene.jaw_grip_at_rest))))
-                (block_arrow((left, line(3) - 6.0), (left + 28.0, line(3) - 6.0), "speed"))
-                (letters((left + 36.0, line(3)), Anchor::Start,
+                (block_arrow((left, line(3) - RISE), (left + 24.0, line(3) - RISE), "speed"))
+                (letters((left + 32.0, line(3)), Anchor::Start,
                     if scene.jaw_grip_at_speed > 0.0 { "note" } else { "note wrong" },
-                    &format!("each jaw at {}: {}", self.speed_words(), self.grip_words_at_speed())))
+                    &format!("at {}: {}", self.speed_words(), self.grip_words_at_speed())))
             }
         }
     }
@@ -311,26 +365,28 @@ impl Face<'_> {
 
     fn state_words(&self) -> &'static str {
         match self.shape.state {
-            State::Released => "released",
-            State::AtRest => "clamped, at rest",
-            State::AtSpeed => "clamped, at speed",
+            State::Released => "Released",
+            State::AtRest => "Clamped, at rest",
+            State::AtSpeed => "Clamped, at speed",
         }
     }
 
-    fn lobe_words(&self) -> String {
+    /// What is drawn of the lobes, in lines short enough for the sheet.
+    fn lobe_words(&self) -> Vec<String> {
         let shape = &self.shape;
-        if shape.state == State::Released && !(shape.turns_outside || shape.turns_bore) {
-            return "Released. No round surface was turned in this clamping.".into();
+        let released = shape.state == State::Released;
+        if released && !(shape.turns_outside || shape.turns_bore) {
+            return vec!["Released. No round surface was".into(), "turned in this clamping.".into()];
         }
         let Some(factor) = shape.magnification else {
-            return "No lobes drawn: no shape was computed.".into();
+            return vec!["No lobes drawn: no shape was computed.".into()];
         };
-        let lobes = format!("Lobes × {}", decimal(factor, 3));
-        match (shape.state, shape.turns_outside, shape.turns_bore) {
-            (State::Released, true, true) => format!("{lobes}. Turned outside and bore, sprung back."),
-            (State::Released, true, false) => format!("{lobes}. Turned outside, sprung back."),
-            (State::Released, false, _) => format!("{lobes}. Turned bore, sprung back."),
-            _ => format!("{lobes}. Dashed: the true circle."),
+        let lobes = format!("Lobes × {}. Dashed: true shape.", decimal(factor, 3));
+        match (released, shape.turns_outside, shape.turns_bore) {
+            (true, true, true) => vec![lobes, "Turned outside and bore, sprung back.".into()],
+            (true, true, false) => vec![lobes, "Turned outside, sprung back.".into()],
+            (true, false, _) => vec![lobes, "Turned bore, sprung back.".into()],
+            _ => vec![lobes],
         }
     }
 
@@ -349,9 +405,11 @@ impl Face<'_> {
                 format!("{} pie jaws with saw cuts of {}", self.jaws(), units.show(Kind::Length, cut.value))
             }
         };
-        let part = match setup.part.smallest_bore() {
-            bore if bore > 0.0 => format!("A ring with bore {}", units.show(Kind::Length, bore)),
-            _ => "A solid part".into(),
+        let bore = setup.part.smallest_bore();
+        let part = match (setup.part.stepped, is_hollow(&setup.part)) {
+            (true, true) => "A hollow part of steps".into(),
+            (false, true) => format!("A ring with bore {}", units.show(Kind::Length, bore)),
+            (_, false) => "A solid part".into(),
         };
         let way = match setup.grip.side {
             Side::Outside => "gripped on its outside",
@@ -361,7 +419,7 @@ impl Face<'_> {
             "The jaws stand back from it.".into()
         } else {
             format!(
-                "Grip of each jaw: {} at rest, {} at {}; mean pressure under a jaw at rest {}.",
+                "Grip of each jaw: {} at rest, {} at {}; mean pressure under a jaw at rest {}. Thin arrows: pressure around the arc, as a mean over the grip length.",
                 units.show(Kind::Force, scene.jaw_grip_at_rest),
                 self.grip_words_at_speed(),
                 self.speed_words(),
@@ -371,8 +429,8 @@ impl Face<'_> {
         format!(
             "{part} and outside diameter {}, {way} by {jaws}, {}. {grip} {}",
             units.show(Kind::Length, setup.part.largest_outside()),
-            self.state_words(),
-            self.lobe_words(),
+            self.state_words().to_lowercase(),
+            self.lobe_words().join(" "),
         )
     }
 }

@@ -8,32 +8,34 @@ use maud::{Markup, html};
 
 use super::Stage;
 use super::drawing::{
-    Along, Anchor, CUT_OFF, Callout, Dimension, JawOutline, LEFT, Point, RIGHT, Sheet, THINNEST_HATCHED, Tool, closed,
-    coordinate, hatchings, heights, letters, open, stand_back, wavy,
+    Along, Anchor, CUT_OFF, Callout, Dimension, Half, JawOutline, LEFT, Label, Outline, Point, PressureBand, RIGHT,
+    Row, Shape, Sheet, State, THINNEST_HATCHED, TOP, Tool, closed, coordinate, hatchings, heights, is_hollow, letters,
+    line_arrow, off_axis, open, stand_back, wavy,
 };
 
-/// Where the chuck is broken off behind its face.
-const CHUCK_BACK: f64 = LEFT + 8.0;
 /// Where what does not fit is cut off, above and below the axis.
 const CLIP: f64 = CUT_OFF;
-/// Lines of the dimensions along the axis.
+/// Line of the jaw height.
 const JAW_LINE: f64 = -208.0;
-const GRIP_LINE: f64 = 218.0;
-const LENGTH_LINE: f64 = 262.0;
-/// Lines of the diameters.
-const BORE_LINE: f64 = 170.0;
-const OUTSIDE_LINE: f64 = 214.0;
 /// Gap between an outline and what is drawn off it.
 const CLEAR: f64 = 4.0;
+/// From the middle of a row to its dimension line.
+const LINE_UNDER: f64 = 10.0;
 
 /// Draws the section along the axis through jaw 1.
 pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
     let sheet = Sheet::of(stage);
+    let along = Along::of(stage, sheet);
+    let shape = Shape::of(stage, sheet);
+    let jaw = JawOutline::of(stage, sheet);
+    let at_speed = shape.state == State::AtSpeed;
     let view = Section {
         stage,
         sheet,
-        along: Along::of(stage, sheet),
-        jaw: JawOutline::of(stage, sheet),
+        along: &along,
+        part: Outline::of(stage, sheet, &along, &shape),
+        pressure: PressureBand::of(stage, sheet, at_speed, jaw.grip),
+        jaw,
         outside: sheet.radius(stage.setup.part.largest_outside()),
         bore: sheet.radius(stage.setup.part.smallest_bore()),
     };
@@ -43,21 +45,23 @@ pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
 struct Section<'a> {
     stage: &'a Stage<'a>,
     sheet: Sheet,
-    along: Along,
+    along: &'a Along,
+    part: Outline<'a>,
+    pressure: PressureBand,
     jaw: JawOutline,
-    /// Radius of the outside, view units.
+    /// Largest radius of the outside, view units.
     outside: f64,
-    /// Radius of the bore, view units; zero if solid.
+    /// Smallest radius of the bore, view units; zero if solid somewhere.
     bore: f64,
 }
 
 impl Section<'_> {
     fn draw(&self) -> Markup {
         let state = if self.stage.clamped { "clamped" } else { "released" };
-        let tools = Tool::all(self.stage, self.sheet, &self.along);
+        let tools = Tool::all(self.stage, self.sheet, self.along);
         html! {
             svg class={ "view section " (state) } viewBox=(self.sheet.view_box()) role="group"
-                aria-labelledby="section-title" font-size="16" xmlns="http://www.w3.org/2000/svg" {
+                aria-labelledby="section-title" font-size="22" xmlns="http://www.w3.org/2000/svg" {
                 g role="img" aria-labelledby="section-title section-desc" {
                     title id="section-title" { "Section A–A along the axis through jaw 1: " (state) }
                     desc id="section-desc" { (self.description()) }
@@ -76,13 +80,16 @@ impl Section<'_> {
                     }
                     (self.cut_off())
                     path class="chain" d=(open(&[(LEFT, 0.0), (self.along.end + 16.0, 0.0)])) {}
-                    (letters((RIGHT - 6.0, -232.0), Anchor::End, "heading", &format!("A–A through jaw 1, {state}")))
+                    (letters((RIGHT - 6.0, TOP + 24.0), Anchor::End, "heading", &format!("A–A, {state}")))
+                    @if self.touches() {
+                        (letters((LEFT + 6.0, TOP + 24.0), Anchor::Start, "note", "Arrows: mean over the arc"))
+                    }
                 }
                 g class="dimensions" {
                     (self.dimensions())
-                    (letters((LEFT + 6.0, 300.0), Anchor::Start, "note", &format!(
-                        "In {}. Tools in front of the jaws by:", self.unit_words())))
-                    @for tool in &tools { (tool.listed(self.stage)) }
+                    (letters((LEFT + 6.0, self.sheet.rows.note), Anchor::Start, "note", &format!(
+                        "In {}. Tools from jaw front:", self.unit_words())))
+                    @for tool in &tools { (tool.listed(self.stage, self.sheet)) }
                 }
                 // Last, so that a number stays readable on whatever line it falls.
                 g class="tools" aria-hidden="true" { @for tool in &tools { (tool.mark()) } }
@@ -97,17 +104,18 @@ impl Section<'_> {
 
     fn chuck(&self) -> Markup {
         let body = self.sheet.radius(self.stage.setup.chuck.body_diameter.value);
-        let face = self.along.chuck;
-        let outline = [(CHUCK_BACK, -body), (face, -body), (face, body), (CHUCK_BACK, body)];
+        let Along { back, chuck: face, .. } = *self.along;
+        let outline = [(back, -body), (face, -body), (face, body), (back, body)];
         html! {
             path class="outline" d=(open(&outline)) {}
-            path class="thin" d=(open(&wavy((CHUCK_BACK, -body), (CHUCK_BACK, body)))) {}
+            path class="thin" d=(open(&wavy((back, -body), (back, body)))) {}
         }
     }
 
     /// A jaw's section above the axis.
     fn jaw_section(&self) -> Vec<Point> {
-        let Along { chuck, seat, front, .. } = self.along;
+        let Along { chuck, front, .. } = *self.along;
+        let seat = self.step();
         let JawOutline { inner, outer, .. } = self.jaw;
         let grip = self.jaw.grip.clamp(inner, outer);
         match self.stage.setup.grip.side {
@@ -128,9 +136,7 @@ impl Section<'_> {
                 (self.master_jaw())
                 path class="blank" d=(section) {}
                 path class="cut" d=(section) fill="url(#hatch-jaw)" {}
-                @if self.touches() {
-                    path class="contact" d=(open(&[(self.back_end(), -self.jaw.grip), (self.along.front, -self.jaw.grip)])) {}
-                }
+                @if self.touches() { (self.contact()) }
             }
         };
         html! {
@@ -167,7 +173,8 @@ impl Section<'_> {
 
     /// The jaws that are seen beyond the cut.
     fn jaws_behind(&self) -> Markup {
-        let Along { chuck, seat, front, .. } = self.along;
+        let Along { chuck, front, .. } = *self.along;
+        let seat = self.step();
         let (_, back) = stand_back(self.stage, self.sheet);
         html! {
             @for angle in self.angles_behind() {
@@ -187,34 +194,52 @@ impl Section<'_> {
         (1..jaws).map(move |at| TAU * f64::from(at) / f64::from(jaws)).filter(|angle| *angle < PI - 1e-6)
     }
 
-    /// Where the part's back end is drawn: on the step, or a little off it.
-    fn back_end(&self) -> f64 {
-        const OFF_THE_STEP: f64 = 3.0;
-        let off = if self.stage.setup.grip.seated { 0.0 } else { OFF_THE_STEP };
-        (self.along.seat + off).min(self.along.front)
+    /// Where the jaws' step is drawn: under the part, or a little off it.
+    fn step(&self) -> f64 {
+        const OFF_THE_PART: f64 = 3.0;
+        let off = if self.stage.setup.grip.seated { 0.0 } else { OFF_THE_PART };
+        (self.along.seat - off).max(self.along.chuck)
+    }
+
+    /// Where jaw 1 bears on the part, and how hard: arrows as long as the mean across the jaw at each place.
+    fn contact(&self) -> Markup {
+        let outside = self.stage.setup.grip.side == Side::Outside;
+        let away = if outside { 1.0 } else { -1.0 };
+        let surface = |z: f64| self.jaw.grip + self.part.gripped_shift(z, outside);
+        let (start, length) = (self.stage.setup.grip.start.value, self.stage.setup.grip.length.value);
+        let face: Vec<Point> = [0.0, 0.25, 0.5, 0.75, 1.0]
+            .map(|share| start + length * share)
+            .map(|z| (self.along.place(z), -surface(z)))
+            .into();
+        let places = self.pressure.along.iter().map(|(z, length)| (*z, self.along.place(*z), *length));
+        let arrows: Vec<(Point, Point)> = places
+            .filter(|(_, x, _)| !self.along.is_broken_at(*x))
+            .map(|(z, x, length)| ((x, -(surface(z) + away * length)), (x, -surface(z))))
+            .collect();
+        let tails: Vec<Point> = arrows.iter().map(|(tail, _)| *tail).collect();
+        html! {
+            path class="contact" d=(open(&face)) {}
+            path class="band" d=(open(&tails)) {}
+            @for (tail, tip) in &arrows { (line_arrow(*tail, *tip, 7.0, "live")) }
+        }
     }
 
     fn part(&self) -> Markup {
-        let (from, to) = (self.back_end(), self.along.end.max(self.back_end()));
-        let wall = |low: f64, high: f64| closed(&[(from, -low), (from, -high), (to, -high), (to, -low)]);
-        let walls = if self.bore > 0.0 {
-            vec![wall(self.bore, self.outside), wall(-self.outside, -self.bore)]
-        } else {
-            vec![wall(-self.outside, self.outside)]
-        };
-        let thin = (self.outside - self.bore).min(to - from) < THINNEST_HATCHED;
+        let thin = self.part.thickest() < THINNEST_HATCHED;
         html! {
-            @if self.bore > 0.0 {
-                path class="outline" d=(open(&[(from, -self.bore), (from, self.bore)])) {}
-                path class="outline" d=(open(&[(to, -self.bore), (to, self.bore)])) {}
+            @for (x, radius) in self.part.edges_beyond() {
+                path class="outline" d=(open(&[(x, -radius), (x, radius)])) {}
             }
-            @for wall in walls {
-                path class="blank" d=(wall) {}
+            @for half in [Half::Upper, Half::Lower] {
+                @let wall = self.part.moved_half(half);
+                path class="blank" d=(closed(&wall)) {}
                 @if thin {
-                    path class="cut filled" d=(wall) {}
+                    path class="metal filled" d=(closed(&wall)) {}
                 } @else {
-                    path class="cut" d=(wall) fill="url(#hatch-part)" {}
+                    path class="metal" d=(closed(&wall)) fill="url(#hatch-part)" {}
                 }
+                path class="outline" d=(off_axis(&wall)) {}
+                path class="true-shape" d=(off_axis(&self.part.true_half(half))) {}
             }
         }
     }
@@ -251,7 +276,7 @@ impl Section<'_> {
     fn cut_off(&self) -> Markup {
         let body = self.sheet.radius(self.stage.setup.chuck.body_diameter.value) > CLIP;
         let jaws = self.jaw.outer > CLIP;
-        let from = if body { CHUCK_BACK } else { self.along.chuck };
+        let from = if body { self.along.back } else { self.along.chuck };
         let to = |jaw_here: bool| {
             if jaws && jaw_here { self.along.outer_end(self.stage.setup.grip.side) } else { self.along.chuck }
         };
@@ -262,27 +287,90 @@ impl Section<'_> {
         }
     }
 
+    fn length(&self, entry: &str, name: &str, sign: &str, si: f64) -> Callout {
+        Callout::length(self.stage, entry, name, sign, si)
+    }
+
     fn dimensions(&self) -> Markup {
         let setup = self.stage.setup;
-        let Along { chuck, seat, front, end, .. } = self.along;
-        let length = |entry: &str, name: &str, sign: &str, si: f64| Callout::length(self.stage, entry, name, sign, si);
-        let bore = length("part.bore_diameter", "Bore diameter", "Ø", setup.part.smallest_bore());
-        let under = self.outside + CLEAR;
-        let beside = end + CLEAR;
+        let Along { chuck, front, .. } = *self.along;
         html! {
             (Dimension { from: chuck, to: front, edge: -(self.jaw.outer.min(CLIP) + CLEAR), at: JAW_LINE }
-                .horizontal(&length("jaws.height", "Jaw height", "", setup.jaws.height.value)))
-            (Dimension { from: seat, to: end, edge: under, at: LENGTH_LINE }
-                .horizontal(&length("part.length", "Length", "", setup.part.length())))
-            (Dimension { from: seat, to: front, edge: under, at: GRIP_LINE }
-                .horizontal(&length("grip.length", "Grip length", "", setup.grip.length.value)))
-            (Dimension { from: -self.outside, to: self.outside, edge: beside, at: OUTSIDE_LINE }
-                .vertical(&length("part.outside_diameter", "Outside diameter", "Ø", setup.part.largest_outside())))
+                .horizontal(&self.length("jaws.height", "Jaw height", "", setup.jaws.height.value)))
+            @if setup.part.stepped { (self.step_dimensions()) } @else { (self.ring_dimensions()) }
+        }
+    }
+
+    /// The three sizes of a ring, and its grip.
+    fn ring_dimensions(&self) -> Markup {
+        let setup = self.stage.setup;
+        let Along { seat, front, end, .. } = *self.along;
+        let bore = self.length("part.bore_diameter", "Bore diameter", "Ø", setup.part.smallest_bore());
+        let (under, beside) = (self.outside + CLEAR, end + CLEAR);
+        let (bore_line, outside_line) = self.along.diameter_lines();
+        let line = |middle: f64| middle + LINE_UNDER;
+        html! {
+            (Dimension { from: seat, to: end, edge: under, at: line(self.sheet.rows.lengths) }
+                .horizontal(&self.length("part.length", "Length", "", setup.part.length())))
+            (Dimension { from: seat, to: front, edge: under, at: line(self.sheet.rows.grip) }
+                .horizontal(&self.length("grip.length", "Grip length", "", setup.grip.length.value)))
+            (Dimension { from: -self.outside, to: self.outside, edge: beside, at: outside_line }
+                .vertical(&self.length("part.outside_diameter", "Outside diameter", "Ø", setup.part.largest_outside())))
             @if self.bore > 0.0 {
-                (Dimension { from: -self.bore, to: self.bore, edge: beside, at: BORE_LINE }.vertical(&bore))
+                (Dimension { from: -self.bore, to: self.bore, edge: beside, at: bore_line }.vertical(&bore))
             } @else {
-                (bore.reading("solid").standing(BORE_LINE))
+                (bore.reading("solid").standing(bore_line))
             }
+        }
+    }
+
+    /// Diameters, grip and lengths of a part of steps: what finds room; the list beside the drawing has all.
+    fn step_dimensions(&self) -> Markup {
+        let setup = self.stage.setup;
+        let (start, grip) = (setup.grip.start.value, setup.grip.length.value);
+        let place = |z: f64| self.along.place(z);
+        let under = self.outside + CLEAR;
+        let mut lengths = Vec::new();
+        let mut diameters = Vec::new();
+        let mut from = 0.0;
+        let mut bore_before = None;
+        for (at, step) in setup.part.profile.steps().iter().enumerate() {
+            let to = from + step.length;
+            let (left, right, long) = (place(from), place(to), place(to) - place(from));
+            let named = |what: &str| format!("{what} of step {}", at + 1);
+            let entry = |field: &str| format!("steps.{at}.{field}");
+            let size = |field: &str, what: &str, si: f64, share: f64| {
+                let point = (left + long * share, self.sheet.radius(si));
+                Label::at(self.length(&entry(field), &named(what), "Ø", si), point, long)
+            };
+            lengths.push(Label::span(self.length(&entry("length"), &named("Length"), "", step.length), left, right));
+            let cone = (step.outer[0] - step.outer[1]).abs() > 0.0;
+            // A cone's diameters stand at its ends, a cylinder's in its middle.
+            diameters.push(size("outside", "Outside diameter", step.outer[0], if cone { 0.0 } else { 0.35 }));
+            let tapered = (step.inner[0] - step.inner[1]).abs() > 0.0;
+            if bore_before != Some(step.inner[0]) || tapered {
+                let share = if tapered { 0.02 } else { 0.65 };
+                let bore = size("bore", "Bore diameter", step.inner[0], share);
+                diameters.push(if step.inner[0] > 0.0 { bore } else { bore.reading("solid") });
+            }
+            if cone {
+                diameters.push(size("outside_end", "Far outside diameter", step.outer[1], 1.0));
+            }
+            if tapered {
+                diameters.push(size("bore_end", "Far bore diameter", step.inner[1], 1.0));
+            }
+            bore_before = Some(step.inner[1]);
+            from = to;
+        }
+        let gripped =
+            Label::span(self.length("grip.length", "Grip length", "", grip), place(start), place(start + grip));
+        let begins = Label::span(self.length("grip.start", "Grip starts at", "", start), place(0.0), place(start));
+        let grips = if start > 0.0 { vec![begins, gripped] } else { vec![gripped] };
+        let rows = self.sheet.rows;
+        html! {
+            (Row { middle: rows.lengths, edge: under }.draw(lengths))
+            (Row { middle: rows.grip, edge: under }.draw(grips))
+            (Row { middle: rows.diameters, edge: under }.draw(diameters))
         }
     }
 
@@ -296,7 +384,15 @@ impl Section<'_> {
     fn description(&self) -> String {
         let setup = self.stage.setup;
         let show = |si: f64| self.stage.units.show(Kind::Length, si);
-        let part = if self.bore > 0.0 {
+        let part = if setup.part.stepped {
+            format!(
+                "A part of {} steps, largest outside {}, {}, length {}",
+                setup.part.profile.steps().len(),
+                show(setup.part.largest_outside()),
+                if is_hollow(&setup.part) { "hollow" } else { "solid" },
+                show(setup.part.length())
+            )
+        } else if self.bore > 0.0 {
             format!(
                 "A ring, outside {}, bore {}, length {}",
                 show(setup.part.largest_outside()),
@@ -323,7 +419,7 @@ impl Section<'_> {
             .map(|(at, cut)| format!("tool {} {} in front of the jaws", at + 1, show(cut.distance.value)))
             .collect();
         format!(
-            "{part}, {way} over {} by jaws {} high with a step of {}, {seat}; {}.",
+            "{part}, {way} over {} by jaws {} high with a step of {}, {seat}; {}. Arrows on the jaw: pressure along it, as a mean over its arc, to the scale of the other view.",
             show(setup.grip.length.value),
             show(setup.jaws.height.value),
             show(setup.jaws.step.value),

@@ -4,8 +4,9 @@ use maud::{Markup, html};
 
 use super::path::{Point, coordinate};
 
-/// Letter size in view units; a view is 500 units wide.
-pub(in crate::view) const LETTER_HEIGHT: f64 = 16.0;
+/// Letter size in view units: a view is 500 units wide and drawn at least 318 pixels wide on a tablet on its side,
+/// which makes 14 pixels. The style sheet repeats it.
+pub(in crate::view) const LETTER_HEIGHT: f64 = 22.0;
 /// Mean advance of sans-serif letters over their size, measured in a browser on our own captions and
 /// rounded up.
 const ADVANCE: f64 = 0.55;
@@ -24,6 +25,13 @@ pub(in crate::view) enum Anchor {
 /// Width of `words` in view units.
 pub(in crate::view) fn width(words: &str) -> f64 {
     words.chars().count() as f64 * ADVANCE * LETTER_HEIGHT
+}
+
+/// Width of a figure in view units: figures are wider than letters are on average, 0.64 of their size in the widest
+/// font in use.
+pub(in crate::view) fn figures_width(figure: &str) -> f64 {
+    const ADVANCE: f64 = 0.66;
+    figure.chars().count() as f64 * ADVANCE * LETTER_HEIGHT
 }
 
 /// `words` on a base line through `at`.

@@ -2,12 +2,16 @@
 
 mod along;
 mod arrow;
+mod bore;
 mod dimension;
 mod hatching;
 mod jaw;
 mod lettering;
+mod outline;
 mod path;
+mod pressure;
 mod round_number;
+mod row;
 mod shape;
 mod sheet;
 #[cfg(test)]
@@ -16,12 +20,16 @@ mod tool;
 
 pub(super) use along::Along;
 pub(super) use arrow::{block_arrow, line_arrow};
+pub(super) use bore::{at_front, is_hollow};
 pub(super) use dimension::{Callout, Dimension};
 pub(super) use hatching::{THINNEST_HATCHED, hatchings};
 pub(super) use jaw::{JawOutline, heights};
 pub(super) use lettering::{Anchor, letters};
+pub(super) use outline::{Half, Outline, off_axis};
 pub(super) use path::{Point, arc, closed, coordinate, open, polar, wavy};
+pub(super) use pressure::{PRESSURE_KEY, PressureBand};
 pub(super) use round_number::at_least;
+pub(super) use row::{Label, Row};
 pub(super) use shape::{Shape, State, around};
-pub(super) use sheet::{CUT_OFF, LEFT, REACH, RIGHT, Sheet, stand_back};
+pub(super) use sheet::{CUT_OFF, LEFT, REACH, RIGHT, Sheet, TOP, stand_back};
 pub(super) use tool::Tool;

@@ -2,9 +2,10 @@
 
 use core::f64::consts::TAU;
 
-use holdround_core::findings::Wave;
+use holdround_core::findings::{Shift, Wave};
 use holdround_core::setup::{CutKind, Setup};
 
+use super::bore::{is_hollow, narrowest};
 use super::path::{Point, polar};
 use super::round_number::at_most;
 use super::sheet::Sheet;
@@ -65,9 +66,11 @@ impl<'a> Shape<'a> {
             State::Released => 0.0,
         };
         let radius = stage.setup.part.largest_outside() / 2.0;
-        let bore_radius = stage.setup.part.smallest_bore() / 2.0;
-        let outside_room = GREATEST_DRAWN * radius / greatest(&scene.clamped_outside);
-        let bore_room = (GREATEST_DRAWN * radius).min(GREATEST_IN_BORE * bore_radius) / greatest(&scene.clamped_bore);
+        let bore_radius = narrowest(&stage.setup.part) / 2.0;
+        let outside_room =
+            GREATEST_DRAWN * radius / greatest(&scene.clamped_outside).max(greatest_along(&scene.outside_along));
+        let in_bore = greatest(&scene.clamped_bore).max(greatest_along(&scene.bore_along));
+        let bore_room = (GREATEST_DRAWN * radius).min(GREATEST_IN_BORE * bore_radius) / in_bore;
         // The larger of rest and speed decides, so that the magnification stays when the spindle starts.
         let magnification =
             at_most(outside_room.min(bore_room) / at_speed.max(1.0)).map(|factor| factor.min(GREATEST_MAGNIFICATION));
@@ -92,6 +95,11 @@ impl<'a> Shape<'a> {
         self.shift(self.bore, angle)
     }
 
+    /// View units drawn for a metre that the outside and the bore are moved when clamped at rest.
+    pub(in crate::view) fn factors(&self) -> [f64; 2] {
+        [self.outside.1, self.bore.1].map(|share| share * self.magnification.unwrap_or(0.0) * self.scale)
+    }
+
     fn shift(&self, (wave, share): (&Wave, f64), angle: f64) -> f64 {
         let shift = wave.at(angle) * share * self.magnification.unwrap_or(0.0) * self.scale;
         if shift.is_finite() { shift } else { 0.0 }
@@ -112,10 +120,14 @@ fn greatest(wave: &Wave) -> f64 {
     (0..AROUND).map(|at| wave.at(TAU * at as f64 / AROUND as f64).abs()).fold(0.0, f64::max)
 }
 
+fn greatest_along(shifts: &[Shift]) -> f64 {
+    shifts.iter().flat_map(|shift| [shift.at_jaw.abs(), shift.between_jaws.abs()]).fold(0.0, f64::max)
+}
+
 /// Whether the outside, and whether the bore, is turned by one of the cuts.
 fn turned_surfaces(setup: &Setup) -> (bool, bool) {
-    let middle = (setup.part.largest_outside() + setup.part.smallest_bore()) / 2.0;
-    let hollow = setup.part.smallest_bore() > 0.0;
+    let middle = (setup.part.largest_outside() + narrowest(&setup.part)) / 2.0;
+    let hollow = is_hollow(&setup.part);
     setup.cuts.iter().fold((false, false), |(outside, bore), cut| match &cut.kind {
         CutKind::Turning(..) => (true, bore),
         CutKind::Boring(..) => (outside, hollow),

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use holdround_core::findings::{Findings, PressureMap, Scene, Wave};
+use holdround_core::findings::{Findings, PressureMap, Scene, Shift, Wave};
 use holdround_core::quantity::UnitSystem;
 use holdround_core::setup::{Entries, JawShape, Setup, Side, declared};
 use roxmltree::{Document, Node};
@@ -52,6 +52,29 @@ fn random_setup(numbers: &mut Numbers) -> Option<Setup> {
     set("part.outside_diameter", format!("{outside} mm"));
     set("part.bore_diameter", format!("{bore} mm"));
     set("part.length", format!("{length} mm"));
+    if numbers.share() < 0.5 {
+        set("part.shape", "steps".into());
+        let steps = numbers.one_of(&[1, 2, 3, 12]);
+        let ahead = (length - grip * 1.05).max(0.0) / f64::from(steps - 1).max(1.0);
+        for step in 0..steps {
+            let first = step == 0;
+            let larger = if first { 1.0 } else { numbers.between(0.9, 1.4) };
+            let bore = if inside_grip && first { bore } else { bore * numbers.one_of(&[0.0, 0.5, 1.0]) };
+            let long = if first && steps > 1 {
+                grip * 1.05
+            } else if first {
+                length
+            } else {
+                ahead
+            };
+            set(&format!("steps.{step}.length"), format!("{long} mm"));
+            set(&format!("steps.{step}.outside"), format!("{} mm", outside * larger));
+            set(&format!("steps.{step}.bore"), format!("{bore} mm"));
+            if !first && numbers.share() < 0.3 {
+                set(&format!("steps.{step}.outside_end"), format!("{} mm", outside * numbers.between(1.0, 1.3)));
+            }
+        }
+    }
     set("chuck.jaws", numbers.one_of(&["2", "3", "4", "5", "6"]).into());
     set("chuck.body_diameter", format!("{} mm", numbers.size(50.0, 2000.0)));
     set("jaws.kind", numbers.one_of(&["ordinary", "wide", "pie"]).into());
@@ -82,6 +105,26 @@ fn random_wave(numbers: &mut Numbers, jaws: u32) -> Wave {
     }
 }
 
+fn random_shifts(numbers: &mut Numbers, setup: &Setup) -> Vec<Shift> {
+    let most = numbers.one_of(&[0.0, 1e-6, 1e-3]);
+    let mut shift = |at: u32| Shift {
+        z: setup.part.length() * f64::from(at) / 20.0,
+        at_jaw: most * numbers.between(-1.0, 1.0),
+        between_jaws: most * numbers.between(-1.0, 1.0),
+    };
+    (0..=20).map(&mut shift).collect()
+}
+
+fn random_pressure(numbers: &mut Numbers, setup: &Setup) -> PressureMap {
+    let (start, length) = (setup.grip.start.value, setup.grip.length.value);
+    let (angles, heights) = (numbers.one_of(&[0_u32, 1, 6]), numbers.one_of(&[0_u32, 1, 5]));
+    PressureMap {
+        angles: (0..angles).map(|at| f64::from(at) * 0.05).collect(),
+        heights: (0..heights).map(|at| start + length * f64::from(at) / 4.0).collect(),
+        pressure: (0..angles * heights).map(|_| numbers.size(1e3, 1e9) * numbers.one_of(&[0.0, 1.0])).collect(),
+    }
+}
+
 fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
     let side = setup.grip.side;
     let radius = setup.gripped_radius();
@@ -101,10 +144,13 @@ fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
         jaw_grip_at_rest: grip,
         jaw_grip_at_speed: grip * numbers.between(-0.5, 2.0),
         contact_pressure: numbers.size(1e3, 1e9),
-        pressure: PressureMap::default(),
+        pressure: random_pressure(numbers, setup),
         clamped_outside: random_wave(numbers, jaws),
         clamped_bore: random_wave(numbers, jaws),
+        outside_along: random_shifts(numbers, setup),
+        bore_along: random_shifts(numbers, setup),
         shape_share_at_speed: numbers.between(0.0, 2.0),
+        trace: None,
     }
 }
 
@@ -121,7 +167,10 @@ fn broken_scenes() -> Vec<Scene> {
         pressure: PressureMap::default(),
         clamped_outside: Wave { mean: value, harmonics: vec![(3, value)] },
         clamped_bore: Wave { mean: value, harmonics: vec![(3, value)] },
+        outside_along: vec![Shift { z: value, at_jaw: value, between_jaws: -value }; 3],
+        bore_along: vec![Shift { z: value, at_jaw: value, between_jaws: -value }; 3],
         shape_share_at_speed: value,
+        trace: None,
     };
     [0.0, -1.0, f64::NAN, f64::INFINITY, 1e11, 1e-308].map(with).into()
 }
@@ -264,9 +313,15 @@ fn dimensions_are_buttons_for_entries_that_exist() {
             assert!(spoken.ends_with(", change"), "{which}: {entry} says what it does");
             assert!(spoken.contains(shown.trim()), "{which}: {spoken:?} begins with what is read, {shown:?}");
         }
-        let wanted = ["part.outside_diameter", "part.bore_diameter", "part.length", "grip.length", "jaws.height"];
+        let ring = ["part.outside_diameter", "part.bore_diameter", "part.length", "grip.length", "jaws.height"];
+        let steps = ["grip.length", "jaws.height", "steps.0.length"];
+        let stepped = stage.setup.part.stepped;
+        let few = stage.setup.part.profile.steps().len() <= 3;
+        let wanted = if stepped { &steps[..if few { 3 } else { 2 }] } else { &ring[..] };
         assert!(wanted.iter().all(|entry| entries.contains(entry)), "{which}: {entries:?}");
-        assert_eq!(buttons.len(), wanted.len() + stage.setup.cuts.len(), "{which}: one for each tool as well");
+        let tools = entries.iter().filter(|entry| entry.starts_with("cuts.")).count();
+        assert_eq!(tools, stage.setup.cuts.len(), "{which}: one for each tool as well");
+        assert!(stepped || buttons.len() == ring.len() + tools, "{which}: nothing else: {entries:?}");
     });
 }
 
@@ -379,11 +434,7 @@ fn the_section_is_projected_from_the_face() {
         assert_eq!(view_box(&face)[1], TOP, "{which}: one axis");
         let circle = face.descendants().find(|node| node.attribute("class") == Some("true-shape")).unwrap();
         let outside = number(circle, "r");
-        let wall = section
-            .descendants()
-            .filter(|node| node.attribute("class").is_some_and(|class| class.split(' ').any(|c| c == "cut")))
-            .find(|node| node.attribute("fill") != Some("url(#hatch-jaw)"))
-            .unwrap();
+        let wall = section.descendants().find(|node| node.attribute("class") == Some("true-shape")).unwrap();
         let heights = wall.attribute("d").unwrap().split(['M', 'L', 'Z']).filter_map(|point| point.split(' ').nth(1));
         let highest = heights.filter_map(|y| y.parse::<f64>().ok()).fold(0.0, f64::min);
         assert!((highest + outside).abs() < 0.011, "{which}: {outside} in the face, {highest} in the section");

@@ -4,19 +4,17 @@ use holdround_core::setup::{Cut, CutKind, Part};
 use maud::{Markup, html};
 
 use super::along::Along;
+use super::bore::{is_hollow, narrowest};
 use super::dimension::Callout;
 use super::lettering::{Anchor, LETTER_HEIGHT, letters, width};
 use super::path::{Point, closed};
-use super::sheet::{LEFT, Sheet, TOOLS_A_ROW};
+use super::sheet::{LEFT, ROW, Sheet, TOOLS_A_ROW};
 use crate::view::Stage;
 
 /// Side of the triangle.
 const SIZE: f64 = 12.0;
 /// Room of one tool in the list.
-const COLUMN: f64 = 122.0;
-/// Middle of the list's first row, and between rows.
-const FIRST_ROW: f64 = 334.0;
-const ROW: f64 = 44.0;
+const COLUMN: f64 = 164.0;
 
 /// One cut's tool in the section.
 #[derive(Clone, Debug)]
@@ -39,8 +37,12 @@ impl Tool {
         for (index, cut) in stage.setup.cuts.iter().enumerate() {
             let mut tool = Self::of(index, cut, &stage.setup.part, sheet, along);
             while tools.iter().any(|other| other.label_meets(&tool)) {
-                tool.label.0 -= tool.points.0 * LETTER_HEIGHT;
-                tool.label.1 -= tool.points.1 * LETTER_HEIGHT;
+                // Numbers of tools at one place stand side by side, those at the front face above each other.
+                if tool.points.0 == 0.0 {
+                    tool.label.0 -= width("0") + 4.0;
+                } else {
+                    tool.label.1 -= LETTER_HEIGHT;
+                }
             }
             tools.push(tool);
         }
@@ -75,10 +77,10 @@ impl Tool {
     }
 
     /// Its line in the list: a button that opens the distance.
-    pub(in crate::view) fn listed(&self, stage: &Stage<'_>) -> Markup {
+    pub(in crate::view) fn listed(&self, stage: &Stage<'_>, sheet: Sheet) -> Markup {
         let (row, column) = (self.index / TOOLS_A_ROW, self.index % TOOLS_A_ROW);
         let left = LEFT + 6.0 + COLUMN * column as f64;
-        let middle = FIRST_ROW + ROW * row as f64;
+        let middle = sheet.rows.tools + ROW * row as f64;
         let name = format!("Tool {} in front of the jaws by", self.number());
         let callout = Callout::length(stage, &format!("cuts.{}.distance", self.index), &name, "", self.distance);
         let words = format!("{}: {}", self.number(), callout.words());
@@ -106,14 +108,14 @@ fn direction(cut: &Cut, part: &Part) -> (f64, Point) {
     const INWARD: Point = (0.0, 1.0);
     const OUTWARD: Point = (0.0, -1.0);
     const TOWARD_CHUCK: Point = (-1.0, 0.0);
-    let hollow = part.smallest_bore() > 0.0;
+    let hollow = is_hollow(part);
     match &cut.kind {
         CutKind::Turning(turned, _) => (turned.diameter.value, INWARD),
         CutKind::Boring(turned, _) => (turned.diameter.value, OUTWARD),
         CutKind::Facing(turned) => (turned.diameter.value, TOWARD_CHUCK),
         CutKind::Drilling { .. } => (0.0, TOWARD_CHUCK),
         CutKind::Grooving { diameter, .. } | CutKind::Power { diameter, .. } => {
-            let middle = (part.largest_outside() + part.smallest_bore()) / 2.0;
+            let middle = (part.largest_outside() + narrowest(part)) / 2.0;
             (diameter.value, if hollow && diameter.value < middle { OUTWARD } else { INWARD })
         }
     }
