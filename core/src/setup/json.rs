@@ -1,5 +1,6 @@
 //! Set-ups as JSON: `{"schema": 1, "part": {"length": "30 mm", ...}, "cuts": [{...}]}`.
 
+use alloc::collections::BTreeMap;
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -109,8 +110,8 @@ impl Entries {
     /// ```
     #[must_use]
     pub fn to_json(&self) -> String {
-        let mut root = Map::new();
-        root.insert("schema".to_string(), SCHEMA_VERSION.into());
+        // Sorted here: the library sorts or keeps the order, as another crate in the build may please.
+        let mut root: BTreeMap<&str, Value> = [("schema", SCHEMA_VERSION.into())].into();
         for (path, text) in self.iter() {
             let Some((group, rest)) = path.split_once('.') else { continue };
             let slot = match rest.split_once('.') {
@@ -124,7 +125,7 @@ impl Entries {
                 fields.insert(field.to_string(), text.into());
             }
         }
-        Value::Object(root).to_string()
+        Value::Object(root.into_iter().map(|(group, value)| (group.to_string(), value)).collect()).to_string()
     }
 }
 

@@ -135,6 +135,17 @@ impl Page {
     fn complete(&mut self) {
         self.desk.complete();
         self.show();
+        self.show_at_rest();
+    }
+
+    /// Shows what nobody reads while a finger is on a slider.
+    fn show_at_rest(&mut self) {
+        let desk = &self.desk;
+        self.regions.show("notes", notes::show(desk));
+        self.regions.show("findings", findings_list::show(desk));
+        if let Some(stage) = stage(desk) {
+            self.regions.show("trace", trace::show(&stage));
+        }
     }
 
     fn show(&mut self) {
@@ -150,14 +161,9 @@ impl Page {
         self.regions.show("tools", tools::show(desk));
         self.regions.show("notices", notices::show(desk));
         self.regions.show("verdict", title_block::show(desk));
-        self.regions.show("notes", notes::show(desk));
-        self.regions.show("findings", findings_list::show(desk));
-        if let Some((setup, findings)) = &desk.good {
-            let (units, clamped, spinning) = (desk.units, desk.clamped, desk.spinning);
-            let stage = Stage { setup, findings, units, clamped, spinning, mesh: None };
+        if let Some(stage) = stage(desk) {
             motion::show(&mut self.regions, "face", face::draw(&stage));
             motion::show(&mut self.regions, "section", section::draw(&stage));
-            self.regions.show("trace", trace::show(&stage));
         }
         dress(desk);
     }
@@ -206,6 +212,13 @@ fn is_wide() -> bool {
     const WIDE: f64 = 1400.0;
     let width = web_sys::window().and_then(|window| window.inner_width().ok());
     width.and_then(|width| width.as_f64()).is_some_and(|width| width >= WIDE)
+}
+
+/// What the drawings show, once there are findings.
+fn stage(desk: &Desk) -> Option<Stage<'_>> {
+    let (setup, findings) = desk.good.as_ref()?;
+    let (units, clamped, spinning) = (desk.units, desk.clamped, desk.spinning);
+    Some(Stage { setup, findings, units, clamped, spinning, mesh: None })
 }
 
 /// Milliseconds since the page began.
