@@ -235,10 +235,12 @@ mod tests {
     use super::*;
     use crate::units::Units;
 
+    fn stage<'a>(setup: &'a Setup, findings: &'a Findings) -> Stage<'a> {
+        Stage { setup, findings, units: Units::of(UnitSystem::Metric), clamped: true, spinning: false, mesh: None }
+    }
+
     fn drawn(setup: &Setup, findings: &Findings) -> String {
-        let units = Units::of(UnitSystem::Metric);
-        let stage = Stage { setup, findings, units, clamped: true, spinning: false };
-        format!("<div>{}</div>", show(&stage).into_string())
+        format!("<div>{}</div>", show(&stage(setup, findings)).into_string())
     }
 
     fn job(jaws: &str) -> (Setup, Findings) {
@@ -268,13 +270,7 @@ mod tests {
             let (setup, findings) = job(jaws);
             let trace = findings.scene.trace.as_ref().unwrap();
             let markup = drawn(&setup, &findings);
-            let stage = Stage {
-                setup: &setup,
-                findings: &findings,
-                units: Units::of(UnitSystem::Metric),
-                clamped: true,
-                spinning: false,
-            };
+            let stage = stage(&setup, &findings);
             let sheet = Sheet::of(&stage, trace);
             let [_, _, outer, inner] = trace.circles.map(|circle| sheet.radius(circle.radius));
             let radii = radii(&markup);
