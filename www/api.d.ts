@@ -110,6 +110,24 @@ export interface Wave {
   harmonics: [number, number][];
 }
 
+/** The released profile that the headline of roundness judges. */
+export interface Trace {
+  surface: string;
+  radius: number;
+  released: Wave;
+  /** Least squares, minimum zone, minimum circumscribed, maximum inscribed. */
+  circles: TraceCircle[];
+}
+
+/** One reference circle of a trace, m; its radius is told less that of the surface. */
+export interface TraceCircle {
+  name: string;
+  x: number;
+  y: number;
+  radius: number;
+  roundness: number;
+}
+
 /** What a diagram draws, in SI. */
 export interface Scene {
   contact_half_angle: number;
@@ -122,6 +140,7 @@ export interface Scene {
   clamped_outside: Wave;
   clamped_bore: Wave;
   shape_share_at_speed: number;
+  trace: Trace | null;
 }
 
 /** Everything computed from a set-up. */

@@ -25,14 +25,14 @@ const READINGS: usize = DRAWS - 6;
 #[must_use]
 pub fn job(draws: &[f64], spread: Spread) -> Entries {
     let mut entries = Entries::default();
-    let inputs =
-        INPUTS.iter().flat_map(|group| group.inputs.iter().copied()).filter(|input| !input.path.starts_with("gauge"));
+    let inputs = INPUTS.iter().flat_map(|group| group.inputs.iter().copied()).filter(|input| is_drawn(input.path));
     for (input, &draw) in inputs.zip(draws) {
-        let text = match (input.form, share_of(input.path)) {
+        let inside = entries.get("grip.side") == Some("inside");
+        let text = match (input.form, share_of(input.path, inside)) {
+            (Form::Quantity { optional: true, .. }, _) if draw < 0.7 => continue,
             (Form::Quantity { kind, .. }, Some((of, least, most))) => {
                 written(kind, si(&entries, of) * (least + draw * (most - least)))
             }
-            (Form::Quantity { optional: true, .. }, None) if draw < 0.7 => continue,
             (Form::Quantity { kind, least, most, .. }, None) => {
                 written(kind, drawn(input, kind, (least, most), draw, spread))
             }
@@ -50,8 +50,13 @@ pub fn job(draws: &[f64], spread: Spread) -> Entries {
     entries
 }
 
+/// Readings of a gauge are drawn together, and steps make a part together or hardly ever.
+fn is_drawn(path: &str) -> bool {
+    path != "part.shape" && !["gauge", "steps", "surfaces"].iter().any(|list| path.starts_with(list))
+}
+
 /// The input that `path` is drawn as a share of, and the ends of that share.
-fn share_of(path: &str) -> Option<(&'static str, f64, f64)> {
+fn share_of(path: &str, inside: bool) -> Option<(&'static str, f64, f64)> {
     Some(match path {
         "part.bore_diameter" => ("part.outside_diameter", 0.3, 0.97),
         "grip.length" => ("part.length", 0.25, 1.0),
@@ -59,6 +64,10 @@ fn share_of(path: &str) -> Option<(&'static str, f64, f64)> {
         "cuts.*.distance" => ("part.length", -0.2, 0.0),
         "jaws.length" => ("part.outside_diameter", 0.15, 0.5),
         "jaws.height" => ("grip.length", 1.05, 4.0),
+        "jaws.bored_diameter" if inside => ("part.bore_diameter", 0.999, 1.001),
+        "jaws.bored_diameter" => ("part.outside_diameter", 0.999, 1.001),
+        "grip.upper_deviation" => ("part.outside_diameter", 0.0, 3e-4),
+        "grip.lower_deviation" => ("part.outside_diameter", -3e-4, 0.0),
         "cylinder.rod" => ("cylinder.bore", 0.0, 0.9),
         _ => return None,
     })

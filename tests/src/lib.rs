@@ -5,3 +5,4 @@ pub mod browser;
 pub mod job;
 pub mod jobs;
 pub mod reference;
+pub mod solids;

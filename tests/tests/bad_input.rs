@@ -15,20 +15,25 @@ fn inputs() -> impl Iterator<Item = &'static Input> {
 /// Jobs among which every input matters in one at least.
 fn grounds() -> Vec<Entries> {
     let choices = [
-        ("plate", "turning", "ordinary"),
-        ("chart", "facing", "wide"),
-        ("gauge", "boring", "pie"),
-        ("plate", "grooving", "ordinary"),
-        ("plate", "drilling", "ordinary"),
-        ("plate", "power", "ordinary"),
+        ("plate", "turning", "ordinary", "ring"),
+        ("chart", "facing", "wide", "ring"),
+        ("gauge", "boring", "pie", "ring"),
+        ("plate", "grooving", "ordinary", "ring"),
+        ("plate", "drilling", "ordinary", "ring"),
+        ("plate", "power", "ordinary", "steps"),
     ];
-    let ground = |(grip_from, cut, jaws)| {
+    let ground = |(grip_from, cut, jaws, shape)| {
         let mut entries = Entries::default();
         let set = [
             ("chuck.grip_from", grip_from),
             ("cuts.0.kind", cut),
             ("jaws.kind", jaws),
             ("jaws.mass_from", "weighed"),
+            ("part.shape", shape),
+            ("steps.0.outside", "160 mm"),
+            ("steps.0.bore", "140 mm"),
+            ("steps.0.length", "30 mm"),
+            ("surfaces.0.side", "bore"),
             ("gauge.0.pressure", "1 MPa"),
             ("gauge.0.grip", "20 kN"),
             ("gauge.1.pressure", "2 MPa"),
@@ -37,7 +42,7 @@ fn grounds() -> Vec<Entries> {
         for (path, text) in set {
             assert!(entries.set(path, text), "{path} is declared");
         }
-        assert!(Setup::read(&entries).is_ok(), "{grip_from}, {cut}, {jaws} is a job");
+        assert!(Setup::read(&entries).is_ok(), "{grip_from}, {cut}, {jaws}, {shape} is a job");
         entries
     };
     choices.into_iter().map(ground).collect()
@@ -126,7 +131,8 @@ fn whatever_stands_in_a_field_is_taken_or_refused_at_that_field() {
     for input in inputs() {
         let path = input.at(0);
         assert!(grounds.iter().any(|entries| entries.matters(input, 0)), "{path} matters somewhere");
-        for entries in grounds.iter().filter(|entries| entries.matters(input, 0)) {
+        // The first such job stands for its like: each valid text is evaluated from scratch.
+        for entries in grounds.iter().filter(|entries| entries.matters(input, 0)).take(1) {
             for text in junk {
                 let mut entries = entries.clone();
                 assert!(entries.set(&path, text), "{path} is declared");
@@ -187,7 +193,15 @@ fn entries_that_contradict_each_other_are_refused_at_one_of_them() {
         (&[("part.bore_diameter", "160 mm")], "part.bore_diameter"),
         (&[("jaws.width", "300 mm")], "jaws.width"),
         (&[("jaws.kind", "wide"), ("jaws.angle", "121°")], "jaws.angle"),
-        (&[("jaws.kind", "pie"), ("jaws.saw_cut", "50 mm"), ("part.outside_diameter", "20 mm")], "jaws.saw_cut"),
+        (
+            &[
+                ("jaws.kind", "pie"),
+                ("jaws.saw_cut", "50 mm"),
+                ("part.outside_diameter", "20 mm"),
+                ("part.bore_diameter", "10 mm"),
+            ],
+            "jaws.saw_cut",
+        ),
         (&[("grip.length", "40 mm")], "grip.length"),
         (&[("cuts.0.diameter", "161 mm")], "cuts.0.diameter"),
         (&[("cuts.0.diameter", "100 mm")], "cuts.0.diameter"),
@@ -298,7 +312,7 @@ fn a_link_with_any_character_changed_or_lost_never_panics_and_never_lies() {
 
 #[test]
 fn junk_links_are_refused() {
-    let megabyte = "1-".to_string() + &"A".repeat(1 << 20);
+    let megabyte = format!("1-{}", "A".repeat(1 << 20));
     for link in ["", "#", "1-", "1-A", "2-AAAA", "%31-", "1-====", "<script>", "1-\u{202e}", &megabyte] {
         let error = Entries::from_link(link).unwrap_err().to_string();
         assert!(error.len() > 10 && error.len() < 200, "a reason in words: {error}");

@@ -9,8 +9,9 @@ use alloc::borrow::Cow;
 use alloc::vec::Vec;
 use core::fmt;
 
-/// Highest order around the axis kept of the surface under the jaws.
-pub const SHORTEST_DENT: usize = 360;
+/// Highest order around the axis kept of the surface under the jaws. Under the sharp edge of a rigid
+/// jaw bored too small, a sixth of it would lose up to 6 % of peak to valley (checked in `tests`).
+pub const SHORTEST_DENT: usize = 2160;
 
 /// Why no contact could be found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -121,11 +122,12 @@ impl<'a> Face<'a> {
         let compliance = Compliance::new(part, &arc, give);
         let cosines = part.responses.iter().map(|r| arc.cosines(r.order)).collect();
         let solved = part.responses.iter().map(|r| r.order).max().unwrap_or(0);
-        let short = (0..=SHORTEST_DENT)
-            .step_by(part.jaws)
-            .filter(|order| *order > solved)
-            .map(|order| (order, arc.cosines(order)))
-            .collect();
+        let mut short = Vec::new();
+        arc.each_cosines(part.jaws, SHORTEST_DENT, |order, cosines| {
+            if order > solved {
+                short.push((order, cosines.to_vec()));
+            }
+        });
         Ok(Self { part: Cow::Borrowed(part), arc, compliance, cosines, short })
     }
 

@@ -2,6 +2,15 @@
 
 use alloc::vec::Vec;
 
+/// Terms of the series that a scan for extremes looks at; shorter waves only sharpen what it finds.
+const LONG_WAVES: usize = 48;
+/// Summits of the scan that are looked at more closely.
+const SUMMITS: usize = 3;
+/// Steps of the scan to either side of a summit that the closer look begins with.
+const REACH: usize = 4;
+/// How often the closer look narrows by four.
+const NARROWINGS: usize = 5;
+
 /// `u(t) = sum_k amplitudes[k] cos(k J t)`, m, outward; t from the middle of a jaw.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Lobing {
@@ -35,30 +44,59 @@ impl Lobing {
         self.mean() + c * b1 - b2
     }
 
-    /// Highest minus lowest displacement around the surface, m: a scan, refined at its
-    /// extremes, because the lowest point need not lie at a jaw or midway.
-    pub fn peak_to_valley(&self) -> f64 {
-        let waves = self.amplitudes.len().max(2);
-        let last = 4 * waves;
-        let step = core::f64::consts::PI / self.jaws.max(1) as f64 / last as f64;
-        let scan = || (0..=last).map(|k| k as f64 * step);
-        let by_height = |a: &f64, b: &f64| self.at(*a).total_cmp(&self.at(*b));
-        let high = scan().max_by(by_height).unwrap_or(0.0);
-        let low = scan().min_by(by_height).unwrap_or(0.0);
-        self.at(self.summit(high, step)) - self.at(self.summit(low, step))
+    /// Displacement at `count` angles from `from` on, a `step` apart, by the first `waves` terms.
+    fn scan(&self, from: f64, step: f64, count: usize, waves: usize) -> Vec<f64> {
+        // Clenshaw's sum as in `at`, for all angles at a time.
+        let turn = |k| libm::cos(self.jaws as f64 * (from + k as f64 * step));
+        let mut sums: Vec<[f64; 3]> = (0..count).map(|k| [turn(k), 0.0, 0.0]).collect();
+        for amplitude in self.amplitudes.iter().take(waves).skip(1).rev() {
+            for [c, b1, b2] in &mut sums {
+                (*b1, *b2) = (amplitude + 2.0 * *c * *b1 - *b2, *b1);
+            }
+        }
+        sums.into_iter().map(|[c, b1, b2]| self.mean() + c * b1 - b2).collect()
     }
 
-    /// Angle of the peak or valley nearest to `angle`, by parabolas of shrinking width.
-    fn summit(&self, mut angle: f64, mut step: f64) -> f64 {
-        for _ in 0..4 {
-            let [before, here, after] = [-step, 0.0, step].map(|d| self.at(angle + d));
-            let (slope, bend) = ((after - before) / 2.0, before + after - 2.0 * here);
-            if bend != 0.0 {
-                angle += step * (-slope / bend).clamp(-1.0, 1.0);
+    /// Highest minus lowest displacement around the surface, m: a scan that sees the long waves, then a
+    /// closer and closer look where it found extremes, because the lowest point need not lie at a jaw or
+    /// midway, and may be the sharp dent at a jaw's edge.
+    pub fn peak_to_valley(&self) -> f64 {
+        let long = self.amplitudes.len().clamp(2, LONG_WAVES);
+        let last = 4 * long;
+        let step = core::f64::consts::PI / self.jaws.max(1) as f64 / last as f64;
+        let scanned = self.scan(0.0, step, last + 1, long);
+        self.extreme(&scanned, step, 1.0) + self.extreme(&scanned, step, -1.0)
+    }
+
+    /// Greatest `way` times displacement, near the tallest summits of a scan.
+    fn extreme(&self, scanned: &[f64], step: f64, way: f64) -> f64 {
+        let height = |k: usize| way * scanned[k];
+        let summit = |k: &usize| {
+            let beside = [k.checked_sub(1), Some(k + 1).filter(|next| *next < scanned.len())];
+            beside.into_iter().flatten().all(|next| height(next) <= height(*k))
+        };
+        let mut summits: Vec<usize> = (0..scanned.len()).filter(summit).collect();
+        summits.sort_by(|a, b| height(*b).total_cmp(&height(*a)));
+        let looked = summits.into_iter().take(SUMMITS).map(|k| self.climbed(k as f64 * step, step, way));
+        looked.fold(f64::NEG_INFINITY, f64::max)
+    }
+
+    /// Greatest `way` times displacement around `angle`: a finer and finer scan about the greatest so far,
+    /// first as wide as the waves are that the coarse scan, `step` apart, did not see.
+    fn climbed(&self, mut angle: f64, mut step: f64, way: f64) -> f64 {
+        let mut reach = REACH;
+        let mut greatest = f64::NEG_INFINITY;
+        for _ in 0..NARROWINGS {
+            step /= 4.0;
+            let from = angle - (4 * reach) as f64 * step;
+            for (k, u) in self.scan(from, step, 8 * reach + 1, self.amplitudes.len()).into_iter().enumerate() {
+                if way * u > greatest {
+                    (greatest, angle) = (way * u, from + k as f64 * step);
+                }
             }
-            step /= 8.0;
+            reach = 1;
         }
-        angle
+        greatest
     }
 }
 

@@ -18,5 +18,3 @@ pub use lobing::Lobing;
 
 #[cfg(test)]
 mod reference;
-#[cfg(test)]
-mod shop;

@@ -95,14 +95,29 @@ fn tell_bearing(edge: f64, share: f64, found: &mut Vec<Finding>) {
     } else {
         "The jaws bear about evenly across their width."
     };
+    const CONTACT: &str = "one-sided contact of elastic jaws and part, clamped at rest";
     found.push(
         Finding::new("contact.share", "Share of the jaw face that bears", Kind::Plain, share)
-            .entry("jaws.bored_diameter"),
+            .entry("jaws.bored_diameter")
+            .step(Step {
+                says: "Area on which there is pressure, over the area of the face",
+                formula: "A_pressed / A",
+                given: Vec::new(),
+                result: term("A_pressed / A", share, Kind::Plain),
+                source: CONTACT,
+            }),
     );
     found.push(
         Finding::new("contact.bearing", "Bearing: 0 in the middle, 0.5 even, 1 at the edges", Kind::Plain, edge)
             .caution(words)
-            .entry("jaws.bored_diameter"),
+            .entry("jaws.bored_diameter")
+            .step(Step {
+                says: "Mean distance of the pressing force from the middle of the face, as a share of its half width",
+                formula: "Σ N |θ| / (β Σ N)",
+                given: Vec::new(),
+                result: term("bearing", edge, Kind::Plain),
+                source: CONTACT,
+            }),
     );
 }
 
@@ -116,16 +131,25 @@ fn tell_gap(setup: &Setup, elastic: &Elasticity, size: &OnSize, found: &mut Vec<
         found.push(
             Finding::new(key, name, Kind::Departure, gap.copied().unwrap_or(0.0))
                 .caution("In the middle of the jaw, with the part clamped at rest: what a feeler gauge meets.")
-                .entry("jaws.taper"),
+                .entry("jaws.taper")
+                .step(Step {
+                    says: "What is left open between the faces once jaws and part have given way: bored size, taper and boring under load against the squeeze",
+                    formula: "g = g₀ + u_part + u_jaw − travel",
+                    given: [term("taper, per side", setup.jaws.taper.value, Kind::Departure)].into(),
+                    result: term("g", gap.copied().unwrap_or(0.0), Kind::Departure),
+                    source: "one-sided contact of elastic jaws and part",
+                }),
         );
     }
     let taper = setup.jaws.taper.value;
-    found.push(Finding::new(
-        "jaw.taper.diameter",
-        "Taper bored into the jaws, on diameter",
-        Kind::Departure,
-        2.0 * taper,
-    ));
+    let name = "Taper bored into the jaws, on diameter";
+    found.push(Finding::new("jaw.taper.diameter", name, Kind::Departure, 2.0 * taper).step(Step {
+        says: "Twice the taper per side",
+        formula: "t_D = 2 t",
+        given: [term("t", taper, Kind::Departure)].into(),
+        result: term("t_D", 2.0 * taper, Kind::Departure),
+        source: "definition",
+    }));
 }
 
 /// Greatest hoop stress of the gripped section, from the jaws and from spin.

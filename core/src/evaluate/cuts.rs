@@ -275,9 +275,22 @@ fn tell_forces(setup: &Setup, at: usize, name: &str, cut: &Cut, cutting: &Cuttin
             source: "power is force times speed",
         }),
     });
-    let torque =
-        Finding::new(format!("cuts.{at}.torque"), format!("{name}: torque on the part"), Kind::Torque, forces.torque);
-    found.push(torque);
+    let torque = forces.torque;
+    found.push(
+        Finding::new(format!("cuts.{at}.torque"), format!("{name}: torque on the part"), Kind::Torque, torque).step(
+            Step {
+                says: "Cutting force times the radius at which it acts",
+                formula: "M = F_c r",
+                given: [
+                    term("F_c", forces.cutting, Kind::Force),
+                    term("r", torque / forces.cutting.max(f64::MIN_POSITIVE), Kind::Length),
+                ]
+                .into(),
+                result: term("M", torque, Kind::Torque),
+                source: "definition of torque",
+            },
+        ),
+    );
     let power = forces.torque * setup.speed.value;
     found.push(Finding::new(format!("cuts.{at}.power"), format!("{name}: power at the cut"), Kind::Power, power).step(
         Step {

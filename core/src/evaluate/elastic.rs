@@ -13,10 +13,10 @@ use crate::jaw_spring::{JawColumn, MasterJaw, Section};
 use crate::part::{Band, Elastic, PartError, PartModel, PartSpring, Profile, Response, Surface};
 use crate::setup::{Setup, Side, SurfaceSide};
 
-/// Mesh densities tried in turn.
-const DENSITIES: [f64; 5] = [0.6, 1.0, 1.6, 2.5, 4.0];
+/// Densities of the part's mesh tried in turn.
+pub(super) const DENSITIES: [f64; 5] = [0.6, 1.0, 1.6, 2.5, 4.0];
 /// Relative change of the lobes in the last refinement at which refining stops.
-const SETTLED: f64 = 5e-3;
+pub(super) const SETTLED: f64 = 5e-3;
 /// Multiplications of one harmonic at which refining stops all the same: keeps a page responsive.
 const MOST_WORK: f64 = 1.2e7;
 /// Peak to valley below this share of the largest one around is not judged.

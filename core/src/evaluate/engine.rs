@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::elastic::{Shapes, Work};
+use super::elastic::{DENSITIES, SETTLED, Shapes, Work};
 use super::pressed::{Effort, Pressed};
 use super::{cautions, contact, cuts, grip, shape, speed};
 use crate::findings::{Assumption, Findings, Scene};
@@ -36,6 +36,11 @@ pub struct Engine {
 }
 
 impl Engine {
+    /// Densities of the part's mesh tried in turn (see [`crate::part::PartModel::new`]).
+    pub const DENSITIES: [f64; 5] = DENSITIES;
+    /// Relative change of the lobes from one mesh to the next with which it is content.
+    pub const SETTLED: f64 = SETTLED;
+
     /// Does one slice of the shape work that `setup` needs, a millisecond or a few, and says how far it has come.
     pub fn prepare(&mut self, setup: &Setup) -> Progress {
         let Ok(jaw) = BoredJaw::new(setup.jaw()) else { return Progress::Done };

@@ -60,7 +60,13 @@ pub(super) fn jaw(setup: &Setup, found: &mut Vec<Finding>, scene: &mut Scene) ->
     let density = setup.jaws.material.density.value;
     let mass = top_jaw(setup, &jaw);
     found.push(match setup.jaws.weighed {
-        Some(_) => Finding::new("jaw.mass", "Mass of one top jaw, weighed", Kind::Mass, mass.mass),
+        Some(_) => Finding::new("jaw.mass", "Mass of one top jaw, weighed", Kind::Mass, mass.mass).step(Step {
+            says: "As typed",
+            formula: "m",
+            given: Vec::new(),
+            result: term("m", mass.mass, Kind::Mass),
+            source: "the scales",
+        }),
         None => Finding::new("jaw.mass", "Mass of one top jaw", Kind::Mass, mass.mass)
             .caution("Screw holes are not taken off. Weigh the jaw to be sure.")
             .step(Step {
@@ -73,8 +79,22 @@ pub(super) fn jaw(setup: &Setup, found: &mut Vec<Finding>, scene: &mut Scene) ->
             }),
     });
     let arc = 2.0 * jaw.contact_half_angle();
-    found.push(Finding::new("jaw.wrap", "Angle over which one jaw touches", Kind::Angle, arc));
-    let swing = Finding::new("jaw.swing", "Swing of the jaws, on diameter", Kind::Length, 2.0 * jaw.swing_radius());
+    found.push(Finding::new("jaw.wrap", "Angle over which one jaw touches", Kind::Angle, arc).step(Step {
+        says: "Where the bored circle leaves the sides of the jaw",
+        formula: "2 β",
+        given:
+            [term("R", setup.gripped_radius(), Kind::Length), term("β", jaw.contact_half_angle(), Kind::Angle)].into(),
+        result: term("2 β", arc, Kind::Angle),
+        source: "geometry of the solid",
+    }));
+    let swing = 2.0 * jaw.swing_radius();
+    let swing = Finding::new("jaw.swing", "Swing of the jaws, on diameter", Kind::Length, swing).step(Step {
+        says: "Circle of the farthest corner of a jaw, where it grips",
+        formula: "D = 2 r_corner",
+        given: [term("r_corner", jaw.swing_radius(), Kind::Length)].into(),
+        result: term("D", swing, Kind::Length),
+        source: "geometry of the solid",
+    });
     found.push(match setup.chuck.max_swing {
         Some(limit) => swing.at_most(limit.value, "the chuck's manual or guard").entry("chuck.max_swing"),
         None => swing,
@@ -107,7 +127,14 @@ pub(super) fn at_rest(setup: &Setup, found: &mut Vec<Finding>) -> Option<RestGri
     found.push(
         Finding::new("pressure.set", "Clamping pressure", Kind::Pressure, pressure)
             .at_most(chuck.max_pressure.value, "the cylinder's plate")
-            .entry("run.pressure"),
+            .entry("run.pressure")
+            .step(Step {
+                says: "As typed",
+                formula: "p",
+                given: Vec::new(),
+                result: term("p", pressure, Kind::Pressure),
+                source: "the gauge on the machine",
+            }),
     );
     let known = match &chuck.grip_from {
         GripFrom::Plate { cylinder, condition } => from_plate(setup, &plate, cylinder, condition.value, found),

@@ -14,6 +14,7 @@ mod elastic;
 mod engine;
 mod grip;
 mod pressed;
+mod released;
 mod shape;
 mod speed;
 

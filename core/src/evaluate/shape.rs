@@ -7,17 +7,15 @@ use alloc::vec::Vec;
 use super::elastic::{Elasticity, worst_station};
 use super::grip::Spinning;
 use super::pressed::{OnSize, Pressed};
+use super::released;
 use crate::contact::{Contact, Face, Lobing};
-use crate::findings::{Finding, Scene, Shift, Step, Wave, term};
+use crate::findings::{Finding, Scene, Shift, Step, Trace, Wave, term};
 use crate::grip::Side;
 use crate::part::{Side as SurfaceSide, Surface};
 use crate::quantity::Kind;
 use crate::ring::Annulus;
-use crate::roundness::Profile;
 use crate::setup::{Setup, Toward};
 
-/// Points around the part at which a shape is sampled.
-const STATIONS: usize = 360;
 /// Harmonics that are enough to draw a shape.
 const DRAWN: usize = 24;
 /// Share of the wall that the part may be squeezed by before linear theory is left.
@@ -26,6 +24,9 @@ const LARGEST_SQUEEZE: f64 = 0.5;
 const BUCKLING_SHARE: f64 = 0.3;
 const MODEL: &str =
     "harmonic finite elements of the part (Wilson 1965; Zienkiewicz and Taylor) in one-sided contact with elastic jaws";
+
+/// The figures of the title block: the worst of every round surface.
+const HEADLINES: [(&str, &str); 2] = [("shape.runout", "Run-out (TIR)"), ("shape.roundness", "Roundness, released")];
 
 /// The gripped section as a plane ring, for what only needs a section.
 pub(super) fn section(setup: &Setup) -> Annulus {
@@ -41,8 +42,7 @@ pub(super) fn section(setup: &Setup) -> Annulus {
 
 /// Tells the headlines as refused, and why.
 pub(super) fn refuse(why: &str, found: &mut Vec<Finding>) {
-    found.push(Finding::refused("shape.runout", "Run-out in the jaws (TIR)", Kind::Departure, why));
-    found.push(Finding::refused("shape.roundness", "Roundness after release", Kind::Departure, why));
+    found.extend(HEADLINES.map(|(id, name)| Finding::refused(id, name, Kind::Departure, why)));
 }
 
 /// Run-out, roundness, size and straightness of every surface that matters.
@@ -68,16 +68,20 @@ pub(super) fn tell(
         let key = if at < named { surface.name.clone() } else { format!("surfaces.{}", at - named) };
         let view = View { setup, elastic, pressed, spinning, at, surface, key };
         let runout = view.runout();
-        let first = [runout, view.roundness(found)];
-        for (headline, finding) in headlines.iter_mut().zip(first) {
+        let (roundness, trace) = view.roundness(found).unzip();
+        if roundness.as_ref().is_some_and(|next| is_worse(next, headlines[1].as_ref())) {
+            scene.trace = trace;
+        }
+        for (headline, finding) in headlines.iter_mut().zip([runout, roundness]) {
             let Some(finding) = finding else { continue };
-            *headline = Some(worse(headline.take(), &finding));
+            if is_worse(&finding, headline.as_ref()) {
+                *headline = Some(finding.clone());
+            }
             found.push(finding);
         }
         found.extend([view.size(), view.straightness()].into_iter().flatten());
     }
-    let names = [("shape.runout", "Run-out in the jaws (TIR)"), ("shape.roundness", "Roundness after release")];
-    for (headline, (id, name)) in headlines.into_iter().zip(names) {
+    for (headline, (id, name)) in headlines.into_iter().zip(HEADLINES) {
         found.push(match headline {
             Some(worst) => {
                 Finding { id: id.into(), caution: Some(format!("{}.", worst.name)), name: name.into(), ..worst }
@@ -147,12 +151,9 @@ fn buckling_pressure(ring: &Annulus) -> f64 {
     ring.modulus * slender * slender * slender / (4.0 * (1.0 - ring.poisson * ring.poisson))
 }
 
-/// The worse of two findings.
-fn worse(so_far: Option<Finding>, next: &Finding) -> Finding {
-    match so_far {
-        Some(finding) if finding.value.as_ref().unwrap_or(&0.0) >= next.value.as_ref().unwrap_or(&0.0) => finding,
-        _ => next.clone(),
-    }
+/// Whether `next` is worse than the worst finding so far.
+fn is_worse(next: &Finding, so_far: Option<&Finding>) -> bool {
+    so_far.is_none_or(|worst| next.value.as_ref().unwrap_or(&0.0) > worst.value.as_ref().unwrap_or(&0.0))
 }
 
 fn tell_settling(elastic: &Elasticity, found: &mut Vec<Finding>) {
@@ -227,8 +228,8 @@ impl View<'_> {
         )
     }
 
-    /// Roundness by the four circles of ISO 12181, with band and bounds; returns the minimum zone's.
-    fn roundness(&self, found: &mut Vec<Finding>) -> Option<Finding> {
+    /// Roundness by the four circles of ISO 12181, with band and bounds; returns the minimum zone's, and the trace.
+    fn roundness(&self, found: &mut Vec<Finding>) -> Option<(Finding, Trace)> {
         if self.surface.side == SurfaceSide::Face {
             return None;
         }
@@ -238,9 +239,7 @@ impl View<'_> {
         })?;
         let stations = self.lobing(&self.elastic.usual, &worst.at_speed);
         let lobing = worst_station(&stations)?;
-        let pitch = core::f64::consts::TAU / STATIONS as f64;
-        let released: Vec<f64> = (0..STATIONS).map(|k| lobing.mean() - lobing.at(k as f64 * pitch)).collect();
-        let assessed = Profile::equally_spaced(&released).ok()?.assess();
+        let assessed = released::assess(lobing)?;
         let finding = |key: &str, circle: &str, value: f64| {
             Finding::new(
                 format!("shape.roundness.{}.{key}", self.key),
@@ -273,7 +272,7 @@ impl View<'_> {
                 result: term("RONt", value, Kind::Departure),
                 source: "reference circles: ISO 12181-1:2011, from memory; shape: harmonic finite elements of the part in one-sided contact with elastic jaws",
             });
-        Some(match &worst.softer_stiffer {
+        let told = match &worst.softer_stiffer {
             None => told,
             Some(ends) => {
                 let mut band = (value, value);
@@ -283,7 +282,15 @@ impl View<'_> {
                 }
                 told.band(band.0, band.1)
             }
-        })
+        };
+        Some((told, released::trace(self.name(), self.radius_at(&stations, lobing), lobing, &assessed)))
+    }
+
+    /// Radius of the surface at the station of `lobing`, m.
+    fn radius_at(&self, stations: &[Lobing], lobing: &Lobing) -> f64 {
+        let points = self.elastic.usual.part().stations.get(self.at).map_or(&[][..], |stations| &stations.at);
+        let found = points.iter().zip(stations).find(|(_, station)| core::ptr::eq(*station, lobing));
+        found.map_or(0.0, |([radius, _], _)| *radius)
     }
 
     /// Spin growth at each station, m.

@@ -32,12 +32,18 @@ pub(super) fn limits(setup: &Setup, spinning: Option<&Spinning>, hold: Option<Le
             );
         }
         if let Ok(Some(third)) = spinning.careful.speed_leaving(LEAST_LEFT) {
-            found.push(Finding::new(
-                "speed.third_left",
-                "Speed at which a third of the grip is left",
-                Kind::RotationalSpeed,
-                third,
-            ));
+            let name = "Speed at which a third of the grip is left";
+            found.push(Finding::new("speed.third_left", name, Kind::RotationalSpeed, third).step(Step {
+                says: "Two thirds of the grip at rest are eaten by the spin force",
+                formula: "n = √(⅔ F₀ / (k M_c))",
+                given: [
+                    term("F₀", spinning.least_at_rest, Kind::Force),
+                    term("k", setup.chuck.spin_share_most.value, Kind::Plain),
+                ]
+                .into(),
+                result: term("n", third, Kind::RotationalSpeed),
+                source: "EN 1550 and DIN 6386 as quoted in manuals; VDI 3106:2004 as quoted in secondary literature",
+            }));
             if third < limit.0 {
                 limit = (third, "a third of the grip at rest must be left");
             }
@@ -48,7 +54,15 @@ pub(super) fn limits(setup: &Setup, spinning: Option<&Spinning>, hold: Option<Le
             limit = (holding, "the hold factor you want");
         }
     }
-    let set = Finding::new("speed.set", "Spindle speed", Kind::RotationalSpeed, setup.speed.value).entry("run.speed");
+    let set = Finding::new("speed.set", "Spindle speed", Kind::RotationalSpeed, setup.speed.value)
+        .entry("run.speed")
+        .step(Step {
+            says: "As typed, against the least of the plate's speed, the speed that leaves a third of the grip, and the speed that leaves the hold factor wanted",
+            formula: "n ≤ n_limit",
+            given: [term("n_limit", limit.0, Kind::RotationalSpeed)].into(),
+            result: term("n", setup.speed.value, Kind::RotationalSpeed),
+            source: "VDI 3106:2004 as quoted in secondary literature",
+        });
     found.push(if limit.0 > 0.0 {
         set.at_most(limit.0, limit.1)
     } else {
@@ -91,6 +105,18 @@ fn holding_speed(setup: &Setup, spinning: &Spinning, hold: LeastHold, found: &mu
             let pressure = setup.pressure.value * needed / spinning.least_at_rest;
             found.push(
                 Finding::new("pressure.least", "Least pressure that holds", Kind::Pressure, pressure)
+                    .step(Step {
+                        says: "Grip follows pressure in proportion",
+                        formula: "p_least = p F_needed / F₀",
+                        given: [
+                            term("p", setup.pressure.value, Kind::Pressure),
+                            term("F_needed", needed, Kind::Force),
+                            term("F₀", spinning.least_at_rest, Kind::Force),
+                        ]
+                        .into(),
+                        result: term("p_least", pressure, Kind::Pressure),
+                        source: "grip proportional to pressure: common practice, no source",
+                    })
                     .caution("With the cut and speed as entered. Pressure lowered after clamping does not let the grip down: unclamp and clamp again."),
             );
         }

@@ -47,4 +47,16 @@ pub const EXAMPLES: &[Example] = &[
         says: "A solid blank stays round at any pressure; here the cut against the grip is the question.",
         json: include_str!("stubby-blank.json"),
     },
+    Example {
+        id: "floored-cup",
+        title: "Cup, gripped outside at its floor",
+        says: "The floor props the wall where the jaws press, so the bore stays round up to the rim. Make the first step 3 mm long and the second 62 mm, and watch the bore at the floor.",
+        json: include_str!("floored-cup.json"),
+    },
+    Example {
+        id: "flanged-tube",
+        title: "Flanged tube, gripped at its plain end",
+        says: "The bore goes out of round between the jaws and nowhere else: under the flange it comes out round. Finish the bore held another way, or on pie jaws.",
+        json: include_str!("flanged-tube.json"),
+    },
 ];

@@ -103,6 +103,7 @@ const CLOSE: f64 = 0.1;
 impl Finding {
     /// A result without limit, caution or steps yet. A value that is not finite becomes a refusal.
     #[must_use]
+    #[inline(never)]
     pub fn new(id: impl Into<String>, name: impl Into<String>, kind: Kind, value: f64) -> Self {
         let value =
             if value.is_finite() { Ok(value) } else { Err("The numbers entered have no finite result.".into()) };
@@ -121,12 +122,14 @@ impl Finding {
 
     /// A refusal: no value, and why.
     #[must_use]
+    #[inline(never)]
     pub fn refused(id: impl Into<String>, name: impl Into<String>, kind: Kind, why: impl Into<String>) -> Self {
         Self { value: Err(why.into()), ..Self::new(id, name, kind, 0.0) }
     }
 
     /// Held to at most `value`.
     #[must_use]
+    #[inline(never)]
     pub fn at_most(mut self, value: f64, origin: impl Into<String>) -> Self {
         self.limit = Some(Limit { value, sense: Sense::AtMost, origin: origin.into() });
         self
@@ -134,6 +137,7 @@ impl Finding {
 
     /// Held to at least `value`.
     #[must_use]
+    #[inline(never)]
     pub fn at_least(mut self, value: f64, origin: impl Into<String>) -> Self {
         self.limit = Some(Limit { value, sense: Sense::AtLeast, origin: origin.into() });
         self
@@ -141,6 +145,7 @@ impl Finding {
 
     /// With a caution.
     #[must_use]
+    #[inline(never)]
     pub fn caution(mut self, text: impl Into<String>) -> Self {
         self.caution = Some(text.into());
         self
@@ -148,6 +153,7 @@ impl Finding {
 
     /// With the entry at which a message about it stands.
     #[must_use]
+    #[inline(never)]
     pub fn entry(mut self, path: &'static str) -> Self {
         self.entry = Some(path);
         self
@@ -155,6 +161,7 @@ impl Finding {
 
     /// With the range that inputs or model leave.
     #[must_use]
+    #[inline(never)]
     pub fn band(mut self, least: f64, most: f64) -> Self {
         self.band = Some((least, most));
         self
@@ -162,6 +169,7 @@ impl Finding {
 
     /// With one more step.
     #[must_use]
+    #[inline(never)]
     pub fn step(mut self, step: Step) -> Self {
         self.steps.push(step);
         self

@@ -9,7 +9,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 pub use finding::{Finding, Limit, Mark, Sense, Step, Term, term};
-pub use scene::{PressureMap, Scene, Shift, Wave};
+pub use scene::{PressureMap, Scene, Shift, Trace, TraceCircle, Wave};
 
 /// Everything computed from a set-up.
 #[derive(Clone, Debug, PartialEq)]

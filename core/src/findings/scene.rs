@@ -1,5 +1,6 @@
 //! What the diagram draws: sizes, forces and shapes in SI, nothing that would have to be computed again.
 
+use alloc::string::String;
 use alloc::vec::Vec;
 
 /// What the diagram draws.
@@ -32,6 +33,38 @@ pub struct Scene {
     pub bore_along: Vec<Shift>,
     /// Share of the clamped shape that is left at speed, at the end of the range that is bad for shape.
     pub shape_share_at_speed: f64,
+    /// The released profile that the headline of roundness judges; none where it is refused.
+    pub trace: Option<Trace>,
+}
+
+/// The released profile of one round surface, and its reference circles.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Trace {
+    /// Name of the surface.
+    pub surface: String,
+    /// Its radius where it is least round, m.
+    pub radius: f64,
+    /// Its departure after release, about the mean of the clamped cut.
+    pub released: Wave,
+    /// Least squares, minimum zone, minimum circumscribed and maximum inscribed, in this order.
+    pub circles: [TraceCircle; 4],
+}
+
+/// One reference circle of a trace.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct TraceCircle {
+    /// Its name.
+    pub name: &'static str,
+    /// Centre from the axis toward jaw 1, m.
+    pub x: f64,
+    /// Centre from the axis toward a quarter turn from jaw 1, m.
+    pub y: f64,
+    /// Radius of the circle less that of the surface, m; midway between the two of the minimum zone.
+    pub radius: f64,
+    /// Peak to valley from this circle, m (RONt); the width of the minimum zone.
+    pub roundness: f64,
 }
 
 /// Pressure over half a jaw face; the other half mirrors it.

@@ -6,7 +6,7 @@ use super::Source::{
 };
 use super::{Material, cutting, figure};
 
-pub(super) const CASTINGS: &[Material] = &[
+pub(super) static CASTINGS: &[Material] = &[
     Material {
         id: "cast-steel-ge240",
         name: "Cast carbon steel, normalised",

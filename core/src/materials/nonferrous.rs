@@ -7,7 +7,7 @@ use super::Source::{
 };
 use super::{Material, cutting, figure};
 
-pub(super) const NONFERROUS: &[Material] = &[
+pub(super) static NONFERROUS: &[Material] = &[
     Material {
         id: "aluminium-6061",
         name: "Aluminium alloy, solution treated and aged",

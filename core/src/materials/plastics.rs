@@ -6,7 +6,7 @@ use super::Family::Plastic;
 use super::Source::{Callister, Dowling, PlasticsHandbook, PlasticsTable};
 use super::{Material, figure};
 
-pub(super) const PLASTICS: &[Material] = &[
+pub(super) static PLASTICS: &[Material] = &[
     Material {
         id: "acetal-pom",
         name: "Acetal, unfilled",

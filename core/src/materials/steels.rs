@@ -7,7 +7,7 @@ use super::Source::{
 };
 use super::{Material, cutting, figure};
 
-pub(super) const STEELS: &[Material] = &[
+pub(super) static STEELS: &[Material] = &[
     Material {
         id: "structural-steel-s235",
         name: "Structural steel, low strength",

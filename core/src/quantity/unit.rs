@@ -50,7 +50,7 @@ const fn unit(
 }
 
 /// Every unit, the first of each kind being the one a bare number is read in.
-pub const UNITS: &[Unit] = &[
+pub static UNITS: &[Unit] = &[
     unit(Kind::Length, "mm", &["millimetre", "millimeter"], 1e-3, 3),
     unit(Kind::Length, "in", &["\"", "inch", "inches", "″"], INCH, 4),
     unit(Kind::Length, "cm", &[], 1e-2, 4),
@@ -107,8 +107,8 @@ impl Unit {
     pub fn named(kind: Kind, text: &str) -> Option<&'static Self> {
         let of_kind = || UNITS.iter().filter(|unit| unit.kind == kind);
         of_kind().find(|unit| unit.symbol == text).or_else(|| {
-            let lower = text.to_lowercase();
-            of_kind().find(|unit| unit.symbol.to_lowercase() == lower || unit.spellings.contains(&lower.as_str()))
+            let lower = text.to_ascii_lowercase();
+            of_kind().find(|unit| unit.symbol.eq_ignore_ascii_case(&lower) || unit.spellings.contains(&lower.as_str()))
         })
     }
 
@@ -138,7 +138,7 @@ mod tests {
                         || unit
                             .spellings
                             .iter()
-                            .any(|s| other.spellings.contains(s) || other.symbol.to_lowercase() == *s))
+                            .any(|s| other.spellings.contains(s) || other.symbol.eq_ignore_ascii_case(s)))
             });
             assert_eq!(claims.count(), 1, "{} of {:?} must be unambiguous", unit.symbol, unit.kind);
         }

@@ -4,7 +4,7 @@ use super::input::{Form, Input, When, choice, optional, quantity};
 use crate::quantity::Kind;
 
 /// Number of jaws.
-pub const JAW_COUNT: Input = Input {
+pub static JAW_COUNT: Input = Input {
     path: "chuck.jaws",
     name: "Jaws",
     form: Form::Choice(&[
@@ -20,7 +20,7 @@ pub const JAW_COUNT: Input = Input {
     when: When::Always,
 };
 /// Diameter of the chuck body.
-pub const BODY_DIAMETER: Input = Input {
+pub static BODY_DIAMETER: Input = Input {
     path: "chuck.body_diameter",
     name: "Chuck body diameter",
     form: quantity(Kind::Length, 0.05, 2.0),
@@ -30,7 +30,7 @@ pub const BODY_DIAMETER: Input = Input {
     when: When::Always,
 };
 /// Greatest speed on the plate.
-pub const MAX_SPEED: Input = Input {
+pub static MAX_SPEED: Input = Input {
     path: "chuck.max_speed",
     name: "Greatest speed on the plate",
     form: quantity(Kind::RotationalSpeed, 1.0, 2000.0),
@@ -40,7 +40,7 @@ pub const MAX_SPEED: Input = Input {
     when: When::Always,
 };
 /// Greatest total grip on the plate.
-pub const MAX_GRIP: Input = Input {
+pub static MAX_GRIP: Input = Input {
     path: "chuck.max_grip",
     name: "Greatest total grip on the plate",
     form: quantity(Kind::Force, 100.0, 2e6),
@@ -50,7 +50,7 @@ pub const MAX_GRIP: Input = Input {
     when: When::Always,
 };
 /// Greatest draw force on the plate.
-pub const MAX_DRAW: Input = Input {
+pub static MAX_DRAW: Input = Input {
     path: "chuck.max_draw",
     name: "Greatest draw force on the plate",
     form: quantity(Kind::Force, 100.0, 2e6),
@@ -60,7 +60,7 @@ pub const MAX_DRAW: Input = Input {
     when: When::Always,
 };
 /// Jaw height for which the plate is given.
-pub const REFERENCE_HEIGHT: Input = Input {
+pub static REFERENCE_HEIGHT: Input = Input {
     path: "chuck.reference_height",
     name: "Jaw height the plate is for",
     form: quantity(Kind::Length, 5e-3, 0.5),
@@ -70,7 +70,7 @@ pub const REFERENCE_HEIGHT: Input = Input {
     when: When::Always,
 };
 /// Greatest swing of the jaws.
-pub const MAX_SWING: Input = Input {
+pub static MAX_SWING: Input = Input {
     path: "chuck.max_swing",
     name: "Greatest swing of the jaws",
     form: optional(Kind::Length, 0.05, 3.0),
@@ -80,7 +80,7 @@ pub const MAX_SWING: Input = Input {
     when: When::Always,
 };
 /// Condition of the chuck.
-pub const CONDITION: Input = Input {
+pub static CONDITION: Input = Input {
     path: "chuck.condition",
     name: "Chuck condition",
     form: quantity(Kind::Plain, 0.2, 1.0),
@@ -90,7 +90,7 @@ pub const CONDITION: Input = Input {
     when: When::Chosen("chuck.grip_from", &["plate", "chart"]),
 };
 /// How the grip at rest is known.
-pub const GRIP_FROM: Input = Input {
+pub static GRIP_FROM: Input = Input {
     path: "chuck.grip_from",
     name: "Grip at rest known from",
     form: Form::Choice(&[
@@ -104,7 +104,7 @@ pub const GRIP_FROM: Input = Input {
     when: When::Always,
 };
 /// Bore of the clamping cylinder.
-pub const CYLINDER_BORE: Input = Input {
+pub static CYLINDER_BORE: Input = Input {
     path: "cylinder.bore",
     name: "Cylinder bore",
     form: quantity(Kind::Length, 0.01, 1.0),
@@ -114,7 +114,7 @@ pub const CYLINDER_BORE: Input = Input {
     when: When::Chosen("chuck.grip_from", &["plate"]),
 };
 /// Rod or draw tube diameter in the cylinder.
-pub const CYLINDER_ROD: Input = Input {
+pub static CYLINDER_ROD: Input = Input {
     path: "cylinder.rod",
     name: "Cylinder rod diameter",
     form: quantity(Kind::Length, 0.0, 1.0),
@@ -124,7 +124,7 @@ pub const CYLINDER_ROD: Input = Input {
     when: When::Chosen("chuck.grip_from", &["plate"]),
 };
 /// Which side of the piston acts.
-pub const CYLINDER_SIDE: Input = Input {
+pub static CYLINDER_SIDE: Input = Input {
     path: "cylinder.side",
     name: "Oil acts on",
     form: Form::Choice(&[choice("rod", "Rod side (draw tube pulls)"), choice("full", "Full side (draw tube pushes)")]),
@@ -134,7 +134,7 @@ pub const CYLINDER_SIDE: Input = Input {
     when: When::Chosen("chuck.grip_from", &["plate"]),
 };
 /// Share of the pressure force that reaches the draw tube.
-pub const CYLINDER_EFFICIENCY: Input = Input {
+pub static CYLINDER_EFFICIENCY: Input = Input {
     path: "cylinder.efficiency",
     name: "Cylinder efficiency",
     form: quantity(Kind::Plain, 0.5, 1.0),
@@ -144,7 +144,7 @@ pub const CYLINDER_EFFICIENCY: Input = Input {
     when: When::Chosen("chuck.grip_from", &["plate"]),
 };
 /// Greatest pressure of the cylinder.
-pub const MAX_PRESSURE: Input = Input {
+pub static MAX_PRESSURE: Input = Input {
     path: "cylinder.max_pressure",
     name: "Greatest cylinder pressure",
     form: quantity(Kind::Pressure, 1e4, 3e7),
@@ -154,7 +154,7 @@ pub const MAX_PRESSURE: Input = Input {
     when: When::Always,
 };
 /// Pressure of a point on the chart.
-pub const CHART_PRESSURE: Input = Input {
+pub static CHART_PRESSURE: Input = Input {
     path: "chart.pressure",
     name: "Chart point: pressure",
     form: quantity(Kind::Pressure, 1e4, 3e7),
@@ -164,7 +164,7 @@ pub const CHART_PRESSURE: Input = Input {
     when: When::Chosen("chuck.grip_from", &["chart"]),
 };
 /// Grip of a point on the chart.
-pub const CHART_GRIP: Input = Input {
+pub static CHART_GRIP: Input = Input {
     path: "chart.grip",
     name: "Chart point: total grip",
     form: quantity(Kind::Force, 10.0, 2e6),
@@ -174,7 +174,7 @@ pub const CHART_GRIP: Input = Input {
     when: When::Chosen("chuck.grip_from", &["chart"]),
 };
 /// Pressure of a gauge reading.
-pub const GAUGE_PRESSURE: Input = Input {
+pub static GAUGE_PRESSURE: Input = Input {
     path: "gauge.*.pressure",
     name: "Reading: pressure",
     form: quantity(Kind::Pressure, 1e4, 3e7),
@@ -184,7 +184,7 @@ pub const GAUGE_PRESSURE: Input = Input {
     when: When::Chosen("chuck.grip_from", &["gauge"]),
 };
 /// Grip of a gauge reading.
-pub const GAUGE_GRIP: Input = Input {
+pub static GAUGE_GRIP: Input = Input {
     path: "gauge.*.grip",
     name: "Reading: total grip",
     form: quantity(Kind::Force, 10.0, 2e6),
@@ -194,7 +194,7 @@ pub const GAUGE_GRIP: Input = Input {
     when: When::Chosen("chuck.grip_from", &["gauge"]),
 };
 /// Mass of one master jaw with nuts and screws.
-pub const MASTER_MASS: Input = Input {
+pub static MASTER_MASS: Input = Input {
     path: "chuck.master_mass",
     name: "Master jaw, nuts and screws, each",
     form: quantity(Kind::Mass, 0.0, 100.0),
@@ -204,7 +204,7 @@ pub const MASTER_MASS: Input = Input {
     when: When::Always,
 };
 /// Radius of the centre of mass of the master jaw.
-pub const MASTER_RADIUS: Input = Input {
+pub static MASTER_RADIUS: Input = Input {
     path: "chuck.master_radius",
     name: "Its centre of mass from the axis",
     form: quantity(Kind::Length, 1e-3, 1.0),
@@ -214,7 +214,7 @@ pub const MASTER_RADIUS: Input = Input {
     when: When::Always,
 };
 /// Tilt stiffness of a master jaw.
-pub const TILT_STIFFNESS: Input = Input {
+pub static TILT_STIFFNESS: Input = Input {
     path: "chuck.tilt_stiffness",
     name: "Tilt stiffness of a master jaw",
     form: quantity(Kind::TiltStiffness, 1e4, 1e9),
@@ -224,7 +224,7 @@ pub const TILT_STIFFNESS: Input = Input {
     when: When::Always,
 };
 /// Radial stiffness of a master jaw.
-pub const RADIAL_STIFFNESS: Input = Input {
+pub static RADIAL_STIFFNESS: Input = Input {
     path: "chuck.radial_stiffness",
     name: "Radial stiffness of a master jaw",
     form: quantity(Kind::Stiffness, 1e6, 1e11),
@@ -234,7 +234,7 @@ pub const RADIAL_STIFFNESS: Input = Input {
     when: When::Always,
 };
 /// Least share of the spin force that reaches the part.
-pub const SPIN_SHARE_LEAST: Input = Input {
+pub static SPIN_SHARE_LEAST: Input = Input {
     path: "chuck.spin_share_least",
     name: "Spin force reaching the part, at least",
     form: quantity(Kind::Plain, 0.0, 1.0),
@@ -244,7 +244,7 @@ pub const SPIN_SHARE_LEAST: Input = Input {
     when: When::Always,
 };
 /// Greatest share of the spin force that reaches the part.
-pub const SPIN_SHARE_MOST: Input = Input {
+pub static SPIN_SHARE_MOST: Input = Input {
     path: "chuck.spin_share_most",
     name: "Spin force reaching the part, at most",
     form: quantity(Kind::Plain, 0.0, 1.0),
@@ -255,7 +255,7 @@ pub const SPIN_SHARE_MOST: Input = Input {
 };
 
 /// The chuck, in shop order.
-pub const CHUCK_INPUTS: &[&Input] = &[
+pub static CHUCK_INPUTS: &[&Input] = &[
     &JAW_COUNT,
     &BODY_DIAMETER,
     &MAX_SPEED,

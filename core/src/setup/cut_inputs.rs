@@ -4,7 +4,7 @@ use super::input::{Form, Input, When, choice, quantity};
 use crate::quantity::Kind;
 
 /// What the cut does.
-pub const CUT_KIND: Input = Input {
+pub static CUT_KIND: Input = Input {
     path: "cuts.*.kind",
     name: "Cut",
     form: Form::Choice(&[
@@ -21,7 +21,7 @@ pub const CUT_KIND: Input = Input {
     when: When::Always,
 };
 /// Diameter at which the tool cuts.
-pub const CUT_DIAMETER: Input = Input {
+pub static CUT_DIAMETER: Input = Input {
     path: "cuts.*.diameter",
     name: "Diameter at the tool",
     form: quantity(Kind::Length, 0.0, 2.0),
@@ -31,7 +31,7 @@ pub const CUT_DIAMETER: Input = Input {
     when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring", "grooving", "power"]),
 };
 /// Distance of the tool from the front of the jaws.
-pub const CUT_DISTANCE: Input = Input {
+pub static CUT_DISTANCE: Input = Input {
     path: "cuts.*.distance",
     name: "Tool in front of the jaws by",
     form: quantity(Kind::Length, -0.5, 2.0),
@@ -41,7 +41,7 @@ pub const CUT_DISTANCE: Input = Input {
     when: When::Always,
 };
 /// Depth of cut.
-pub const CUT_DEPTH: Input = Input {
+pub static CUT_DEPTH: Input = Input {
     path: "cuts.*.depth",
     name: "Depth of cut, on radius",
     form: quantity(Kind::Length, 1e-5, 0.05),
@@ -51,7 +51,7 @@ pub const CUT_DEPTH: Input = Input {
     when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring"]),
 };
 /// Width of a groove.
-pub const CUT_WIDTH: Input = Input {
+pub static CUT_WIDTH: Input = Input {
     path: "cuts.*.width",
     name: "Width of the insert",
     form: quantity(Kind::Length, 1e-4, 0.05),
@@ -61,7 +61,7 @@ pub const CUT_WIDTH: Input = Input {
     when: When::Chosen("cuts.*.kind", &["grooving"]),
 };
 /// Drill diameter.
-pub const DRILL_DIAMETER: Input = Input {
+pub static DRILL_DIAMETER: Input = Input {
     path: "cuts.*.drill",
     name: "Drill diameter",
     form: quantity(Kind::Length, 1e-4, 0.3),
@@ -71,7 +71,7 @@ pub const DRILL_DIAMETER: Input = Input {
     when: When::Chosen("cuts.*.kind", &["drilling"]),
 };
 /// Feed per revolution.
-pub const CUT_FEED: Input = Input {
+pub static CUT_FEED: Input = Input {
     path: "cuts.*.feed",
     name: "Feed",
     form: quantity(Kind::Feed, 1e-6, 5e-3),
@@ -81,7 +81,7 @@ pub const CUT_FEED: Input = Input {
     when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring", "grooving", "drilling"]),
 };
 /// Angle of the cutting edge to the feed.
-pub const APPROACH_ANGLE: Input = Input {
+pub static APPROACH_ANGLE: Input = Input {
     path: "cuts.*.approach",
     name: "Cutting edge angle",
     form: quantity(Kind::Angle, 0.17, 2.36),
@@ -91,7 +91,7 @@ pub const APPROACH_ANGLE: Input = Input {
     when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring"]),
 };
 /// Power at the spindle.
-pub const CUT_POWER: Input = Input {
+pub static CUT_POWER: Input = Input {
     path: "cuts.*.power",
     name: "Power the cut takes",
     form: quantity(Kind::Power, 1.0, 5e5),
@@ -101,7 +101,7 @@ pub const CUT_POWER: Input = Input {
     when: When::Chosen("cuts.*.kind", &["power"]),
 };
 /// Feed force as a share of the cutting force.
-pub const FEED_SHARE: Input = Input {
+pub static FEED_SHARE: Input = Input {
     path: "cuts.*.feed_share",
     name: "Feed force, share of cutting force",
     form: quantity(Kind::Plain, 0.0, 2.0),
@@ -111,7 +111,7 @@ pub const FEED_SHARE: Input = Input {
     when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring", "grooving", "power"]),
 };
 /// Passive force as a share of the cutting force.
-pub const PASSIVE_SHARE: Input = Input {
+pub static PASSIVE_SHARE: Input = Input {
     path: "cuts.*.passive_share",
     name: "Passive force, share of cutting force",
     form: quantity(Kind::Plain, 0.0, 2.0),
@@ -121,7 +121,7 @@ pub const PASSIVE_SHARE: Input = Input {
     when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring", "power"]),
 };
 /// Allowance for a worn edge.
-pub const WEAR: Input = Input {
+pub static WEAR: Input = Input {
     path: "cuts.*.wear",
     name: "Worn edge allowance",
     form: quantity(Kind::Plain, 1.0, 3.0),
@@ -131,7 +131,7 @@ pub const WEAR: Input = Input {
     when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring", "grooving", "drilling"]),
 };
 /// Which way the feed goes along the axis.
-pub const FEED_WAY: Input = Input {
+pub static FEED_WAY: Input = Input {
     path: "cuts.*.feed_way",
     name: "Feed goes",
     form: Form::Choice(&[choice("toward", "Toward the chuck"), choice("away", "Away from the chuck")]),
@@ -142,7 +142,7 @@ pub const FEED_WAY: Input = Input {
 };
 
 /// One cut, in shop order.
-pub const CUT_INPUTS: &[&Input] = &[
+pub static CUT_INPUTS: &[&Input] = &[
     &CUT_KIND,
     &CUT_DIAMETER,
     &CUT_DISTANCE,

@@ -3,7 +3,7 @@
 use alloc::collections::BTreeMap;
 use alloc::string::{String, ToString};
 
-use super::inputs::{INPUTS, LISTS, declared};
+use super::inputs::{LISTS, declared, every_input};
 use super::{Input, When};
 
 /// A set-up as typed. What was never entered is absent, and its default is taken.
@@ -98,10 +98,7 @@ impl Entries {
 
 /// The inputs of one item of the list `name`.
 fn list_inputs(name: &str) -> impl Iterator<Item = &'static Input> {
-    INPUTS
-        .iter()
-        .flat_map(|group| group.inputs.iter().copied())
-        .filter(move |input| input.path.split_once(".*.").is_some_and(|(list, _)| list == name))
+    every_input().filter(move |input| input.path.split_once(".*.").is_some_and(|(list, _)| list == name))
 }
 
 /// The index in `list` that `path` stands at, e.g. 2 for `cuts.2.feed`.

@@ -83,6 +83,12 @@ impl Input {
         self.path.contains('*')
     }
 
+    /// Whether it may be left empty.
+    #[must_use]
+    pub fn is_optional(&self) -> bool {
+        matches!(self.form, Form::Quantity { optional: true, .. } | Form::Text(_))
+    }
+
     /// The entries of a choice; empty for other forms.
     #[must_use]
     pub fn choices(&self) -> &'static [Choice] {

@@ -30,7 +30,7 @@ pub struct List {
 }
 
 /// Every input by group, in shop order.
-pub const INPUTS: &[Group] = &[
+pub static INPUTS: &[Group] = &[
     Group { key: "part", name: "The part", inputs: PART_INPUTS },
     Group { key: "steps", name: "Steps of the part", inputs: STEP_INPUTS },
     Group { key: "surfaces", name: "Surfaces that matter", inputs: SURFACE_INPUTS },
@@ -41,12 +41,18 @@ pub const INPUTS: &[Group] = &[
 ];
 
 /// The lists among them.
-pub const LISTS: &[List] = &[
+pub static LISTS: &[List] = &[
     List { name: "steps", least: 1, most: 200 },
     List { name: "surfaces", least: 0, most: 8 },
     List { name: "cuts", least: 1, most: 8 },
     List { name: "gauge", least: 2, most: 12 },
 ];
+
+/// Every input, group after group.
+pub fn every_input() -> impl Iterator<Item = &'static Input> {
+    // Unrolled over the constants, each search would weigh more in the page than the declarations do.
+    core::hint::black_box(INPUTS).iter().flat_map(|group| group.inputs.iter().copied())
+}
 
 /// The input declared at `path`, which may name a list item: `cuts.2.feed`.
 ///
@@ -57,7 +63,7 @@ pub const LISTS: &[List] = &[
 /// ```
 #[must_use]
 pub fn declared(path: &str) -> Option<&'static Input> {
-    let mut all = INPUTS.iter().flat_map(|group| group.inputs.iter().copied());
+    let mut all = every_input();
     let Some((list, index, field)) = item_path(path) else {
         return all.find(|input| input.path == path);
     };
@@ -88,14 +94,10 @@ mod tests {
     use crate::setup::input::{Form, When};
     use alloc::collections::BTreeSet;
 
-    fn all() -> impl Iterator<Item = &'static Input> {
-        INPUTS.iter().flat_map(|group| group.inputs.iter().copied())
-    }
-
     #[test]
     fn paths_are_unique_and_find_their_own_declaration() {
         let mut seen = BTreeSet::new();
-        for input in all() {
+        for input in every_input() {
             assert!(seen.insert(input.path), "{} is declared twice", input.path);
             let found = declared(&input.at(0)).unwrap();
             assert_eq!(found.path, input.path, "lookup finds the same declaration");
@@ -107,7 +109,7 @@ mod tests {
 
     #[test]
     fn every_default_is_within_its_own_range() {
-        for input in all().filter(|input| !input.default.is_empty()) {
+        for input in every_input().filter(|input| !input.default.is_empty()) {
             match input.form {
                 Form::Quantity { kind, least, most, .. } => {
                     let si = Measure::parse(kind, input.default).unwrap().si;
@@ -123,7 +125,7 @@ mod tests {
 
     #[test]
     fn conditions_name_a_choice_and_its_keys() {
-        for input in all() {
+        for input in every_input() {
             if let When::Chosen(path, keys) = input.when {
                 let chooser = declared(path).unwrap();
                 for key in keys {
@@ -135,7 +137,7 @@ mod tests {
 
     #[test]
     fn every_input_explains_itself() {
-        for input in all() {
+        for input in every_input() {
             assert!(input.help.len() > 10 && input.help.ends_with('.'), "{}: help is a sentence", input.path);
             assert!(!input.source.is_empty(), "{}: source is named", input.path);
         }

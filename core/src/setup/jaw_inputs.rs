@@ -4,7 +4,7 @@ use super::input::{Form, Input, MaterialUse, When, choice, optional, quantity};
 use crate::quantity::Kind;
 
 /// Shape of the top jaws.
-pub const JAW_KIND: Input = Input {
+pub static JAW_KIND: Input = Input {
     path: "jaws.kind",
     name: "Soft jaws",
     form: Form::Choice(&[
@@ -18,7 +18,7 @@ pub const JAW_KIND: Input = Input {
     when: When::Always,
 };
 /// Material of the top jaws.
-pub const JAW_MATERIAL: Input = Input {
+pub static JAW_MATERIAL: Input = Input {
     path: "jaws.material",
     name: "Jaw material",
     form: Form::Material(MaterialUse::Jaw),
@@ -28,7 +28,7 @@ pub const JAW_MATERIAL: Input = Input {
     when: When::Always,
 };
 /// Width of an ordinary jaw.
-pub const JAW_WIDTH: Input = Input {
+pub static JAW_WIDTH: Input = Input {
     path: "jaws.width",
     name: "Jaw width",
     form: quantity(Kind::Length, 2e-3, 0.5),
@@ -38,7 +38,7 @@ pub const JAW_WIDTH: Input = Input {
     when: When::Chosen("jaws.kind", &["ordinary"]),
 };
 /// Angle a wide jaw covers.
-pub const JAW_ANGLE: Input = Input {
+pub static JAW_ANGLE: Input = Input {
     path: "jaws.angle",
     name: "Angle each jaw covers",
     form: quantity(Kind::Angle, 0.05, 3.1),
@@ -48,7 +48,7 @@ pub const JAW_ANGLE: Input = Input {
     when: When::Chosen("jaws.kind", &["wide"]),
 };
 /// Width of the saw cut between pie jaws.
-pub const SAW_CUT: Input = Input {
+pub static SAW_CUT: Input = Input {
     path: "jaws.saw_cut",
     name: "Saw cut between jaws",
     form: quantity(Kind::Length, 1e-4, 0.05),
@@ -58,17 +58,17 @@ pub const SAW_CUT: Input = Input {
     when: When::Chosen("jaws.kind", &["pie"]),
 };
 /// Radial length of the blank jaw.
-pub const JAW_LENGTH: Input = Input {
+pub static JAW_LENGTH: Input = Input {
     path: "jaws.length",
     name: "Jaw length, toward the axis",
     form: quantity(Kind::Length, 5e-3, 1.0),
-    default: "75 mm",
+    default: "45 mm",
     help: "From the inner to the outer end of the blank, along the chuck's radius.",
     source: "our own starting value",
     when: When::Always,
 };
 /// Height of the blank jaw above the serrations.
-pub const JAW_HEIGHT: Input = Input {
+pub static JAW_HEIGHT: Input = Input {
     path: "jaws.height",
     name: "Jaw height",
     form: quantity(Kind::Length, 5e-3, 0.5),
@@ -78,7 +78,7 @@ pub const JAW_HEIGHT: Input = Input {
     when: When::Always,
 };
 /// How far jaw metal reaches past the gripping face under the part.
-pub const JAW_STEP: Input = Input {
+pub static JAW_STEP: Input = Input {
     path: "jaws.step",
     name: "Step under the part",
     form: quantity(Kind::Length, 0.0, 0.5),
@@ -88,7 +88,7 @@ pub const JAW_STEP: Input = Input {
     when: When::Always,
 };
 /// Diameter the jaws are bored to.
-pub const BORED_DIAMETER: Input = Input {
+pub static BORED_DIAMETER: Input = Input {
     path: "jaws.bored_diameter",
     name: "Jaws bored to",
     form: optional(Kind::Length, 1e-3, 2.0),
@@ -98,7 +98,7 @@ pub const BORED_DIAMETER: Input = Input {
     when: When::Always,
 };
 /// Taper bored into the jaws.
-pub const TAPER: Input = Input {
+pub static TAPER: Input = Input {
     path: "jaws.taper",
     name: "Taper, per side, more metal at the tip",
     form: quantity(Kind::Departure, -1e-3, 1e-3),
@@ -108,7 +108,7 @@ pub const TAPER: Input = Input {
     when: When::Always,
 };
 /// Pressure on the boring ring.
-pub const BORING_PRESSURE: Input = Input {
+pub static BORING_PRESSURE: Input = Input {
     path: "jaws.boring_pressure",
     name: "Pressure while bored",
     form: optional(Kind::Pressure, 0.0, 3e7),
@@ -118,7 +118,7 @@ pub const BORING_PRESSURE: Input = Input {
     when: When::Always,
 };
 /// Height at which the boring ring bears.
-pub const RING_HEIGHT: Input = Input {
+pub static RING_HEIGHT: Input = Input {
     path: "jaws.ring_height",
     name: "Boring ring above the serrations",
     form: quantity(Kind::Length, 0.0, 0.5),
@@ -128,7 +128,7 @@ pub const RING_HEIGHT: Input = Input {
     when: When::Always,
 };
 /// How the jaw mass is known.
-pub const JAW_MASS_FROM: Input = Input {
+pub static JAW_MASS_FROM: Input = Input {
     path: "jaws.mass_from",
     name: "Jaw mass",
     form: Form::Choice(&[choice("geometry", "Computed from its size"), choice("weighed", "Weighed")]),
@@ -138,7 +138,7 @@ pub const JAW_MASS_FROM: Input = Input {
     when: When::Always,
 };
 /// Mass of one top jaw.
-pub const JAW_MASS: Input = Input {
+pub static JAW_MASS: Input = Input {
     path: "jaws.mass",
     name: "One top jaw weighs",
     form: quantity(Kind::Mass, 1e-3, 200.0),
@@ -148,7 +148,7 @@ pub const JAW_MASS: Input = Input {
     when: When::Chosen("jaws.mass_from", &["weighed"]),
 };
 /// Radius of the centre of mass of one top jaw.
-pub const JAW_MASS_RADIUS: Input = Input {
+pub static JAW_MASS_RADIUS: Input = Input {
     path: "jaws.mass_radius",
     name: "Its centre of mass from the axis",
     form: optional(Kind::Length, 1e-3, 2.0),
@@ -158,7 +158,7 @@ pub const JAW_MASS_RADIUS: Input = Input {
     when: When::Chosen("jaws.mass_from", &["weighed"]),
 };
 /// Clamping pressure.
-pub const PRESSURE: Input = Input {
+pub static PRESSURE: Input = Input {
     path: "run.pressure",
     name: "Clamping pressure",
     form: quantity(Kind::Pressure, 1e4, 3e7),
@@ -168,7 +168,7 @@ pub const PRESSURE: Input = Input {
     when: When::Always,
 };
 /// Spindle speed.
-pub const SPEED: Input = Input {
+pub static SPEED: Input = Input {
     path: "run.speed",
     name: "Spindle speed",
     form: quantity(Kind::RotationalSpeed, 0.0, 2000.0),
@@ -179,7 +179,7 @@ pub const SPEED: Input = Input {
 };
 
 /// The jaws, in shop order.
-pub const JAW_INPUTS: &[&Input] = &[
+pub static JAW_INPUTS: &[&Input] = &[
     &JAW_KIND,
     &JAW_MATERIAL,
     &JAW_WIDTH,
@@ -198,4 +198,4 @@ pub const JAW_INPUTS: &[&Input] = &[
 ];
 
 /// What is set at the machine.
-pub const RUN_INPUTS: &[&Input] = &[&PRESSURE, &SPEED];
+pub static RUN_INPUTS: &[&Input] = &[&PRESSURE, &SPEED];

@@ -25,7 +25,7 @@ pub use crate::grip::Side;
 pub use entries::Entries;
 pub use fault::Fault;
 pub use input::{Choice, Form, Input, MaterialUse, When};
-pub use inputs::{Group, INPUTS, LISTS, List, declared};
+pub use inputs::{Group, INPUTS, LISTS, List, declared, every_input};
 pub use job::{
     Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup, SurfaceSide,
     Toward, Turned, Weighed,

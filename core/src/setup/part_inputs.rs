@@ -8,7 +8,7 @@ const RING: When = When::Chosen("part.shape", &["ring"]);
 const STEPS: When = When::Chosen("part.shape", &["steps"]);
 
 /// What the job is called.
-pub const JOB_NAME: Input = Input {
+pub static JOB_NAME: Input = Input {
     path: "job.name",
     name: "Job",
     form: Form::Text(80),
@@ -19,7 +19,7 @@ pub const JOB_NAME: Input = Input {
 };
 
 /// Which way the jaws grip.
-pub const GRIP_SIDE: Input = Input {
+pub static GRIP_SIDE: Input = Input {
     path: "grip.side",
     name: "Grip",
     form: Form::Choice(&[
@@ -32,7 +32,7 @@ pub const GRIP_SIDE: Input = Input {
     when: When::Always,
 };
 /// How the shape of the part is given.
-pub const PART_SHAPE: Input = Input {
+pub static PART_SHAPE: Input = Input {
     path: "part.shape",
     name: "Shape",
     form: Form::Choice(&[choice("ring", "Plain ring or disc"), choice("steps", "Steps along the axis")]),
@@ -42,7 +42,7 @@ pub const PART_SHAPE: Input = Input {
     when: When::Always,
 };
 /// Outside diameter of the part.
-pub const OUTSIDE_DIAMETER: Input = Input {
+pub static OUTSIDE_DIAMETER: Input = Input {
     path: "part.outside_diameter",
     name: "Outside diameter",
     form: quantity(Kind::Length, 1e-3, 2.0),
@@ -52,7 +52,7 @@ pub const OUTSIDE_DIAMETER: Input = Input {
     when: RING,
 };
 /// Bore diameter of the part.
-pub const BORE_DIAMETER: Input = Input {
+pub static BORE_DIAMETER: Input = Input {
     path: "part.bore_diameter",
     name: "Bore diameter",
     form: quantity(Kind::Length, 0.0, 2.0),
@@ -62,7 +62,7 @@ pub const BORE_DIAMETER: Input = Input {
     when: RING,
 };
 /// Length of the part.
-pub const PART_LENGTH: Input = Input {
+pub static PART_LENGTH: Input = Input {
     path: "part.length",
     name: "Length",
     form: quantity(Kind::Length, 1e-3, 2.0),
@@ -72,7 +72,7 @@ pub const PART_LENGTH: Input = Input {
     when: RING,
 };
 /// Material of the part.
-pub const PART_MATERIAL: Input = Input {
+pub static PART_MATERIAL: Input = Input {
     path: "part.material",
     name: "Material",
     form: Form::Material(MaterialUse::Part),
@@ -82,7 +82,7 @@ pub const PART_MATERIAL: Input = Input {
     when: When::Always,
 };
 /// Young's modulus in place of the material's.
-pub const PART_MODULUS: Input = Input {
+pub static PART_MODULUS: Input = Input {
     path: "part.modulus",
     name: "Modulus of elasticity E",
     form: optional(Kind::Stress, 1e8, 1e12),
@@ -92,7 +92,7 @@ pub const PART_MODULUS: Input = Input {
     when: When::Always,
 };
 /// Yield stress in place of the material's.
-pub const PART_YIELD: Input = Input {
+pub static PART_YIELD: Input = Input {
     path: "part.yield",
     name: "Yield stress",
     form: optional(Kind::Stress, 1e6, 5e9),
@@ -102,7 +102,7 @@ pub const PART_YIELD: Input = Input {
     when: When::Always,
 };
 /// Specific cutting force in place of the material's.
-pub const PART_CUTTING_RESISTANCE: Input = Input {
+pub static PART_CUTTING_RESISTANCE: Input = Input {
     path: "part.cutting_resistance",
     name: "Cutting resistance kc1.1",
     form: optional(Kind::Stress, 5e7, 1e10),
@@ -112,7 +112,7 @@ pub const PART_CUTTING_RESISTANCE: Input = Input {
     when: When::Always,
 };
 /// Exponent of the chip thickness in place of the material's.
-pub const PART_CHIP_EXPONENT: Input = Input {
+pub static PART_CHIP_EXPONENT: Input = Input {
     path: "part.chip_exponent",
     name: "Chip thickness exponent mc",
     form: optional(Kind::Plain, 0.0, 0.6),
@@ -122,7 +122,7 @@ pub const PART_CHIP_EXPONENT: Input = Input {
     when: When::Always,
 };
 /// How out of round the released part may be.
-pub const ROUNDNESS_LIMIT: Input = Input {
+pub static ROUNDNESS_LIMIT: Input = Input {
     path: "part.roundness_limit",
     name: "Roundness allowed",
     form: quantity(Kind::Departure, 1e-7, 5e-3),
@@ -132,7 +132,7 @@ pub const ROUNDNESS_LIMIT: Input = Input {
     when: When::Always,
 };
 /// How much an indicator may swing on the clamped part.
-pub const RUNOUT_LIMIT: Input = Input {
+pub static RUNOUT_LIMIT: Input = Input {
     path: "part.runout_limit",
     name: "Run-out allowed (TIR)",
     form: quantity(Kind::Departure, 1e-7, 5e-3),
@@ -142,7 +142,7 @@ pub const RUNOUT_LIMIT: Input = Input {
     when: When::Always,
 };
 /// How much a turned diameter may change on release.
-pub const SIZE_LIMIT: Input = Input {
+pub static SIZE_LIMIT: Input = Input {
     path: "part.size_limit",
     name: "Size change allowed",
     form: optional(Kind::Departure, 1e-7, 5e-3),
@@ -153,7 +153,7 @@ pub const SIZE_LIMIT: Input = Input {
 };
 
 /// How far along the axis the jaws hold.
-pub const GRIP_LENGTH: Input = Input {
+pub static GRIP_LENGTH: Input = Input {
     path: "grip.length",
     name: "Grip length",
     form: quantity(Kind::Length, 5e-4, 0.5),
@@ -163,7 +163,7 @@ pub const GRIP_LENGTH: Input = Input {
     when: When::Always,
 };
 /// Where the grip starts along the part.
-pub const GRIP_START: Input = Input {
+pub static GRIP_START: Input = Input {
     path: "grip.start",
     name: "Grip starts at",
     form: quantity(Kind::Length, 0.0, 4.0),
@@ -173,7 +173,7 @@ pub const GRIP_START: Input = Input {
     when: STEPS,
 };
 /// Upper deviation of the gripped diameter.
-pub const LARGEST_PART: Input = Input {
+pub static LARGEST_PART: Input = Input {
     path: "grip.upper_deviation",
     name: "Gripped diameter, upper deviation",
     form: quantity(Kind::Departure, -5e-3, 5e-3),
@@ -183,7 +183,7 @@ pub const LARGEST_PART: Input = Input {
     when: When::Always,
 };
 /// Lower deviation of the gripped diameter.
-pub const SMALLEST_PART: Input = Input {
+pub static SMALLEST_PART: Input = Input {
     path: "grip.lower_deviation",
     name: "Gripped diameter, lower deviation",
     form: quantity(Kind::Departure, -5e-3, 5e-3),
@@ -193,7 +193,7 @@ pub const SMALLEST_PART: Input = Input {
     when: When::Always,
 };
 /// Whether the part rests against the bottom of the jaw bore.
-pub const SEATED: Input = Input {
+pub static SEATED: Input = Input {
     path: "grip.seat",
     name: "Seat",
     form: Form::Choice(&[
@@ -206,7 +206,7 @@ pub const SEATED: Input = Input {
     when: When::Always,
 };
 /// Friction between jaw and part.
-pub const FRICTION: Input = Input {
+pub static FRICTION: Input = Input {
     path: "grip.friction",
     name: "Friction, jaw to part",
     form: quantity(Kind::Plain, 0.02, 0.6),
@@ -216,7 +216,7 @@ pub const FRICTION: Input = Input {
     when: When::Always,
 };
 /// The least hold factor the user accepts.
-pub const REQUIRED_HOLD: Input = Input {
+pub static REQUIRED_HOLD: Input = Input {
     path: "grip.required_hold",
     name: "Hold factor wanted",
     form: quantity(Kind::Plain, 1.0, 10.0),
@@ -227,7 +227,7 @@ pub const REQUIRED_HOLD: Input = Input {
 };
 
 /// The job, the part and the grip, in shop order.
-pub const PART_INPUTS: &[&Input] = &[
+pub static PART_INPUTS: &[&Input] = &[
     &JOB_NAME,
     &GRIP_SIDE,
     &PART_SHAPE,

@@ -6,7 +6,7 @@ use crate::quantity::Kind;
 const STEPS: When = When::Chosen("part.shape", &["steps"]);
 
 /// Length of a step.
-pub const STEP_LENGTH: Input = Input {
+pub static STEP_LENGTH: Input = Input {
     path: "steps.*.length",
     name: "Length",
     form: quantity(Kind::Length, 1e-4, 2.0),
@@ -16,7 +16,7 @@ pub const STEP_LENGTH: Input = Input {
     when: STEPS,
 };
 /// Outside diameter of a step.
-pub const STEP_OUTSIDE: Input = Input {
+pub static STEP_OUTSIDE: Input = Input {
     path: "steps.*.outside",
     name: "Outside diameter",
     form: quantity(Kind::Length, 1e-3, 2.0),
@@ -26,7 +26,7 @@ pub const STEP_OUTSIDE: Input = Input {
     when: STEPS,
 };
 /// Outside diameter of a step at its far end.
-pub const STEP_OUTSIDE_END: Input = Input {
+pub static STEP_OUTSIDE_END: Input = Input {
     path: "steps.*.outside_end",
     name: "Outside diameter at the far end",
     form: optional(Kind::Length, 1e-3, 2.0),
@@ -36,7 +36,7 @@ pub const STEP_OUTSIDE_END: Input = Input {
     when: STEPS,
 };
 /// Bore diameter of a step.
-pub const STEP_BORE: Input = Input {
+pub static STEP_BORE: Input = Input {
     path: "steps.*.bore",
     name: "Bore diameter",
     form: quantity(Kind::Length, 0.0, 2.0),
@@ -46,7 +46,7 @@ pub const STEP_BORE: Input = Input {
     when: STEPS,
 };
 /// Bore diameter of a step at its far end.
-pub const STEP_BORE_END: Input = Input {
+pub static STEP_BORE_END: Input = Input {
     path: "steps.*.bore_end",
     name: "Bore diameter at the far end",
     form: optional(Kind::Length, 0.0, 2.0),
@@ -56,7 +56,7 @@ pub const STEP_BORE_END: Input = Input {
     when: STEPS,
 };
 /// Name of a surface of interest.
-pub const SURFACE_NAME: Input = Input {
+pub static SURFACE_NAME: Input = Input {
     path: "surfaces.*.name",
     name: "Name",
     form: Form::Text(30),
@@ -66,7 +66,7 @@ pub const SURFACE_NAME: Input = Input {
     when: When::Always,
 };
 /// Where a surface of interest lies.
-pub const SURFACE_SIDE: Input = Input {
+pub static SURFACE_SIDE: Input = Input {
     path: "surfaces.*.side",
     name: "Where",
     form: Form::Choice(&[choice("outside", "Outside"), choice("bore", "Bore"), choice("face", "Face")]),
@@ -76,7 +76,7 @@ pub const SURFACE_SIDE: Input = Input {
     when: When::Always,
 };
 /// Start of a surface of interest.
-pub const SURFACE_FROM: Input = Input {
+pub static SURFACE_FROM: Input = Input {
     path: "surfaces.*.from",
     name: "From",
     form: quantity(Kind::Length, 0.0, 4.0),
@@ -86,7 +86,7 @@ pub const SURFACE_FROM: Input = Input {
     when: When::Always,
 };
 /// End of a surface of interest.
-pub const SURFACE_TO: Input = Input {
+pub static SURFACE_TO: Input = Input {
     path: "surfaces.*.to",
     name: "To",
     form: quantity(Kind::Length, 0.0, 4.0),
@@ -97,7 +97,7 @@ pub const SURFACE_TO: Input = Input {
 };
 
 /// One step, in the order in which a drawing gives it.
-pub const STEP_INPUTS: &[&Input] = &[&STEP_LENGTH, &STEP_OUTSIDE, &STEP_OUTSIDE_END, &STEP_BORE, &STEP_BORE_END];
+pub static STEP_INPUTS: &[&Input] = &[&STEP_LENGTH, &STEP_OUTSIDE, &STEP_OUTSIDE_END, &STEP_BORE, &STEP_BORE_END];
 
 /// One surface of interest.
-pub const SURFACE_INPUTS: &[&Input] = &[&SURFACE_NAME, &SURFACE_SIDE, &SURFACE_FROM, &SURFACE_TO];
+pub static SURFACE_INPUTS: &[&Input] = &[&SURFACE_NAME, &SURFACE_SIDE, &SURFACE_FROM, &SURFACE_TO];

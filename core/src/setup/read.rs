@@ -349,3 +349,26 @@ fn read_power(reader: &mut Reader<'_>, at: usize) -> Option<CutKind> {
         feed_way: feed_way?,
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_assumed_job_can_be_gripped_either_way_by_any_jaws() {
+        for side in ["outside", "inside"] {
+            for kind in ["ordinary", "wide", "pie"] {
+                // Five wide jaws of the assumed 90 degrees do not go around any part.
+                let most = if kind == "wide" { 4 } else { 6 };
+                for jaws in 2..=most {
+                    let mut entries = Entries::default();
+                    entries.set("grip.side", side);
+                    entries.set("jaws.kind", kind);
+                    entries.set("chuck.jaws", &alloc::format!("{jaws}"));
+                    let faults = Setup::read(&entries).err();
+                    assert!(faults.is_none(), "{side} grip, {jaws} {kind} jaws: {faults:?}");
+                }
+            }
+        }
+    }
+}

@@ -12,7 +12,7 @@ use super::fault::range_words;
 use super::input::{Form, MaterialUse};
 use super::{Entries, Fault, Input};
 use crate::materials::{self, Material};
-use crate::quantity::{Angle, AngularVelocity, Force, Length, Mass, Measure, Power, Pressure, Ratio};
+use crate::quantity::{Angle, AngularVelocity, Force, Kind, Length, Mass, Measure, Power, Pressure, Ratio, Unit};
 
 /// One pass over the entries of a set-up.
 pub(super) struct Reader<'a> {
@@ -59,7 +59,7 @@ impl<'a> Reader<'a> {
                 None
             }
             Err(error) => {
-                let allowed = range_words(least, most, kind.bare_unit());
+                let allowed = range_words(least, most, typed_unit(kind, text));
                 self.faults.push(Fault::unreadable(&path, input, text, allowed, &error));
                 None
             }
@@ -164,9 +164,40 @@ impl<'a> Reader<'a> {
     }
 
     /// The unit in which `input` was typed, for words about it.
-    pub(super) fn unit_of(&self, input: &Input, index: usize) -> &'static crate::quantity::Unit {
-        let kind = input.kind().unwrap_or(crate::quantity::Kind::Plain);
-        Measure::parse(kind, self.entries.text_or_default(&input.at(index), input))
-            .map_or_else(|_| kind.bare_unit(), |measure| measure.unit)
+    pub(super) fn unit_of(&self, input: &Input, index: usize) -> &'static Unit {
+        typed_unit(input.kind().unwrap_or(Kind::Plain), self.entries.text_or_default(&input.at(index), input))
+    }
+}
+
+/// The unit in which `text` was typed, even where its number cannot be read; else that of a bare number.
+fn typed_unit(kind: Kind, text: &str) -> &'static Unit {
+    if let Ok(measure) = Measure::parse(kind, text) {
+        return measure.unit;
+    }
+    let last = text.rsplit_once(' ').map_or("", |(_, last)| last);
+    Unit::named(kind, last).unwrap_or_else(|| kind.bare_unit())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::setup::Setup;
+
+    #[test]
+    fn a_fault_speaks_in_the_unit_that_was_typed() {
+        let cases = [
+            ("wide in", "0.0394 in to 78.7402 in"),
+            ("1.2.3 in", "0.0394 in to 78.7402 in"),
+            ("99 in", "0.0394 in to 78.7402 in"),
+            ("wide", "1 mm to 2000 mm"),
+            ("12 psi", "1 mm to 2000 mm"),
+            ("", "1 mm to 2000 mm"),
+        ];
+        for (typed, allowed) in cases {
+            let mut entries = Entries::default();
+            entries.set("part.length", typed);
+            let faults = Setup::read(&entries).unwrap_err();
+            assert_eq!(faults[0].allowed, allowed, "{typed:?}");
+        }
     }
 }

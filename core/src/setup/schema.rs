@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use serde_json::{Map, Value, json};
 
 use super::input::{Form, Input, MaterialUse};
-use super::inputs::{INPUTS, LISTS};
+use super::inputs::{LISTS, every_input};
 use super::json::SCHEMA_VERSION;
 use crate::materials;
 
@@ -22,7 +22,7 @@ use crate::materials;
 pub fn json_schema() -> Value {
     let mut groups: Map<String, Value> = Map::new();
     groups.insert("schema".to_string(), json!({"const": SCHEMA_VERSION}));
-    for input in INPUTS.iter().flat_map(|group| group.inputs.iter()) {
+    for input in every_input() {
         let Some((group, field)) = input.path.split_once('.') else { continue };
         let (field, list) = match field.strip_prefix("*.") {
             Some(field) => (field, LISTS.iter().find(|list| list.name == group)),

@@ -1,10 +1,9 @@
 //! The program that steers the browser.
 
 use std::io::{BufRead, BufReader};
+use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::thread;
-
-use super::surroundings;
 
 /// A running driver; it ends when dropped.
 pub(crate) struct Driver {
@@ -13,8 +12,8 @@ pub(crate) struct Driver {
 }
 
 impl Driver {
-    pub(crate) fn start() -> Self {
-        let mut process = Command::new(surroundings::chromedriver())
+    pub(crate) fn start(program: &Path) -> Self {
+        let mut process = Command::new(program)
             .arg("--port=0")
             .stdin(Stdio::null())
             .stdout(Stdio::piped())

@@ -20,9 +20,11 @@ mod accessibility;
 mod driver;
 mod session;
 mod surroundings;
+mod touch;
 mod viewport;
 
 pub use accessibility::Violation;
-pub use session::Browser;
+pub use session::{Browser, Paper};
 pub use surroundings::{serve_site, single_file_url, site_folder};
+pub use touch::Point;
 pub use viewport::Viewport;

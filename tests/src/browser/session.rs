@@ -4,13 +4,14 @@ use std::fmt::Display;
 use std::path::Path;
 use std::time::Duration;
 
+use holdround_build::chromium::Chromium;
 use serde_json::{Value, json};
 use tempfile::TempDir;
 use thirtyfour::common::print::{PrintPage, PrintParameters};
 use thirtyfour::support::block_on;
 use thirtyfour::{
-    By, ChromeCapabilities, ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel, TimeoutConfiguration,
-    WebDriver, WebElement,
+    By, ChromeCapabilities, ChromiumLikeCapabilities, DesiredCapabilities, Key, LoggingPrefsLogLevel,
+    TimeoutConfiguration, TypingData, WebDriver, WebElement,
 };
 
 use super::driver::Driver;
@@ -20,6 +21,24 @@ use super::viewport::Viewport;
 /// How long the driver may take over one call before it gives up on the browser. No claim about
 /// the page: only far more than any machine needs.
 const PATIENCE: Duration = Duration::from_secs(300);
+/// How long [`Browser::eventually`] looks before it tells what it sees instead; no claim either.
+const LOOKING: Duration = Duration::from_secs(30);
+
+/// A sheet of paper, upright.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Paper {
+    /// Width, in centimetres.
+    pub width: f64,
+    /// Height, in centimetres.
+    pub height: f64,
+}
+
+impl Paper {
+    /// ISO 216 A4.
+    pub const A4: Self = Self { width: 21.0, height: 29.7 };
+    /// ANSI A, called letter: 8 1/2 by 11 inches.
+    pub const LETTER: Self = Self { width: 21.59, height: 27.94 };
+}
 
 /// A headless browser with a profile of its own; it closes when dropped.
 pub struct Browser {
@@ -31,9 +50,14 @@ pub struct Browser {
 impl Browser {
     /// Opens a browser with a fresh profile and an empty page on a screen.
     pub fn open(viewport: Viewport) -> Self {
-        let driver = Driver::start();
+        Self::start(&surroundings::chromium(), viewport)
+    }
+
+    /// Opens this browser with a fresh profile and an empty page on a screen.
+    pub fn start(chromium: &Chromium, viewport: Viewport) -> Self {
+        let driver = Driver::start(&chromium.driver);
         let profile = tempfile::tempdir().expect("a folder for the profile");
-        let session = block_on(WebDriver::new(driver.url.as_str(), capabilities(profile.path())));
+        let session = block_on(WebDriver::new(driver.url.as_str(), capabilities(&chromium.browser, profile.path())));
         let browser = Self { session: Some(told(session, "opening a session")), _driver: driver, _profile: profile };
         let patience = TimeoutConfiguration::new(Some(PATIENCE), Some(PATIENCE), None);
         told(block_on(browser.session().update_timeouts(patience)), "setting the patience");
@@ -88,17 +112,18 @@ impl Browser {
         told(block_on(self.find(selector).click()), selector);
     }
 
-    /// Replaces what is in a field by typing.
+    /// Replaces what is in a field by typing; typing nothing empties it.
     pub fn type_into(&self, selector: &str, text: &str) {
         let field = self.find(selector);
-        told(block_on(field.clear()), selector);
-        told(block_on(field.send_keys(text)), selector);
+        told(block_on(field.send_keys(Key::Control + "a")), selector);
+        let typed = if text.is_empty() { TypingData::from(Key::Delete) } else { TypingData::from(text) };
+        told(block_on(field.send_keys(typed)), selector);
     }
 
     /// Sends keys to the element that has the focus.
-    pub fn press(&self, keys: impl AsRef<str>) {
+    pub fn press(&self, keys: impl Into<TypingData> + Send) {
         let focused = told(block_on(self.session().active_element()), "the focused element");
-        told(block_on(focused.send_keys(keys.as_ref())), keys.as_ref());
+        told(block_on(focused.send_keys(keys)), "pressing keys");
     }
 
     /// The visible text of the first element a CSS selector finds.
@@ -145,6 +170,26 @@ impl Browser {
         );
     }
 
+    /// Looks at an expression in the page until it gives this value; what it gave instead is told.
+    pub fn eventually(&self, expression: &str, wanted: &Value, claim: &str) {
+        let seen = self.execute(
+            &format!(
+                "const [wanted, patience] = arguments;
+                const end = performance.now() + patience;
+                return new Promise((done) => {{
+                    const look = () => {{
+                        const seen = ({expression});
+                        if (JSON.stringify(seen) === wanted || performance.now() > end) done(seen);
+                        else setTimeout(look, 16);
+                    }};
+                    look();
+                }})"
+            ),
+            vec![json!(wanted.to_string()), json!(LOOKING.as_millis())],
+        );
+        assert_eq!(&seen, wanted, "{claim}");
+    }
+
     /// Errors that reached the console since the last look: uncaught ones, logged ones, refused
     /// by the policy, and failed requests.
     pub fn console_errors(&self) -> Vec<String> {
@@ -170,12 +215,12 @@ impl Browser {
         told(block_on(self.session().screenshot(path)), path.display());
     }
 
-    /// Prints the page to PDF, on the paper its style asks for, else on A4 upright, and gives the
+    /// Prints the page to PDF, on the paper its style asks for, else on this one, and gives the
     /// file's bytes.
-    pub fn print(&self) -> Vec<u8> {
+    pub fn print(&self, paper: Paper) -> Vec<u8> {
         let paper = PrintParameters {
             background: true,
-            page: PrintPage { width: 21.0, height: 29.7 },
+            page: PrintPage { width: paper.width, height: paper.height },
             shrink_to_fit: false,
             ..PrintParameters::default()
         };
@@ -199,7 +244,7 @@ impl Drop for Browser {
     }
 }
 
-fn capabilities(profile: &Path) -> ChromeCapabilities {
+fn capabilities(program: &Path, profile: &Path) -> ChromeCapabilities {
     let mut wanted = DesiredCapabilities::chrome();
     let mut arguments: Vec<String> = [
         "--headless",
@@ -217,7 +262,7 @@ fn capabilities(profile: &Path) -> ChromeCapabilities {
     for argument in &arguments {
         told(wanted.add_arg(argument), argument);
     }
-    told(wanted.set_binary(&surroundings::chromium().to_string_lossy()), "the browser's program");
+    told(wanted.set_binary(&program.to_string_lossy()), "the browser's program");
     told(wanted.set_browser_log_level(LoggingPrefsLogLevel::All), "the console's level");
     wanted
 }

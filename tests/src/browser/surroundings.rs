@@ -3,6 +3,7 @@
 use std::env;
 use std::path::PathBuf;
 
+use holdround_build::chromium::Chromium;
 use holdround_build::serve::Server;
 use holdround_build::site::SINGLE_FILE;
 
@@ -21,12 +22,8 @@ pub fn single_file_url() -> String {
     format!("file://{}", site_folder().join(SINGLE_FILE).display())
 }
 
-pub(crate) fn chromium() -> PathBuf {
-    handed("HOLDROUND_CHROMIUM")
-}
-
-pub(crate) fn chromedriver() -> PathBuf {
-    handed("HOLDROUND_CHROMEDRIVER")
+pub(crate) fn chromium() -> Chromium {
+    Chromium { browser: handed("HOLDROUND_CHROMIUM"), driver: handed("HOLDROUND_CHROMEDRIVER") }
 }
 
 pub(crate) fn axe() -> PathBuf {

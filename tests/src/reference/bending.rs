@@ -115,6 +115,31 @@ pub(super) fn thin_ring(given: Jaws) -> Told {
     ])
 }
 
+/// A ring of finite wall in equal jaws from outside. SI.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Squeezed {
+    jaws: u32,
+    inner: f64,
+    outer: f64,
+    length: f64,
+    modulus: f64,
+    poisson: f64,
+    force_per_jaw: f64,
+    half_angle_degrees: f64,
+}
+
+pub(super) fn squeezed_ring(given: Squeezed) -> Told {
+    let Squeezed { jaws, inner, outer, length, modulus, poisson, force_per_jaw, .. } = given;
+    let half_angle = given.half_angle_degrees * PI / 180.0;
+    let load = JawLoad { edge: Edge::Outside, jaws, half_angle, force_per_jaw, length };
+    let shape = Annulus { inner, outer, modulus, poisson }.squeeze(&load).map_err(refused)?;
+    told([
+        ("bore peak to valley", shape.bore.ok_or("a ring has a bore")?.peak_to_valley()),
+        ("outside growth on release", -2.0 * shape.outside.mean),
+    ])
+}
+
 /// A profile as a sum of cosines, `[order, amplitude]`, read at equal angles.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]

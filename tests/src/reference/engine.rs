@@ -25,6 +25,7 @@ pub(super) fn run(name: &str, inputs: &Value) -> Told {
         "uniform_pressure" => given(inputs, bending::uniform_pressure),
         "rotating_disc" => given(inputs, bending::rotating_disc),
         "thin_ring" => given(inputs, bending::thin_ring),
+        "squeezed_ring" => given(inputs, bending::squeezed_ring),
         "roundness" => given(inputs, bending::roundness),
         "unit" => given(inputs, figures::unit),
         "typed" => given(inputs, figures::typed),

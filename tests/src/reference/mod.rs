@@ -115,6 +115,10 @@ pub fn topics() -> Result<BTreeMap<String, Topic>, String> {
     let mut topics = BTreeMap::new();
     for file in files {
         let path = file.map_err(|error| error.to_string())?.path();
+        // A folder holds references with a form of their own, such as those of solids.
+        if path.extension().is_none_or(|extension| extension != "json") {
+            continue;
+        }
         let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
         let text = std::fs::read_to_string(&path).map_err(|error| format!("{name}: {error}"))?;
         let topic = serde_json::from_str(&text).map_err(|error| format!("{name}: {error}"))?;

@@ -24,6 +24,12 @@ pub(crate) enum Action {
     Assume(String),
     /// Add an item to a list.
     Add(String),
+    /// Add an item to a list after another.
+    AddAfter(String, usize),
+    /// Part a step of the part in two.
+    Split(usize),
+    /// Exchange an item of a list with the one after it; the keyboard stays with the one that was moved.
+    Exchange(String, usize, Moved),
     /// Remove an item of a list.
     Remove(String, usize),
     /// Go to the field of an entry.
@@ -38,6 +44,15 @@ pub(crate) enum Action {
     DropEarlier,
     /// Start from the assumed values.
     Fresh,
+}
+
+/// Which way an item is moved.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Moved {
+    /// Toward the start of the list.
+    Up,
+    /// Toward its end.
+    Down,
 }
 
 impl Action {
@@ -56,6 +71,10 @@ impl Action {
             "spin" => Self::Spin,
             "assume" => Self::Assume(told("data-path")?),
             "add" => Self::Add(told("data-list")?),
+            "add-after" => Self::AddAfter(told("data-list")?, index()?),
+            "split" => Self::Split(index()?),
+            "up" => Self::Exchange(told("data-list")?, index()?.checked_sub(1)?, Moved::Up),
+            "down" => Self::Exchange(told("data-list")?, index()?, Moved::Down),
             "remove" => Self::Remove(told("data-list")?, index()?),
             "goto" => Self::GoTo(told("data-path")?),
             "skip" => Self::Skip,
@@ -91,6 +110,22 @@ impl Page {
                 self.desk.add_item(&list);
                 self.refresh();
                 return focus_first(&list, index);
+            }
+            Action::AddAfter(list, index) => {
+                self.desk.add_after(&list, index);
+                self.refresh();
+                return focus_first(&list, index + 1);
+            }
+            Action::Split(index) => {
+                self.desk.split_step(index);
+                self.refresh();
+                return focus_first("steps", index);
+            }
+            Action::Exchange(list, index, moved) => {
+                self.desk.exchange(&list, index);
+                self.refresh();
+                let (way, at) = if moved == Moved::Up { ("up", index) } else { ("down", index + 1) };
+                return root::focus(&format!("{way}-{list}-{at}"));
             }
             Action::Remove(list, index) => {
                 self.desk.remove_item(&list, index);

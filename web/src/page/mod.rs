@@ -9,6 +9,7 @@ pub(crate) mod entry_text;
 mod events;
 mod fields;
 mod history;
+mod items;
 mod keep;
 mod motion;
 mod notice;
@@ -32,7 +33,8 @@ use regions::Regions;
 
 use crate::root;
 use crate::view::{
-    Stage, examples, face, findings_list, inputs, notes, notices, play_bar, section, sheet, title_block, tools, verdict,
+    Stage, examples, face, findings_list, inputs, notes, notices, play_bar, section, sheet, title_block, tools, trace,
+    verdict,
 };
 
 thread_local! {
@@ -68,7 +70,7 @@ pub(crate) struct Page {
 /// # Errors
 /// When the browser does not let the page listen.
 pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
-    main.set_inner_html(&sheet::show().into_string());
+    main.set_inner_html(&sheet::show(is_wide()).into_string());
     let asked = Asked::now();
     let damaged = matches!(asked, Asked::Damaged(..));
     let desk = opening::desk(asked, keep::read());
@@ -155,6 +157,7 @@ impl Page {
             let stage = Stage { setup, findings, units, clamped, spinning, mesh: None };
             motion::show(&mut self.regions, "face", face::draw(&stage));
             motion::show(&mut self.regions, "section", section::draw(&stage));
+            self.regions.show("trace", trace::show(&stage));
         }
         dress(desk);
     }
@@ -196,6 +199,13 @@ impl Page {
             _ => {}
         }
     }
+}
+
+/// Whether the window has room for the trace beside the views, as the styles have it.
+fn is_wide() -> bool {
+    const WIDE: f64 = 1400.0;
+    let width = web_sys::window().and_then(|window| window.inner_width().ok());
+    width.and_then(|width| width.as_f64()).is_some_and(|width| width >= WIDE)
 }
 
 /// Milliseconds since the page began.

@@ -21,21 +21,65 @@ pub(crate) fn show(desk: &Desk, input: &Input, path: &str) -> Markup {
                 (input.name)
                 @if let Some(unit) = unit.filter(|unit| !unit.symbol.is_empty()) { " " span.unit { (unit.symbol) } }
             }
-            @match input.form {
-                Form::Choice(_) | Form::Material(_) => (select(desk, input, path)),
-                Form::Quantity { .. } | Form::Text(_) => {
-                    input type="text" id={ "in-" (path) } data-path=(path) inputmode=(if unit.is_some() { "decimal" } else { "text" })
-                        autocomplete="off" spellcheck="false" value=(desk.in_field(input, path))
-                        placeholder=(placeholder(desk, input, path)) aria-describedby={ "message-" (path) }
-                        aria-invalid=(desk.faults_at(path).next().is_some());
-                }
-            }
+            (control(desk, input, path))
             details.about id={ "about-" (path) } {
                 summary { "About" span.heard { " " (input.name) } }
                 (about(desk, input, path))
             }
             span.printed id={ "printed-" (path) } aria-hidden="true" { (printed(desk, input, path)) }
             div.message id={ "message-" (path) } { (message(desk, path)) }
+        }
+    }
+}
+
+/// One cell of an item that stands in a row of a table: label above the field, what is wrong below the row.
+pub(crate) fn cell(desk: &Desk, input: &Input, path: &str) -> Markup {
+    let field = path.rsplit('.').next().unwrap_or(path);
+    html! {
+        div class={ "cell " (field) } {
+            label for={ "in-" (path) } { (short_name(input)) }
+            (control(desk, input, path))
+            span.printed id={ "printed-" (path) } aria-hidden="true" { (printed(desk, input, path)) }
+        }
+        div class={ "message " (field) } id={ "message-" (path) } { (message(desk, path)) }
+    }
+}
+
+/// The name of an input in a table, where “diameter” goes without saying and the far end stands below the near one.
+fn short_name(input: &Input) -> Markup {
+    let far = input.name.strip_suffix(" at the far end");
+    let name = far.unwrap_or(input.name);
+    let short = name.strip_suffix(" diameter").unwrap_or(name);
+    html! {
+        @if far.is_some() { span.heard { (short) " at its " } "Far end" } @else { (short) }
+    }
+}
+
+/// What the columns of a table are, together above it.
+pub(crate) fn about_all(desk: &Desk, list: &str, inputs: &[&'static Input]) -> Markup {
+    html! {
+        details.about.columns id={ "about-" (list) } {
+            summary { "About these " (list) }
+            dl {
+                @for input in inputs {
+                    dt { (input.name) @if let Some(unit) = input.kind().map(|kind| desk.units.unit(kind)) { " " span.unit { (unit.symbol) } } }
+                    dd { (explained(desk, input)) }
+                }
+            }
+        }
+    }
+}
+
+fn control(desk: &Desk, input: &Input, path: &str) -> Markup {
+    html! {
+        @match input.form {
+            Form::Choice(_) | Form::Material(_) => (select(desk, input, path)),
+            Form::Quantity { .. } | Form::Text(_) => {
+                input type="text" id={ "in-" (path) } data-path=(path) inputmode=(if input.kind().is_some() { "decimal" } else { "text" })
+                    autocomplete="off" spellcheck="false" value=(desk.in_field(input, path))
+                    placeholder=(placeholder(desk, input, path)) aria-describedby={ "message-" (path) }
+                    aria-invalid=(desk.faults_at(path).next().is_some());
+            }
         }
     }
 }
@@ -132,7 +176,8 @@ const FAMILIES: [(Family, &str); 13] = [
     (Family::Plastic, "Plastic"),
 ];
 
-fn about(desk: &Desk, input: &Input, path: &str) -> Markup {
+/// What the input is, its range and where that comes from.
+fn explained(desk: &Desk, input: &Input) -> Markup {
     html! {
         p { (input.help) }
         @if let Form::Quantity { kind, least, most, .. } = input.form {
@@ -140,6 +185,12 @@ fn about(desk: &Desk, input: &Input, path: &str) -> Markup {
             p { "From " (shown(least, unit)) " to " (shown(most, unit)) "." }
         }
         p.source { "Source: " (input.source) "." }
+    }
+}
+
+fn about(desk: &Desk, input: &Input, path: &str) -> Markup {
+    html! {
+        (explained(desk, input))
         @if !input.default.is_empty() && input.kind().is_some() {
             button type="button" id={ "assume-" (path) } data-act="assume" data-path=(path) { "Take the assumed " (input.default) }
         }
@@ -151,6 +202,7 @@ pub(crate) fn message(desk: &Desk, path: &str) -> Markup {
     html! {
         @for fault in desk.faults_at(path) {
             p.fault {
+                @if declared(path).is_some_and(Input::in_list) { strong { (fault.name) ". " } }
                 @if fault.value.is_empty() { "Nothing is entered. " } @else { "“" (as_typed(desk, path, &fault.value)) "” cannot be taken. " }
                 "Allowed: " (fault.allowed) ". " (fault.remedy)
             }

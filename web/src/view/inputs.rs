@@ -12,17 +12,21 @@ pub(crate) fn show(desk: &Desk) -> Markup {
 }
 
 fn one(desk: &Desk, group: &Group) -> Markup {
+    // The first item of a list stands for it even while the list is empty.
+    let matters = group.inputs.iter().any(|input| desk.entries.matters(input, 0));
     html! {
-        details.group id={ "group-" (group.key) } open {
-            summary { h2 { (group.name) } }
-            @for rows in by_list(group.inputs) {
-                @match rows.first().and_then(|input| list_of(input)) {
-                    Some(list) => (items(desk, list, rows)),
-                    None => div.rows {
-                        @for input in rows.iter().filter(|input| desk.entries.matters(input, 0)) {
-                            (field::show(desk, input, input.path))
-                        }
-                    },
+        @if matters {
+            details.group id={ "group-" (group.key) } open {
+                summary { h2 { (group.name) } }
+                @for rows in by_list(group.inputs) {
+                    @match rows.first().and_then(|input| list_of(input)) {
+                        Some(list) => (items(desk, list, rows)),
+                        None => div.rows {
+                            @for input in rows.iter().filter(|input| desk.entries.matters(input, 0)) {
+                                (field::show(desk, input, input.path))
+                            }
+                        },
+                    }
                 }
             }
         }
@@ -41,22 +45,38 @@ fn list_of(input: &Input) -> Option<&'static List> {
 
 /// What one item of a list is called.
 pub(crate) fn noun(list: &str) -> &'static str {
-    if list == "cuts" { "Cut" } else { "Reading" }
+    match list {
+        "cuts" => "Cut",
+        "steps" => "Step",
+        "surfaces" => "Surface",
+        _ => "Reading",
+    }
+}
+
+/// Whether the items of the list are short enough to stand in rows of a table.
+fn in_table(list: &List) -> bool {
+    matches!(list.name, "steps" | "surfaces")
 }
 
 fn items(desk: &Desk, list: &List, inputs: &[&'static Input]) -> Markup {
     let count = desk.shown_items(list.name);
-    let matters = |index: usize| inputs.iter().filter(move |input| desk.entries.matters(input, index));
+    let matters = |index: usize| inputs.iter().copied().filter(move |input| desk.entries.matters(input, index));
     html! {
         @if matters(0).next().is_some() {
+            @if in_table(list) { (field::about_all(desk, list.name, inputs)) }
             @for index in 0..count {
                 fieldset {
                     legend { (noun(list.name)) " " (index + 1) }
-                    div.rows { @for input in matters(index) { (field::show(desk, input, &input.at(index))) } }
-                    @if count > list.least {
-                        button type="button" id={ "remove-" (list.name) "-" (index) } data-act="remove" data-list=(list.name) data-index=(index) {
-                            "Remove " (noun(list.name).to_lowercase()) " " (index + 1)
+                    @if in_table(list) {
+                        div class={ "cells " (list.name) } {
+                            @for input in matters(index) { (field::cell(desk, input, &input.at(index))) }
                         }
+                    } @else {
+                        div.rows { @for input in matters(index) { (field::show(desk, input, &input.at(index))) } }
+                    }
+                    div.changes {
+                        @if list.name == "steps" { (changes(list, index, count)) }
+                        @if count > list.least { (button("remove", list, index, "Remove", true)) }
                     }
                 }
             }
@@ -65,6 +85,26 @@ fn items(desk: &Desk, list: &List, inputs: &[&'static Input]) -> Markup {
                     "Add a " (noun(list.name).to_lowercase())
                 }
             }
+        }
+    }
+}
+
+/// What can be done to a step besides removing it.
+fn changes(list: &List, index: usize, count: usize) -> Markup {
+    html! {
+        (button("add-after", list, index, "Add after", count < list.most))
+        (button("split", list, index, "Split in two", count < list.most))
+        (button("up", list, index, "Move up", index > 0))
+        (button("down", list, index, "Move down", index + 1 < count))
+    }
+}
+
+fn button(act: &str, list: &List, index: usize, words: &str, can: bool) -> Markup {
+    html! {
+        button type="button" id={ (act) "-" (list.name) "-" (index) } data-act=(act) data-list=(list.name) data-index=(index)
+            aria-disabled=[(!can).then_some("true")]
+        {
+            (words) span.heard { " " (noun(list.name).to_lowercase()) " " (index + 1) }
         }
     }
 }

@@ -16,6 +16,7 @@ pub(crate) mod sheet;
 mod steps;
 pub(crate) mod title_block;
 pub(crate) mod tools;
+pub(crate) mod trace;
 pub(crate) mod verdict;
 
 use holdround_core::findings::Findings;

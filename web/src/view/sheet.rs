@@ -9,8 +9,8 @@ pub(crate) const SPOKEN: &str = "spoken";
 const WHERE_IT_IS_CHOSEN: &str =
     "Chuck plate and manual rule. Check grip with a gauge. Guard closed; stand clear of the plane of the jaws.";
 
-/// The empty sheet.
-pub(crate) fn show() -> Markup {
+/// The empty sheet; where there is room the trace stands open beside the views.
+pub(crate) fn show(room_for_trace: bool) -> Markup {
     html! {
         p.heard id=(SPOKEN) role="status" aria-live="polite" {}
         div.sheet {
@@ -27,6 +27,10 @@ pub(crate) fn show() -> Markup {
                     div.views id="views" {
                         figure.projection { div.paper id="face" {} }
                         figure.projection { div.paper id="section" {} }
+                    }
+                    details.trace id="trace-box" open[room_for_trace] {
+                        summary { h2 { "Roundness trace" } }
+                        div.polar-sheet id="trace" {}
                     }
                     div.play id="play" {}
                     p.standing { (WHERE_IT_IS_CHOSEN) }

@@ -12,7 +12,7 @@ pub(crate) fn show(desk: &Desk) -> Markup {
     let faulty = !desk.faults.is_empty();
     html! {
         @if faulty { (at_fault(desk)) }
-        @if let Some((_, share)) = &desk.waiting { (working(*share)) }
+        @if let Some((_, share)) = &desk.waiting { (working(*share, desk.good.is_some())) }
         @if let Some((_, findings)) = &desk.good {
             @if faulty { p.stale { "Below: the last valid set-up, not what is typed now." } }
             div.lines.old[faulty] {
@@ -25,10 +25,11 @@ pub(crate) fn show(desk: &Desk) -> Markup {
     }
 }
 
-/// Told only once it has lasted: most shapes are solved before an eye has moved.
-fn working(share: f64) -> Markup {
+/// Told only once it has lasted: most shapes are solved before an eye has moved. Beside earlier figures it takes no
+/// room of its own.
+fn working(share: f64, beside: bool) -> Markup {
     html! {
-        p.working { label for="working" { "Working out the shape of the part " } progress id="working" max="1" value=(format!("{share:.2}")) {} }
+        p.working.beside[beside] { label for="working" { "Working" span.heard { " out the shape of the part" } } progress id="working" max="1" value=(format!("{share:.2}")) {} }
     }
 }
 

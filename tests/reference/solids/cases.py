@@ -1,0 +1,109 @@
+"""The jobs solved. Radii in the code, m; forces in N; the set-ups are invented."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from body import Profile, Step, cylinder
+
+STEEL = dict(young=206e9, poisson=0.29, density=7850.0)
+ALUMINIUM = dict(young=70e9, poisson=0.33, density=2700.0)
+IRON = dict(young=110e9, poisson=0.26, density=7200.0)
+
+MM = 1e-3
+
+
+def rpm(value):
+    return value * 2 * np.pi / 60
+
+
+@dataclass(frozen=True)
+class Case:
+    name: str
+    purpose: str
+    profile: Profile
+    material: dict
+    jaws: int
+    half_angle: float  # degrees
+    band: tuple  # z of the grip, m
+    side: str  # "outside" or "inside"
+    force: float  # N per jaw, resultant along the jaw's axis
+    lines: tuple  # (surface, z)
+    cells: dict
+    mismatches: tuple = ()  # Rj - Rp, m, for rigid jaws
+    speed: float = 0.0  # rad/s, for spin alone
+    uniform: bool = True
+    core: float = None
+    levels: tuple = (1, 2, 3)
+
+    @property
+    def edge(self):
+        return np.radians(self.half_angle)
+
+    @property
+    def grip_radius(self):
+        outer, inner = self.profile.radii(0.5 * sum(self.band))
+        return outer if self.side == "outside" else inner
+
+
+def lines(*pairs):
+    return tuple((surface, z * MM) for surface, z in pairs)
+
+
+def both(*z):
+    return lines(*[(surface, x) for x in z for surface in ("bore", "outside")])
+
+
+RING = Profile((cylinder(32 * MM, 60 * MM, 52 * MM),))
+THICK = Profile((cylinder(26 * MM, 46 * MM, 25 * MM),))
+TUBE = Profile((cylinder(63 * MM, 51 * MM, 43 * MM),))
+CUP = Profile((cylinder(40 * MM, 56 * MM, 51 * MM), cylinder(9 * MM, 56 * MM, 0.0)))
+FLANGED = Profile((cylinder(11 * MM, 61 * MM, 30 * MM), cylinder(45 * MM, 36 * MM, 30 * MM)))
+LARGE = Profile((cylinder(28 * MM, 81 * MM, 72 * MM),))
+CONED = Profile((Step(34 * MM, (34 * MM, 42 * MM), (28 * MM, 28 * MM)), cylinder(18 * MM, 42 * MM, 28 * MM)))
+
+CASES = (
+    Case(
+        "ring-narrow", "plain ring, narrow jaws over half its length", RING, STEEL, 3, 9.0,
+        (16 * MM, 32 * MM), "outside", 2500.0, both(0, 16, 32),
+        dict(theta=(4, 6), r=[2], z=(3, 3)), (0.0, 0.6 * MM, -0.6 * MM),
+    ),
+    Case(
+        "ring-pie", "plain ring, pie jaws over its whole length", RING, STEEL, 3, 57.0,
+        (0.0, 32 * MM), "outside", 4000.0, both(0, 16, 32),
+        dict(theta=(8, 1), r=[2], z=(2, 2)), (0.0, 0.04 * MM, -0.04 * MM),
+    ),
+    Case(
+        "thick-aluminium", "thick aluminium ring, ordinary jaws over half its length", THICK, ALUMINIUM, 3, 22.0,
+        (13 * MM, 26 * MM), "outside", 6000.0, both(0, 13, 26),
+        dict(theta=(5, 4), r=[3], z=(3, 3)), (0.0, 0.05 * MM, -0.05 * MM), rpm(4000),
+    ),
+    Case(
+        "inside-third", "tube gripped in the bore over a third of its length", TUBE, STEEL, 3, 25.0,
+        (42 * MM, 63 * MM), "inside", 3000.0, both(0, 31.5, 63),
+        dict(theta=(5, 4), r=[2], z=(4, 2, 3)), (0.0, 0.08 * MM, -0.08 * MM),
+    ),
+    Case(
+        "cup-floor", "floored cup gripped at its floor", CUP, STEEL, 3, 26.0,
+        (40 * MM, 49 * MM), "outside", 5000.0,
+        lines(("bore", 0), ("outside", 0), ("bore", 20), ("outside", 20), ("outside", 49)),
+        dict(theta=(4, 4), r=[1, 2], z=(2, 3, 2)), (0.0, 0.05 * MM, -0.05 * MM), rpm(3000), core=24 * MM,
+    ),
+    Case(
+        "flange-far", "flanged tube gripped at the end away from its flange", FLANGED, STEEL, 3, 30.0,
+        (36 * MM, 56 * MM), "outside", 4500.0,
+        lines(("bore", 0), ("outside", 0), ("bore", 11), ("bore", 56), ("outside", 56)),
+        dict(theta=(5, 4), r=[2, 1], z=(2, 3, 3)), (0.0, 0.05 * MM, -0.05 * MM, -0.15 * MM), rpm(3500),
+    ),
+    Case(
+        "six-jaws", "cast-iron ring in six jaws", LARGE, IRON, 6, 13.0,
+        (0.0, 28 * MM), "outside", 3000.0, both(0, 14, 28),
+        dict(theta=(5, 4), r=[3], z=(2, 2)), (0.0, 0.1 * MM, -0.1 * MM),
+    ),
+    Case(
+        "coned-outside", "part with a coned outside and a straight bore, gripped on its cylinder", CONED, STEEL, 3, 24.0,
+        (34 * MM, 52 * MM), "outside", 5500.0,
+        lines(("bore", 0), ("outside", 0), ("bore", 17), ("outside", 17), ("bore", 52), ("outside", 52)),
+        dict(theta=(5, 4), r=[2], z=(2, 2, 3)), (0.0, 0.05 * MM, -0.05 * MM, -0.15 * MM), rpm(4500),
+    ),
+)

@@ -1,0 +1,48 @@
+//! A finger on the screen.
+
+use serde_json::{Value, json};
+
+use super::session::Browser;
+
+/// A point on the screen, in CSS pixels.
+pub type Point = (f64, f64);
+
+/// How many times a finger on its way is seen.
+const STEPS: u32 = 12;
+
+impl Browser {
+    /// Brings the first element a CSS selector finds onto the screen and gives its middle.
+    pub fn middle(&self, selector: &str) -> Point {
+        let middle = self.execute(
+            "const element = document.querySelector(arguments[0]);
+            element.scrollIntoView({ block: 'center', behavior: 'instant' });
+            const box = element.getBoundingClientRect();
+            return [box.x + box.width / 2, box.y + box.height / 2]",
+            vec![json!(selector)],
+        );
+        let at = |axis: usize| middle[axis].as_f64().expect("the middle of an element is a point");
+        (at(0), at(1))
+    }
+
+    /// Taps the middle of the first element a CSS selector finds.
+    pub fn tap(&self, selector: &str) {
+        let at = self.middle(selector);
+        self.touch("touchStart", Some(at));
+        self.touch("touchEnd", None);
+    }
+
+    /// Puts a finger down, draws it across the screen and lifts it.
+    pub fn drag(&self, from: Point, to: Point) {
+        self.touch("touchStart", Some(from));
+        for step in 1..=STEPS {
+            let share = f64::from(step) / f64::from(STEPS);
+            self.touch("touchMove", Some((from.0 + (to.0 - from.0) * share, from.1 + (to.1 - from.1) * share)));
+        }
+        self.touch("touchEnd", None);
+    }
+
+    fn touch(&self, event: &str, at: Option<Point>) {
+        let points: Vec<Value> = at.iter().map(|(x, y)| json!({ "x": x, "y": y })).collect();
+        self.devtools("Input.dispatchTouchEvent", json!({ "type": event, "touchPoints": points }));
+    }
+}

@@ -1,0 +1,19 @@
+//! The finished page in a real Chromium, used as a person uses it: the served site, and the single
+//! file from the disk for what matters most.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test that cannot go on has failed")]
+
+mod accessibility;
+mod faults;
+mod keeping;
+mod keyboard;
+mod links;
+mod motion;
+mod paper;
+mod sheet;
+mod start;
+mod steps;
+mod timing;
+mod touch;
+mod typing;
+mod undo;

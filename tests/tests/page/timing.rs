@@ -1,0 +1,81 @@
+//! How long the page takes here. The times are printed; only what must come out is asserted.
+
+use holdround_core::quantity::UnitSystem;
+use holdround_tests::browser::{Browser, Viewport, serve_site};
+use serde_json::{Value, json};
+
+use crate::sheet::{WORKED_OUT, assert_shows, field, first_example, open};
+use crate::steps::flanged_bushing;
+
+/// Moves the pressure slider 60 times and gives the milliseconds each move took: what the page did
+/// with the event, and the styles and layout that follow from it.
+const SLIDE: &str = "
+    const slider = document.querySelector(\"[id='slide-run.pressure']\");
+    const [least, most, step] = [slider.min, slider.max, slider.step].map(Number);
+    const times = [];
+    return new Promise((done) => {
+        const move = () => {
+            if (times.length === 60) return done(times);
+            slider.value = least + step * ((times.length * 7) % Math.floor((most - least) / step));
+            const begun = performance.now();
+            slider.dispatchEvent(new InputEvent('input', { bubbles: true }));
+            const told = performance.now();
+            document.body.getBoundingClientRect();
+            times.push([told - begun, performance.now() - begun]);
+            requestAnimationFrame(move);
+        };
+        move();
+    })";
+
+#[test]
+fn the_pressure_slider_plays_on_a_kept_shape() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::TABLET);
+    for (name, mut entries, slower) in [
+        ("first example", first_example(), 1),
+        ("flanged bushing", flanged_bushing(), 1),
+        ("flanged bushing, processor slowed 4 times", flanged_bushing(), 4),
+    ] {
+        browser.goto("about:blank");
+        open(&browser, &format!("{}#{}", site.url(), entries.to_link()));
+        browser.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": slower }));
+        let times = browser.execute(SLIDE, Vec::new());
+        browser.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 1 }));
+        println!("slider, {name}: an event {}; with layout {}", spread(&column(&times, 0)), spread(&column(&times, 1)));
+        entries.set("run.pressure", &format!("{} MPa", browser.value(&field("run.pressure"))));
+        assert_shows(&browser, &entries, UnitSystem::Metric, "the last of many pressures");
+    }
+}
+
+/// Notes when the verdict first stands on the page.
+const WATCH: &str = "new MutationObserver((_, watch) => {
+    if (document.querySelector('#verdict h2')) { window.verdictAt = performance.now(); watch.disconnect(); }
+}).observe(document, { childList: true, subtree: true })";
+
+#[test]
+fn the_verdict_stands_soon_after_a_warm_load() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::TABLET);
+    open(&browser, &site.url());
+    browser.wait_until("document.documentElement.dataset.offline === 'ready'");
+    browser.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": WATCH }));
+    let mut times = Vec::new();
+    for _ in 0..7 {
+        browser.reload();
+        browser.wait_until(WORKED_OUT);
+        times.extend(browser.execute("return window.verdictAt", Vec::new()).as_f64());
+    }
+    assert_eq!(times.len(), 7, "every load must come to a verdict");
+    println!("warm load to verdict: {}", spread(&times));
+}
+
+fn column(times: &Value, at: usize) -> Vec<f64> {
+    times.as_array().into_iter().flatten().filter_map(|time| time[at].as_f64()).collect()
+}
+
+fn spread(times: &[f64]) -> String {
+    let mut times = times.to_vec();
+    times.sort_by(f64::total_cmp);
+    let at = |share: usize| times[(times.len() - 1) * share / 100];
+    format!("{:.1} ms in the middle, {:.1} at most of 95 in 100, {:.1} at most", at(50), at(95), at(100))
+}
