@@ -19,6 +19,7 @@ use super::drawing::{
 const CLIP: f64 = CUT_OFF;
 /// Gap between an outline and what is drawn off it.
 const CLEAR: f64 = 4.0;
+
 /// Draws the section along the axis through jaw 1.
 pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
     let sheet = Sheet::of(stage);
