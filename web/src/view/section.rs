@@ -1,5 +1,7 @@
 //! The section along the axis through jaw 1: chuck face, jaws as bored, part, tools and dimensions.
 
+mod sizes;
+
 use core::f64::consts::{PI, TAU};
 
 use holdround_core::quantity::{Kind, UnitSystem};
@@ -8,19 +10,15 @@ use maud::{Markup, html};
 
 use super::Stage;
 use super::drawing::{
-    Along, Anchor, Axis, CUT_OFF, Callout, Dimension, Half, Handle, JawOutline, LEFT, Label, Outline, Point,
-    PressureBand, RIGHT, Row, Shape, Sheet, State, THINNEST_HATCHED, TOP, Tool, closed, coordinate, handles, hatchings,
-    heights, is_hollow, letters, line_arrow, off_axis, open, stand_back, wavy,
+    Along, Anchor, CUT_OFF, Half, JawOutline, LEFT, Outline, Point, PressureBand, RIGHT, Shape, Sheet, State,
+    THINNEST_HATCHED, TOP, Tool, closed, coordinate, handles, hatchings, heights, is_hollow, letters, line_arrow,
+    off_axis, open, stand_back, wavy,
 };
 
 /// Where what does not fit is cut off, above and below the axis.
 const CLIP: f64 = CUT_OFF;
-/// Line of the jaw height.
-const JAW_LINE: f64 = -208.0;
 /// Gap between an outline and what is drawn off it.
 const CLEAR: f64 = 4.0;
-/// From the middle of a row to its dimension line.
-const LINE_UNDER: f64 = 10.0;
 
 /// Draws the section along the axis through jaw 1.
 pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
@@ -287,129 +285,6 @@ impl Section<'_> {
                 @if end > from { path class="thin" d=(open(&wavy((from, height), (end, height)))) {} }
             }
         }
-    }
-
-    fn length(&self, entry: &str, name: &str, sign: &str, si: f64) -> Callout {
-        Callout::length(self.stage, entry, name, sign, si)
-    }
-
-    fn dimensions(&self) -> Markup {
-        let setup = self.stage.setup;
-        let Along { chuck, front, .. } = *self.along;
-        html! {
-            (Dimension { from: chuck, to: front, edge: -(self.jaw.outer.min(CLIP) + CLEAR), at: JAW_LINE }
-                .horizontal(&self.length("jaws.height", "Jaw height", "", setup.jaws.height.value)))
-            @if setup.part.stepped { (self.step_dimensions()) } @else { (self.ring_dimensions()) }
-        }
-    }
-
-    /// The three sizes of a ring, and its grip.
-    fn ring_dimensions(&self) -> Markup {
-        let setup = self.stage.setup;
-        let Along { seat, front, end, .. } = *self.along;
-        let bore = self.length("part.bore_diameter", "Bore diameter", "Ø", setup.part.smallest_bore());
-        let (under, beside) = (self.outside + CLEAR, end + CLEAR);
-        let (bore_line, outside_line) = self.along.diameter_lines();
-        let line = |middle: f64| middle + LINE_UNDER;
-        html! {
-            (Dimension { from: seat, to: end, edge: under, at: line(self.sheet.rows.lengths) }
-                .horizontal(&self.length("part.length", "Length", "", setup.part.length())))
-            (Dimension { from: seat, to: front, edge: under, at: line(self.sheet.rows.grip) }
-                .horizontal(&self.length("grip.length", "Grip length", "", setup.grip.length.value)))
-            (Dimension { from: -self.outside, to: self.outside, edge: beside, at: outside_line }
-                .vertical(&self.length("part.outside_diameter", "Outside diameter", "Ø", setup.part.largest_outside())))
-            @if self.bore > 0.0 {
-                (Dimension { from: -self.bore, to: self.bore, edge: beside, at: bore_line }.vertical(&bore))
-            } @else {
-                (bore.reading("solid").standing(bore_line))
-            }
-        }
-    }
-
-    /// Diameters, grip and lengths of a part of steps: what finds room; the list beside the drawing has all.
-    fn step_dimensions(&self) -> Markup {
-        let setup = self.stage.setup;
-        let (start, grip) = (setup.grip.start.value, setup.grip.length.value);
-        let place = |z: f64| self.along.place(z);
-        let under = self.outside + CLEAR;
-        let mut lengths = Vec::new();
-        let mut diameters = Vec::new();
-        let mut from = 0.0;
-        let mut bore_before = None;
-        for (at, step) in setup.part.profile.steps().iter().enumerate() {
-            let to = from + step.length;
-            let (left, right, long) = (place(from), place(to), place(to) - place(from));
-            let named = |what: &str| format!("{what} of step {}", at + 1);
-            let entry = |field: &str| format!("steps.{at}.{field}");
-            let size = |field: &str, what: &str, si: f64, share: f64| {
-                let point = (left + long * share, self.sheet.radius(si));
-                Label::at(self.length(&entry(field), &named(what), "Ø", si), point, long)
-            };
-            lengths.push(Label::span(self.length(&entry("length"), &named("Length"), "", step.length), left, right));
-            let cone = (step.outer[0] - step.outer[1]).abs() > 0.0;
-            // A cone's diameters stand at its ends, a cylinder's in its middle.
-            diameters.push(size("outside", "Outside diameter", step.outer[0], if cone { 0.0 } else { 0.35 }));
-            let tapered = (step.inner[0] - step.inner[1]).abs() > 0.0;
-            if bore_before != Some(step.inner[0]) || tapered {
-                let share = if tapered { 0.02 } else { 0.65 };
-                let bore = size("bore", "Bore diameter", step.inner[0], share);
-                diameters.push(if step.inner[0] > 0.0 { bore } else { bore.reading("solid") });
-            }
-            if cone {
-                diameters.push(size("outside_end", "Far outside diameter", step.outer[1], 1.0));
-            }
-            if tapered {
-                diameters.push(size("bore_end", "Far bore diameter", step.inner[1], 1.0));
-            }
-            bore_before = Some(step.inner[1]);
-            from = to;
-        }
-        let gripped =
-            Label::span(self.length("grip.length", "Grip length", "", grip), place(start), place(start + grip));
-        let begins = Label::span(self.length("grip.start", "Grip starts at", "", start), place(0.0), place(start));
-        let grips = if start > 0.0 { vec![begins, gripped] } else { vec![gripped] };
-        let rows = self.sheet.rows;
-        html! {
-            (Row { middle: rows.lengths, edge: under }.draw(lengths))
-            (Row { middle: rows.grip, edge: under }.draw(grips))
-            (Row { middle: rows.diameters, edge: under }.draw(diameters))
-        }
-    }
-
-    /// Where the part can be dragged: outside and front end of each step, above the axis.
-    fn handles(&self) -> Vec<Handle> {
-        let setup = self.stage.setup;
-        let mut found = Vec::new();
-        let mut from = 0.0;
-        for (at, step) in setup.part.profile.steps().iter().enumerate() {
-            let to = from + step.length;
-            let entries = if setup.part.stepped {
-                [format!("steps.{at}.outside"), format!("steps.{at}.length")]
-            } else {
-                ["part.outside_diameter".into(), "part.length".into()]
-            };
-            let [outside, length] = entries;
-            let cone = (step.outer[0] - step.outer[1]).abs() > 0.0;
-            let x = if cone { self.along.place(from) } else { self.along.place(f64::midpoint(from, to)) };
-            let wall = f64::midpoint(step.outer[1], step.inner[1]);
-            let metre = 1.0 / self.sheet.scale;
-            found.push(Handle {
-                entry: outside,
-                value: step.outer[0],
-                per_unit: 2.0 * metre,
-                axis: Axis::Radial,
-                at: (x, -self.sheet.radius(step.outer[0])),
-            });
-            found.push(Handle {
-                entry: length,
-                value: step.length,
-                per_unit: metre,
-                axis: Axis::Axial,
-                at: (self.along.place(to), -self.sheet.radius(wall)),
-            });
-            from = to;
-        }
-        found
     }
 
     fn unit_words(&self) -> &'static str {

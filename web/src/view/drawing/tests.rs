@@ -156,8 +156,8 @@ fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
 
 /// Scenes that no engine should hand over, and that must still not break the drawing.
 fn broken_scenes() -> Vec<Scene> {
-    // A thousand times what any chuck grips: the sheet has no room for more figures.
-    let force = |value: f64| if value > 1e9 { 1e9 } else { value };
+    // Ten times what the largest chuck grips: the sheet has no room for more figures.
+    let force = |value: f64| if value > 1e7 { 1e7 } else { value };
     let with = |value: f64| Scene {
         contact_half_angle: value,
         jaw_inner_radius: value,
