@@ -79,7 +79,7 @@ impl Shapes {
         JawColumn::new(&self.sections, self.jaw.youngs * factor, self.jaw.poisson, master).ok()
     }
 
-    fn model(&self, density: f64) -> Result<PartModel, PartError> {
+    pub(super) fn model(&self, density: f64) -> Result<PartModel, PartError> {
         PartModel::new(&self.profile, self.part, self.band, self.jaws, &self.surfaces, density)
     }
 
@@ -161,6 +161,8 @@ pub(super) struct Elasticity {
     pub(super) heights: Vec<f64>,
     /// Names of the surfaces, in the order of their stations.
     pub(super) surfaces: Vec<Surface>,
+    /// Density of the mesh it was solved on.
+    pub(super) density: f64,
     /// Relative change of the lobes in the last refinement; none if there was none.
     pub(super) change: Option<f64>,
 }
@@ -219,14 +221,14 @@ impl Building {
                 return Ok(Work::Under(Box::new(next)));
             }
         }
-        Elasticity::new(shapes, &spring, change)
+        Elasticity::new(shapes, &spring, DENSITIES[self.mesh], change)
             .map(|elastic| Work::Done(Box::new(elastic)))
             .map_err(|error| error.to_string())
     }
 }
 
 impl Elasticity {
-    fn new(shapes: &Shapes, spring: &PartSpring, change: Option<f64>) -> Result<Self, ContactError> {
+    fn new(shapes: &Shapes, spring: &PartSpring, density: f64, change: Option<f64>) -> Result<Self, ContactError> {
         let face = |factor| shapes.face(spring, factor);
         Ok(Self {
             usual: face(Some(1.0))?,
@@ -235,6 +237,7 @@ impl Elasticity {
             column: shapes.column(1.0).ok_or(ContactError::Give)?,
             heights: shapes.heights(&spring.points),
             surfaces: shapes.surfaces.clone(),
+            density,
             change,
         })
     }

@@ -57,6 +57,25 @@ impl Engine {
         progress
     }
 
+    /// The mesh on which the shape work now kept was solved: r and z of either end of each side of an element, m, z
+    /// from the part's chuck side. None before the work is done.
+    ///
+    /// ```
+    /// use holdround_core::{Effort, Engine, setup::{Entries, Setup}};
+    /// let setup = Setup::read(&Entries::default()).unwrap();
+    /// let mut engine = Engine::default();
+    /// assert!(engine.mesh().is_none());
+    /// engine.evaluate(&setup, Effort::Sliding);
+    /// assert!(engine.mesh().unwrap().len() > 20);
+    /// ```
+    #[must_use]
+    pub fn mesh(&self) -> Option<Vec<[f64; 4]>> {
+        match &self.kept {
+            Some((shapes, Work::Done(elastic))) => Some(shapes.model(elastic.density).ok()?.mesh().lines()),
+            _ => None,
+        }
+    }
+
     /// Everything there is to know about a set-up; finishes its shape work first.
     #[must_use]
     pub fn evaluate(&mut self, setup: &Setup, effort: Effort) -> Findings {

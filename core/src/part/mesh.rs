@@ -78,6 +78,22 @@ impl Mesh {
         Ok(mesh)
     }
 
+    /// Sides of the elements, each once: r and z of its one end, then of its other, m.
+    pub fn lines(&self) -> Vec<[f64; 4]> {
+        let mut sides: Vec<(usize, usize)> = self
+            .elements
+            .iter()
+            .flat_map(|e| [(e[0], e[1]), (e[1], e[2]), (e[2], e[3]), (e[3], e[0])])
+            .map(|(a, b)| (a.min(b), a.max(b)))
+            .collect();
+        sides.sort_unstable();
+        sides.dedup();
+        sides
+            .iter()
+            .map(|(a, b)| [self.nodes[*a][0], self.nodes[*a][1], self.nodes[*b][0], self.nodes[*b][1]])
+            .collect()
+    }
+
     /// Adds one strip's nodes and elements, sharing nodes with the column it starts on.
     fn add_strip(&mut self, strip: &Strip, along: &[f64], shares: &[Vec<f64>], before: Option<&Column>) -> Column {
         let across = across(shares);
@@ -266,6 +282,19 @@ mod tests {
             assert_eq!(single, axis_sides, "only sides on the axis are alone");
             assert!(uses.iter().all(|u| *u <= 2), "no side is used three times");
         }
+    }
+
+    #[test]
+    fn each_side_is_one_line() {
+        let ring = Profile::new(&[Step::cylinder(0.02, 0.1, 0.08)]).unwrap();
+        let mesh = Mesh::new(&ring, &band(0.0, 0.02), &[], 1.0).unwrap();
+        let lines = mesh.lines();
+        // Euler: corners - sides + elements = 1 for a profile without a hole.
+        let mut corners: Vec<[u64; 2]> =
+            lines.iter().flat_map(|l| [[l[0].to_bits(), l[1].to_bits()], [l[2].to_bits(), l[3].to_bits()]]).collect();
+        corners.sort_unstable();
+        corners.dedup();
+        assert_eq!(corners.len() + mesh.elements.len(), lines.len() + 1, "no side is left out or drawn twice");
     }
 
     #[test]

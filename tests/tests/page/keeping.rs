@@ -4,7 +4,8 @@ use holdround_core::quantity::UnitSystem;
 use holdround_tests::browser::{Browser, Viewport, serve_site, single_file_url};
 
 use crate::sheet::{
-    WORKED_OUT, assert_address_holds, assert_quiet, assert_shows, field, first_example, message, open, type_at,
+    WORKED_OUT, assert_address_holds, assert_quiet, assert_shows, field, first_example, message, on_both_pages, open,
+    type_at,
 };
 
 #[test]
@@ -22,6 +23,21 @@ fn typed_work_outlives_a_reload_of_the_single_file() {
     open(&browser, &single_file_url());
     type_and_reload(&browser, || ());
     assert_quiet(&browser, &single_file_url());
+}
+
+#[test]
+fn work_typed_in_the_last_moment_before_a_reload_can_be_gone_back_to() {
+    on_both_pages(Viewport::TABLET, |browser, _| {
+        let first = first_example();
+        assert_address_holds(browser, &first, "before typing");
+        type_at(browser, "part.length", "about 18");
+        browser.reload();
+        browser.wait_until("document.querySelector('#verdict p, #verdict h2')");
+        if browser.value(&field("part.length")) != "about 18" {
+            browser.click("#go-back");
+        }
+        assert_eq!(browser.value(&field("part.length")), "about 18", "work typed at the last moment is lost");
+    });
 }
 
 fn type_and_reload(browser: &Browser, between: impl FnOnce()) {

@@ -299,15 +299,15 @@ mod tests {
     #[test]
     fn the_ring_becomes_the_first_step_and_stays_itself() {
         let mut desk = Desk::worked_out(Entries::default());
-        desk.type_in("part.outside_diameter", "6 1/4 in");
+        desk.type_in("part.outside_diameter", "6 1/2 in");
         desk.type_in("part.shape", "steps");
-        assert_eq!(desk.entries.get("steps.0.outside"), Some("6 1/4 in"), "as it was typed");
+        assert_eq!(desk.entries.get("steps.0.outside"), Some("6 1/2 in"), "as it was typed");
         assert_eq!(desk.entries.get("steps.0.bore"), Some("140 mm"), "or as it was assumed");
         assert!(desk.faults.is_empty(), "the same part, given otherwise: {:?}", desk.faults);
         desk.split_step(0);
         desk.type_in("steps.1.outside", "170 mm");
         desk.type_in("part.shape", "ring");
-        assert_eq!(desk.entries.get("part.outside_diameter"), Some("6 1/4 in"), "the ring is still there");
+        assert_eq!(desk.entries.get("part.outside_diameter"), Some("6 1/2 in"), "the ring is still there");
         desk.type_in("part.shape", "steps");
         assert_eq!(desk.shown_items("steps"), 2, "and so are the steps");
         assert_eq!(desk.entries.get("steps.1.outside"), Some("170 mm"), "as they were left");

@@ -22,6 +22,10 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     on(&document, "focusout", |page, _| page.left())?;
     on(&document, "click", |page, event| page.clicked(event))?;
     on(&document, "keydown", |page, event| page.key(event))?;
+    on(&document, "pointerdown", |page, event| page.take_hold(event))?;
+    on(&document, "pointermove", |page, event| page.drag(event))?;
+    on(&document, "pointerup", |page, _| page.let_go())?;
+    on(&document, "pointercancel", |page, _| page.let_go())?;
     on(&document, "visibilitychange", |page, _| page.save())?;
     on(&window, "pagehide", |page, _| page.save())?;
     on(&window, "hashchange", |page, _| {

@@ -4,6 +4,7 @@ mod action;
 pub(crate) mod address;
 mod delay;
 pub(crate) mod desk;
+mod drag;
 pub(crate) mod entry_text;
 mod events;
 mod fields;
@@ -60,6 +61,8 @@ pub(crate) struct Page {
     speaking: Delay,
     working: Delay,
     completing: Delay,
+    /// A size that is being dragged.
+    drag: Option<drag::Drag>,
 }
 
 /// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
@@ -83,6 +86,7 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         speaking: Delay::new(BEFORE_SPEAKING, || with_page(|page| page.speak())),
         working: Delay::new(0, || with_page(Page::work)),
         completing: Delay::new(BEFORE_COMPLETING, || with_page(Page::complete)),
+        drag: None,
     };
     page.regions.show("examples", examples::show());
     page.show();
@@ -149,7 +153,8 @@ impl Page {
         self.regions.show("notes", notes::show(desk));
         self.regions.show("findings", findings_list::show(desk));
         if let Some((setup, findings)) = &desk.good {
-            let stage = Stage { setup, findings, units: desk.units, clamped: desk.clamped, spinning: desk.spinning };
+            let (units, clamped, spinning) = (desk.units, desk.clamped, desk.spinning);
+            let stage = Stage { setup, findings, units, clamped, spinning, mesh: None };
             motion::show(&mut self.regions, "face", face::draw(&stage));
             motion::show(&mut self.regions, "section", section::draw(&stage));
             self.regions.show("trace", trace::show(&stage));

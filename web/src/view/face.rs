@@ -15,6 +15,8 @@ use super::drawing::{
 
 /// Length of the arrow that stands for the round force named in the key, view units.
 const FORCE_KEY: f64 = 40.0;
+/// Beyond this, in any unit, no chuck grips, and the key has no room for the figure.
+const MOST_FORCE: f64 = 1e6;
 /// Farthest from the axis that a grip arrow reaches, view units.
 const GRIP_REACH: f64 = 224.0;
 /// Base line of the first line under the view.
@@ -276,6 +278,7 @@ impl Face<'_> {
         let most = scene.jaw_grip_at_rest.max(scene.jaw_grip_at_speed);
         let room = (GRIP_REACH - self.grip_arrows_from()).clamp(20.0, 60.0);
         at_least(self.stage.units.unit(Kind::Force).from_si(most) * FORCE_KEY / room)
+            .filter(|force| *force <= MOST_FORCE)
     }
 
     /// View units for a newton.

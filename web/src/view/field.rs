@@ -45,12 +45,13 @@ pub(crate) fn cell(desk: &Desk, input: &Input, path: &str) -> Markup {
     }
 }
 
-/// The name of an input without what its place in the table says: its row stands for one step.
-fn short_name(input: &Input) -> &'static str {
-    let name = input.name.strip_suffix(" at the far end");
-    match name {
-        Some(_) => "At its far end",
-        None => input.name,
+/// The name of an input in a table, where “diameter” goes without saying and the far end stands below the near one.
+fn short_name(input: &Input) -> Markup {
+    let far = input.name.strip_suffix(" at the far end");
+    let name = far.unwrap_or(input.name);
+    let short = name.strip_suffix(" diameter").unwrap_or(name);
+    html! {
+        @if far.is_some() { span.heard { (short) " at its " } "Far end" } @else { (short) }
     }
 }
 

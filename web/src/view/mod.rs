@@ -36,4 +36,6 @@ pub(crate) struct Stage<'a> {
     pub(crate) clamped: bool,
     /// Whether the spindle turns.
     pub(crate) spinning: bool,
+    /// The mesh to show in the section: r and z of either end of each side, m; none if it is not asked for.
+    pub(crate) mesh: Option<&'a [[f64; 4]]>,
 }

@@ -8,9 +8,9 @@ use maud::{Markup, html};
 
 use super::Stage;
 use super::drawing::{
-    Along, Anchor, CUT_OFF, Callout, Dimension, Half, JawOutline, LEFT, Label, Outline, Point, PressureBand, RIGHT,
-    Row, Shape, Sheet, State, THINNEST_HATCHED, TOP, Tool, closed, coordinate, hatchings, heights, is_hollow, letters,
-    line_arrow, off_axis, open, stand_back, wavy,
+    Along, Anchor, Axis, CUT_OFF, Callout, Dimension, Half, Handle, JawOutline, LEFT, Label, Outline, Point,
+    PressureBand, RIGHT, Row, Shape, Sheet, State, THINNEST_HATCHED, TOP, Tool, closed, coordinate, handles, hatchings,
+    heights, is_hollow, letters, line_arrow, off_axis, open, stand_back, wavy,
 };
 
 /// Where what does not fit is cut off, above and below the axis.
@@ -91,6 +91,7 @@ impl Section<'_> {
                         "In {}. Tools from jaw front:", self.unit_words())))
                     @for tool in &tools { (tool.listed(self.stage, self.sheet)) }
                 }
+                g class="handles" aria-hidden="true" { (handles(&self.handles())) }
                 // Last, so that a number stays readable on whatever line it falls.
                 g class="tools" aria-hidden="true" { @for tool in &tools { (tool.mark()) } }
             }
@@ -238,6 +239,7 @@ impl Section<'_> {
                 } @else {
                     path class="metal" d=(closed(&wall)) fill="url(#hatch-part)" {}
                 }
+                @if let Some(mesh) = self.stage.mesh { g class="mesh" { path d=(self.part.mesh(mesh, half)) {} } }
                 path class="outline" d=(off_axis(&wall)) {}
                 path class="true-shape" d=(off_axis(&self.part.true_half(half))) {}
             }
@@ -372,6 +374,42 @@ impl Section<'_> {
             (Row { middle: rows.grip, edge: under }.draw(grips))
             (Row { middle: rows.diameters, edge: under }.draw(diameters))
         }
+    }
+
+    /// Where the part can be dragged: outside and front end of each step, above the axis.
+    fn handles(&self) -> Vec<Handle> {
+        let setup = self.stage.setup;
+        let mut found = Vec::new();
+        let mut from = 0.0;
+        for (at, step) in setup.part.profile.steps().iter().enumerate() {
+            let to = from + step.length;
+            let entries = if setup.part.stepped {
+                [format!("steps.{at}.outside"), format!("steps.{at}.length")]
+            } else {
+                ["part.outside_diameter".into(), "part.length".into()]
+            };
+            let [outside, length] = entries;
+            let cone = (step.outer[0] - step.outer[1]).abs() > 0.0;
+            let x = if cone { self.along.place(from) } else { self.along.place(f64::midpoint(from, to)) };
+            let wall = f64::midpoint(step.outer[1], step.inner[1]);
+            let metre = 1.0 / self.sheet.scale;
+            found.push(Handle {
+                entry: outside,
+                value: step.outer[0],
+                per_unit: 2.0 * metre,
+                axis: Axis::Radial,
+                at: (x, -self.sheet.radius(step.outer[0])),
+            });
+            found.push(Handle {
+                entry: length,
+                value: step.length,
+                per_unit: metre,
+                axis: Axis::Axial,
+                at: (self.along.place(to), -self.sheet.radius(wall)),
+            });
+            from = to;
+        }
+        found
     }
 
     fn unit_words(&self) -> &'static str {

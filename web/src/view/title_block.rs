@@ -29,7 +29,7 @@ pub(crate) fn show(desk: &Desk) -> Markup {
 /// room of its own.
 fn working(share: f64, beside: bool) -> Markup {
     html! {
-        p.working.beside[beside] { label for="working" { "Working out the shape " } progress id="working" max="1" value=(format!("{share:.2}")) {} }
+        p.working.beside[beside] { label for="working" { "Working" span.heard { " out the shape of the part" } } progress id="working" max="1" value=(format!("{share:.2}")) {} }
     }
 }
 

@@ -85,15 +85,15 @@ impl<'a> Sheet<'a> {
                 @for (circle, style) in self.trace.circles.iter().zip(&STYLES) { (self.letter(circle, style)) }
             }
             div.legend {
-                p { strong { "Released " (self.trace.surface) } ", departures × " (decimal(self.magnification, 0)) }
-                @if self.division > 0.0 { p { "Ring to ring " (self.shown(self.division)) } }
+                p { strong { "Released " (self.trace.surface) } ", departures × " (decimal(self.magnification, 0)) "." }
+                p { @if self.division > 0.0 { "Ring to ring " (self.shown(self.division)) ". " } "Peak to valley RONt by:" }
                 ul {
                     @for (circle, style) in self.trace.circles.iter().zip(&STYLES) {
                         li {
                             (sample(style))
                             span.name { (style.letter) ": " (circle.name) }
                             " "
-                            span.value { "RONt " (self.shown(circle.roundness)) }
+                            span.value { (self.shown(circle.roundness)) }
                         }
                     }
                 }
@@ -124,13 +124,14 @@ impl<'a> Sheet<'a> {
         self.stage.setup.chuck.jaws
     }
 
-    /// The polar grid: the surface's own circle, and rings a round departure apart.
+    /// The polar grid: rings a round departure apart, counted from the mean of the profile. There the circle of least
+    /// squares lies, and a ring would fill the gaps of its line.
     fn rings(&self) -> Markup {
         let step = self.division * self.scale;
         let count = if step > 1.0 { (ROOM / step) as i32 } else { 0 };
         html! {
-            @for ring in -count..=count {
-                circle class={ "ring" @if ring == 0 { " nominal" } } r=(coordinate(SURFACE + f64::from(ring) * step)) {}
+            @for ring in (-count..=count).filter(|ring| *ring != 0) {
+                circle class="ring" r=(coordinate(SURFACE + f64::from(ring) * step)) {}
             }
             path class="ring" d={ "M" (coordinate(-RIM)) " 0H" (coordinate(RIM)) "M0 " (coordinate(-RIM)) "V" (coordinate(RIM)) } {}
         }
@@ -142,9 +143,9 @@ impl<'a> Sheet<'a> {
         html! {
             @for at in 0..self.jaw_count() {
                 @let angle = f64::from(at) * pitch;
-                @let (tip, left, right) = (polar(RIM - 8.0, angle), polar(RIM + 4.0, angle - 0.03), polar(RIM + 4.0, angle + 0.03));
+                @let (tip, left, right) = (polar(RIM - 16.0, angle), polar(RIM + 2.0, angle - 0.02), polar(RIM + 2.0, angle + 0.02));
                 path class="filled" d=(closed(&[tip, left, right])) {}
-                @let (x, y) = polar(RIM + 17.0, angle);
+                @let (x, y) = polar(RIM + 15.0, angle);
                 (letters((x, y + 5.0), Anchor::Middle, "", &(at + 1).to_string()))
             }
         }
@@ -216,10 +217,102 @@ fn sample(style: &Style) -> Markup {
     html! {
         svg class="view polar sample" viewBox="0 0 44 16" aria-hidden="true" {
             @if style.key == "zone" {
-                path class=(style.key) d="M0 4H44M0 12H44" {}
+                path class=(style.key) d="M1 4H43M1 12H43" {}
             } @else {
-                path class=(style.key) d="M0 8H44" {}
+                path class=(style.key) d="M2 8H43" {}
             }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use holdround_core::evaluate;
+    use holdround_core::findings::Wave;
+    use holdround_core::quantity::UnitSystem;
+    use holdround_core::setup::{Entries, Setup};
+
+    use super::*;
+    use crate::units::Units;
+
+    fn drawn(setup: &Setup, findings: &Findings) -> String {
+        let units = Units::of(UnitSystem::Metric);
+        let stage = Stage { setup, findings, units, clamped: true, spinning: false };
+        format!("<div>{}</div>", show(&stage).into_string())
+    }
+
+    fn job(jaws: &str) -> (Setup, Findings) {
+        let mut entries = Entries::default();
+        entries.set("chuck.jaws", jaws);
+        let setup = Setup::read(&entries).unwrap();
+        let findings = evaluate(&setup);
+        (setup, findings)
+    }
+
+    /// Radii of the points of the profile.
+    fn radii(markup: &str) -> Vec<f64> {
+        let document = roxmltree::Document::parse(markup).unwrap();
+        let profile = document.descendants().find(|node| node.attribute("class") == Some("profile")).unwrap();
+        let points = profile.attribute("d").unwrap().trim_end_matches('Z').split(['M', 'L']).skip(1);
+        points
+            .map(|point| {
+                let (x, y) = point.split_once(' ').unwrap();
+                libm::hypot(x.parse().unwrap(), y.parse().unwrap())
+            })
+            .collect()
+    }
+
+    #[test]
+    fn the_profile_lies_between_the_circles_and_touches_both() {
+        for jaws in ["2", "3", "5"] {
+            let (setup, findings) = job(jaws);
+            let trace = findings.scene.trace.as_ref().unwrap();
+            let markup = drawn(&setup, &findings);
+            let stage = Stage {
+                setup: &setup,
+                findings: &findings,
+                units: Units::of(UnitSystem::Metric),
+                clamped: true,
+                spinning: false,
+            };
+            let sheet = Sheet::of(&stage, trace);
+            let [_, _, outer, inner] = trace.circles.map(|circle| sheet.radius(circle.radius));
+            let radii = radii(&markup);
+            assert_eq!(radii.len(), STATIONS, "{jaws} jaws: a point for every station");
+            let (low, high) = radii.iter().fold((f64::MAX, f64::MIN), |(low, high), r| (low.min(*r), high.max(*r)));
+            // Coordinates are written to two decimals.
+            assert!((high - outer).abs() < 0.02 && (low - inner).abs() < 0.02, "{jaws} jaws: {low} to {high}");
+            assert!(high - SURFACE <= ROOM + 0.02 && SURFACE - low <= ROOM + 0.02, "{jaws} jaws: on the sheet");
+        }
+    }
+
+    #[test]
+    fn each_circle_is_named_with_its_roundness_and_its_own_kind_of_line() {
+        let (setup, findings) = job("3");
+        let markup = drawn(&setup, &findings);
+        for (circle, style) in findings.scene.trace.as_ref().unwrap().circles.iter().zip(&STYLES) {
+            let told = Units::of(UnitSystem::Metric).show(Kind::Departure, circle.roundness);
+            assert!(markup.contains(&format!("{}: {}", style.letter, circle.name)), "{} is named", circle.name);
+            assert!(markup.contains(&told), "{} is told: {told}", circle.name);
+            assert!(markup.matches(style.key).count() >= 2, "{} is drawn, and shown in the legend", circle.name);
+        }
+        assert!(markup.contains("departures × "), "the magnification is stated");
+    }
+
+    #[test]
+    fn no_shape_is_said_and_a_broken_one_breaks_nothing() {
+        let (setup, mut findings) = job("3");
+        let whole = findings.scene.trace.take().unwrap();
+        assert!(drawn(&setup, &findings).contains("No trace. "), "nothing is drawn");
+        for value in [0.0, -1.0, f64::NAN, f64::INFINITY, 1e300, 1e-300] {
+            let mut broken = whole.clone();
+            broken.released = Wave { mean: value, harmonics: vec![(3, value)] };
+            broken.radius = value;
+            broken.circles = whole.circles.map(|circle| TraceCircle { radius: value, roundness: value, ..circle });
+            findings.scene.trace = Some(broken);
+            let markup = drawn(&setup, &findings);
+            assert!(!markup.contains("NaN") && !markup.contains("inf\""), "{value} must not reach the drawing");
+            assert!(roxmltree::Document::parse(&markup).is_ok(), "{value} leaves the markup whole");
         }
     }
 }

@@ -115,6 +115,13 @@ impl<'a> Outline<'a> {
         point(from + length, Toward::Chuck);
     }
 
+    /// Path data along the sides of a mesh, r and z of either end, as it is before it moves.
+    pub(in crate::view) fn mesh(&self, mesh: &[[f64; 4]], half: Half) -> String {
+        let up = if half == Half::Upper { -1.0 } else { 1.0 };
+        let point = |r: f64, z: f64| (self.along.place(z), up * self.sheet.radius(2.0 * r));
+        mesh.iter().map(|[r, z, r_to, z_to]| open(&[point(*r, *z), point(*r_to, *z_to)])).collect()
+    }
+
     /// Places of the planes where steps meet or end, with the larger bore there: what is seen beyond the cut.
     pub(in crate::view) fn edges_beyond(&self) -> Vec<(f64, f64)> {
         let mut edges: Vec<(f64, f64)> = Vec::new();
