@@ -33,9 +33,10 @@ pub(crate) struct Solution {
 }
 
 impl Problem<'_> {
-    /// None if the compliance is not positive definite.
-    pub(crate) fn solve(&self) -> Option<Solution> {
-        let mut active = alloc::vec![true; self.gap.len()];
+    /// Begins with the set `first`, which changes the work but not the answer. None if the compliance is
+    /// not positive definite.
+    pub(crate) fn solve(&self, first: Vec<bool>) -> Option<Solution> {
+        let mut active = first;
         for round in 1..=MOST_ROUNDS {
             let Some(mut solution) = self.on_set(&active) else {
                 break;
@@ -210,7 +211,7 @@ mod tests {
         ) {
             let compliance = compliance(11, &seed);
             let problem = Problem { compliance: &compliance, gap: &gap, weight: &weight, force };
-            let dual = problem.solve().expect("positive definite");
+            let dual = problem.solve(alloc::vec![true; 11]).expect("positive definite");
             is_solution(&problem, &dual)?;
             let primal = problem.primal().expect("positive definite");
             is_solution(&problem, &primal)?;

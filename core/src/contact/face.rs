@@ -157,11 +157,24 @@ impl<'a> Face<'a> {
     /// # Errors
     /// [`ContactError`], naming what is wrong.
     pub fn press(&self, force: f64, gap: &Gap) -> Result<Contact, ContactError> {
+        self.press_from(force, gap, None)
+    }
+
+    /// [`Self::press`], quicker where `like` is a contact that bears at about the same places.
+    ///
+    /// # Errors
+    /// [`ContactError`], naming what is wrong.
+    pub fn press_from(&self, force: f64, gap: &Gap, like: Option<&Contact>) -> Result<Contact, ContactError> {
         let gap = self.weighed(gap)?;
         self.check(force)?;
         let problem =
             Problem { compliance: &self.compliance.matrix, gap: &gap, weight: &self.compliance.weight, force };
-        let solution = problem.solve().ok_or(ContactError::Compliance)?;
+        let points = self.compliance.weight.len();
+        let first = match like {
+            Some(like) if like.pressure.len() == points => like.pressure.iter().map(|p| *p > 0.0).collect(),
+            _ => alloc::vec![true; points],
+        };
+        let solution = problem.solve(first).ok_or(ContactError::Compliance)?;
         let clearance = solution.clearance.iter().zip(&self.compliance.area).map(|(c, a)| c.max(0.0) / a);
         Ok(Contact {
             clearance: clearance.collect(),

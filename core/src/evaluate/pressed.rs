@@ -73,31 +73,43 @@ impl Pressed {
         // A grip that is gone at speed leaves the shape at rest to speak of.
         let speed = if speed > 0.0 { speed } else { rest };
         let (upper, lower) = (setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
-        let mut sizes = Vec::new();
-        sizes.push(load.on_size(upper, rest, speed, effort)?);
-        if upper > lower {
-            sizes.push(load.on_size(lower, rest, speed, effort)?);
-        }
+        let largest = load.on_size(upper, rest, speed, effort, None)?;
+        let smallest =
+            if upper > lower { Some(load.on_size(lower, rest, speed, effort, Some(&largest))?) } else { None };
         let slip = spinning.at_speed.lowest / jaws;
         let slip = if slip > 0.0 { slip } else { spinning.least_at_rest / jaws };
         let for_slip = if slip > 0.0 {
             let middle = f64::midpoint(upper, lower);
             let omega = if spinning.at_speed.lowest > 0.0 { setup.speed.value } else { 0.0 };
-            Some(elastic.usual.press(slip, &load.gap(middle, omega))?)
+            Some(elastic.usual.press_from(slip, &load.gap(middle, omega), Some(&largest.at_speed))?)
         } else {
             None
         };
+        let sizes = core::iter::once(largest).chain(smallest).collect();
         Ok(Self { sizes, even: elastic.usual.even(speed)?, for_slip })
     }
 }
 
 impl Load<'_> {
-    fn on_size(&self, deviation: f64, rest: f64, speed: f64, effort: Effort) -> Result<OnSize, ContactError> {
+    /// The jaws on one size of part; `like` is the same on another size.
+    fn on_size(
+        &self,
+        deviation: f64,
+        rest: f64,
+        speed: f64,
+        effort: Effort,
+        like: Option<&OnSize>,
+    ) -> Result<OnSize, ContactError> {
         let still = self.gap(deviation, 0.0);
         let spinning = self.gap(deviation, self.setup.speed.value);
-        let at_rest = self.elastic.usual.press(rest, &still)?;
-        let at_speed = self.elastic.usual.press(speed, &spinning)?;
-        let press = |face: &Face<'static>| face.press(speed, &spinning);
+        let usual = &self.elastic.usual;
+        let at_rest = usual.press_from(rest, &still, like.map(|like| &like.at_rest))?;
+        let at_speed = if rest == speed && still == spinning {
+            at_rest.clone()
+        } else {
+            usual.press_from(speed, &spinning, Some(&at_rest))?
+        };
+        let press = |face: &Face<'static>| face.press_from(speed, &spinning, Some(&at_speed));
         let (softer_stiffer, rigid) = match effort {
             Effort::Sliding => (None, None),
             Effort::Full => {

@@ -66,7 +66,11 @@ pub(super) fn tell(
     for at in told {
         let surface = &elastic.surfaces[at];
         let key = if at < named { surface.name.clone() } else { format!("surfaces.{}", at - named) };
-        let view = View { setup, elastic, pressed, spinning, at, surface, key };
+        let on_sizes = |contact: fn(&OnSize) -> &Contact| {
+            pressed.sizes.iter().map(|size| elastic.usual.lobing(contact(size), at)).collect()
+        };
+        let (at_rest, at_speed) = (on_sizes(|size| &size.at_rest), on_sizes(|size| &size.at_speed));
+        let view = View { setup, elastic, pressed, spinning, at, surface, key, at_rest, at_speed };
         let runout = view.runout();
         let (roundness, trace) = view.roundness(found).unzip();
         if roundness.as_ref().is_some_and(|next| is_worse(next, headlines[1].as_ref())) {
@@ -165,6 +169,11 @@ fn tell_settling(elastic: &Elasticity, found: &mut Vec<Finding>) {
     });
 }
 
+/// Peak to valley of the worst station.
+fn lobes(stations: &[Lobing]) -> f64 {
+    worst_station(stations).map_or(0.0, Lobing::peak_to_valley)
+}
+
 /// One surface under the jaws.
 struct View<'a> {
     setup: &'a Setup,
@@ -174,6 +183,10 @@ struct View<'a> {
     at: usize,
     surface: &'a Surface,
     key: String,
+    /// Its stations at rest, for each size of part.
+    at_rest: Vec<Vec<Lobing>>,
+    /// Its stations at speed.
+    at_speed: Vec<Vec<Lobing>>,
 }
 
 impl View<'_> {
@@ -181,13 +194,9 @@ impl View<'_> {
         &self.surface.name
     }
 
-    fn lobing(&self, face: &Face<'static>, contact: &Contact) -> Vec<Lobing> {
-        face.lobing(contact, self.at)
-    }
-
     /// Peak to valley at the worst station.
     fn lobes(&self, face: &Face<'static>, contact: &Contact) -> f64 {
-        worst_station(&self.lobing(face, contact)).map_or(0.0, Lobing::peak_to_valley)
+        lobes(&face.lobing(contact, self.at))
     }
 
     /// The greatest over the sizes of part.
@@ -208,7 +217,7 @@ impl View<'_> {
         if self.surface.side == SurfaceSide::Face {
             return None;
         }
-        let runout = self.over_sizes(|size| self.lobes(&self.elastic.usual, &size.at_rest));
+        let runout = self.at_rest.iter().map(|stations| lobes(stations)).fold(0.0, f64::max);
         Some(
             Finding::new(
                 format!("shape.runout.{}", self.key),
@@ -233,12 +242,9 @@ impl View<'_> {
         if self.surface.side == SurfaceSide::Face {
             return None;
         }
-        let worst = self.pressed.sizes.iter().max_by(|a, b| {
-            let lobes = |size: &OnSize| self.lobes(&self.elastic.usual, &size.at_speed);
-            lobes(a).total_cmp(&lobes(b))
-        })?;
-        let stations = self.lobing(&self.elastic.usual, &worst.at_speed);
-        let lobing = worst_station(&stations)?;
+        let sizes = self.pressed.sizes.iter().zip(&self.at_speed);
+        let (worst, stations) = sizes.max_by(|a, b| lobes(a.1).total_cmp(&lobes(b.1)))?;
+        let lobing = worst_station(stations)?;
         let assessed = released::assess(lobing)?;
         let finding = |key: &str, circle: &str, value: f64| {
             Finding::new(
@@ -306,8 +312,7 @@ impl View<'_> {
             return None;
         }
         let growth = self.growth();
-        let changes = self.pressed.sizes.iter().flat_map(|size| {
-            let stations = self.lobing(&self.elastic.usual, &size.at_speed);
+        let changes = self.at_speed.iter().flat_map(|stations| {
             stations
                 .iter()
                 .zip(&growth)
@@ -343,22 +348,22 @@ impl View<'_> {
         let face = self.surface.side == SurfaceSide::Face;
         let growth = self.growth();
         let pitch = core::f64::consts::PI / f64::from(self.setup.chuck.jaws);
-        let value = self.over_sizes(|size| {
-            let stations = self.lobing(&self.elastic.usual, &size.at_speed);
+        let off = |stations: &Vec<Lobing>| {
             if face {
-                return flatness(&stations, &growth);
+                return flatness(stations, &growth);
             }
             let along = |angle: f64| {
                 let points: Vec<[f64; 2]> = at
                     .iter()
-                    .zip(&stations)
+                    .zip(stations)
                     .zip(&growth)
                     .map(|(([_, z], lobing), growth)| [*z, -(lobing.at(angle) + growth)])
                     .collect();
                 off_line(&points)
             };
             along(0.0).max(along(pitch))
-        });
+        };
+        let value = self.at_speed.iter().map(off).fold(0.0, f64::max);
         let name = if face {
             format!("Flatness of the {} after release", self.name())
         } else {
