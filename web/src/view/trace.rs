@@ -237,7 +237,7 @@ mod tests {
 
     fn drawn(setup: &Setup, findings: &Findings) -> String {
         let units = Units::of(UnitSystem::Metric);
-        let stage = Stage { setup, findings, units, clamped: true, spinning: false };
+        let stage = Stage { setup, findings, units, clamped: true, spinning: false, mesh: None };
         format!("<div>{}</div>", show(&stage).into_string())
     }
 
@@ -274,6 +274,7 @@ mod tests {
                 units: Units::of(UnitSystem::Metric),
                 clamped: true,
                 spinning: false,
+                mesh: None,
             };
             let sheet = Sheet::of(&stage, trace);
             let [_, _, outer, inner] = trace.circles.map(|circle| sheet.radius(circle.radius));
