@@ -240,13 +240,7 @@ mod tests {
     }
 
     fn drawn(setup: &Setup, findings: &Findings) -> String {
-<<<<<<< HEAD
         format!("<div>{}</div>", show(&stage(setup, findings)).into_string())
-=======
-        let units = Units::of(UnitSystem::Metric);
-        let stage = Stage { setup, findings, units, clamped: true, spinning: false, mesh: None };
-        format!("<div>{}</div>", show(&stage).into_string())
->>>>>>> diagram
     }
 
     fn job(jaws: &str) -> (Setup, Findings) {
@@ -276,18 +270,7 @@ mod tests {
             let (setup, findings) = job(jaws);
             let trace = findings.scene.trace.as_ref().unwrap();
             let markup = drawn(&setup, &findings);
-<<<<<<< HEAD
             let stage = stage(&setup, &findings);
-=======
-            let stage = Stage {
-                setup: &setup,
-                findings: &findings,
-                units: Units::of(UnitSystem::Metric),
-                clamped: true,
-                spinning: false,
-                mesh: None,
-            };
->>>>>>> diagram
             let sheet = Sheet::of(&stage, trace);
             let [_, _, outer, inner] = trace.circles.map(|circle| sheet.radius(circle.radius));
             let radii = radii(&markup);
