@@ -1,6 +1,6 @@
 //! What must hold of jaws that decide for themselves where they bear, through set-ups.
 
-#![allow(clippy::unwrap_used, reason = "a job that is no job must fail")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a job that is no job must fail")]
 
 use holdround_core::findings::Findings;
 use holdround_core::setup::{Entries, Setup};

@@ -1,6 +1,6 @@
 //! Stepped parts as users type them: solved, or refused at the step that is at fault.
 
-#![allow(clippy::unwrap_used, reason = "what must be accepted or refused and is not must fail")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "what must be accepted or refused and is not must fail")]
 
 use std::time::{Duration, Instant};
 
@@ -12,6 +12,9 @@ use proptest::prelude::*;
 
 /// A step as typed, mm: length, outside, bore.
 type Typed = (f64, f64, f64);
+
+/// What is wrong, the steps, other entries, and the entry at fault.
+type Faulty = (&'static str, &'static [Typed], &'static [(&'static str, &'static str)], &'static str);
 
 /// A part of steps in the default jaws, with other entries set.
 fn part(steps: &[Typed], others: &[(&str, &str)]) -> Entries {
@@ -42,27 +45,28 @@ fn findings(entries: &Entries) -> Result<Findings, Vec<Fault>> {
             assert!(least.is_finite() && most.is_finite() && least <= most, "{}: {least} to {most}", finding.id);
         }
     }
-    let scene = serde_json::to_string(&findings.scene).unwrap();
+    // A shape that is refused has no trace.
+    let scene = serde_json::to_string(&findings.scene).unwrap().replace(r#""trace":null"#, "");
     assert!(!scene.contains("null"), "the scene holds a number that is none: {scene}");
     Ok(findings)
 }
 
 #[test]
 fn faulty_profiles_are_refused_at_the_step_that_is_at_fault() {
-    let tube = (20.0, 100.0, 80.0);
-    let cases: [(&str, &[Typed], &[(&str, &str)], &str); 14] = [
-        ("the inside crosses the outside", &[tube, (20.0, 70.0, 75.0)], &[], "steps.1.bore"),
-        ("no wall", &[tube, (20.0, 100.0, 100.0)], &[], "steps.1.bore"),
-        ("a wall of 1/200 of the radius", &[tube, (20.0, 100.0, 99.5)], &[], "steps.1.bore"),
-        ("a wall that vanishes at the far end", &[tube], &[("steps.0.bore_end", "100 mm")], "steps.0.bore"),
-        ("a gap between steps", &[tube, (20.0, 80.0, 60.0)], &[], "steps.1.bore"),
-        ("a step without length", &[tube, (0.0, 100.0, 80.0)], &[], "steps.1.length"),
+    const TUBE: Typed = (20.0, 100.0, 80.0);
+    let cases: [Faulty; 14] = [
+        ("the inside crosses the outside", &[TUBE, (20.0, 70.0, 75.0)], &[], "steps.1.bore"),
+        ("no wall", &[TUBE, (20.0, 100.0, 100.0)], &[], "steps.1.bore"),
+        ("a wall of 1/200 of the radius", &[TUBE, (20.0, 100.0, 99.5)], &[], "steps.1.bore"),
+        ("a wall that vanishes at the far end", &[TUBE], &[("steps.0.bore_end", "100 mm")], "steps.0.bore"),
+        ("a gap between steps", &[TUBE, (20.0, 80.0, 60.0)], &[], "steps.1.bore"),
+        ("a step without length", &[TUBE, (0.0, 100.0, 80.0)], &[], "steps.1.length"),
         ("a step of 0.1 mm on 2 m", &[(20.0, 2000.0, 1800.0), (0.1, 2000.0, 1800.0)], &[], "steps.1.length"),
-        ("a negative bore", &[tube, (20.0, 100.0, -1.0)], &[], "steps.1.bore"),
-        ("the grip beyond the part", &[tube], &[("grip.start", "5 mm")], "grip.length"),
-        ("the grip off the part", &[tube], &[("grip.start", "25 mm")], "grip.start"),
+        ("a negative bore", &[TUBE, (20.0, 100.0, -1.0)], &[], "steps.1.bore"),
+        ("the grip beyond the part", &[TUBE], &[("grip.start", "5 mm")], "grip.length"),
+        ("the grip off the part", &[TUBE], &[("grip.start", "25 mm")], "grip.start"),
         ("a diameter change in the grip", &[(10.0, 100.0, 80.0), (20.0, 110.0, 80.0)], &[], "grip.length"),
-        ("a cone in the grip", &[tube], &[("steps.0.outside_end", "101 mm")], "grip.length"),
+        ("a cone in the grip", &[TUBE], &[("steps.0.outside_end", "101 mm")], "grip.length"),
         (
             "a flange behind the grip in the jaws' way",
             &[(5.0, 120.0, 80.0), (30.0, 100.0, 80.0)],

@@ -289,7 +289,7 @@ impl View<'_> {
                 told.band(band.0, band.1)
             }
         };
-        Some((told, released::trace(self.name(), self.radius_at(&stations, lobing), lobing, &assessed)))
+        Some((told, released::trace(self.name(), self.radius_at(stations, lobing), lobing, &assessed)))
     }
 
     /// Radius of the surface at the station of `lobing`, m.
