@@ -96,19 +96,28 @@ pub(super) fn tell(
     tell_settling(elastic, found);
 }
 
-/// What the diagram draws at rest: the whole outside and the whole bore, around at the worst station, and along.
+/// What the diagram draws, at rest: the outlines seen from the front, each at its worst station, and lines along the part.
 fn draw(elastic: &Elasticity, pressed: &Pressed, scene: &mut Scene) {
     let Some(size) = pressed.sizes.first() else { return };
     for (at, surface) in elastic.surfaces.iter().enumerate().take(2) {
         let stations = elastic.usual.lobing(&size.at_rest, at);
-        let Some(lobing) = worst_station(&stations) else { continue };
-        let along = elastic.usual.part().stations.get(at).map_or_else(Vec::new, |places| along(&places.at, &stations));
+        let places = elastic.usual.part().stations.get(at).map_or(&[][..], |places| &places.at);
+        let Some(lobing) = worst_station(&in_front(surface.side, places, &stations)).cloned() else { continue };
+        let along = along(places, &stations);
         match surface.side {
-            SurfaceSide::Outside => (scene.clamped_outside, scene.outside_along) = (wave(lobing), along),
-            SurfaceSide::Bore => (scene.clamped_bore, scene.bore_along) = (wave(lobing), along),
+            SurfaceSide::Outside => (scene.clamped_outside, scene.outside_along) = (wave(&lobing), along),
+            SurfaceSide::Bore => (scene.clamped_bore, scene.bore_along) = (wave(&lobing), along),
             SurfaceSide::Face => {}
         }
     }
+}
+
+/// The stations seen from the front: those of the largest outside, or of the smallest bore.
+fn in_front(side: SurfaceSide, places: &[[f64; 2]], stations: &[Lobing]) -> Vec<Lobing> {
+    let outward = if side == SurfaceSide::Bore { -1.0 } else { 1.0 };
+    let farthest = places.iter().map(|[r, _]| outward * r).fold(f64::NEG_INFINITY, f64::max);
+    let near = |[r, _]: &[f64; 2]| outward * r > farthest - 1e-6 * farthest.abs();
+    places.iter().zip(stations).filter(|(place, _)| near(place)).map(|(_, lobing)| lobing.clone()).collect()
 }
 
 fn along(places: &[[f64; 2]], stations: &[Lobing]) -> Vec<Shift> {
