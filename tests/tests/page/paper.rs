@@ -13,7 +13,7 @@ fn pages(pdf: &[u8]) -> usize {
 
 #[test]
 fn a_plain_part_prints_on_one_page_and_a_stepped_one_on_two_at_most() {
-    for viewport in [Viewport::TABLET, Viewport::PHONE] {
+    for viewport in [Viewport::TABLET, Viewport::PHONE, Viewport::DESK] {
         let browser = Browser::open(viewport);
         for example in EXAMPLES {
             let stepped = sheet::example(example.id).get("part.shape") == Some("steps");
