@@ -118,8 +118,14 @@ impl Page {
     fn work(&mut self) {
         let begun = now();
         while self.desk.work() && now() - begun < SLICE {}
-        self.show();
-        self.go_on();
+        if self.desk.waiting.is_some() {
+            self.show();
+            self.working.restart();
+        } else {
+            // All at once: what came a moment later would push away what a finger is about to touch.
+            self.complete();
+            self.speaking.restart();
+        }
     }
 
     /// After what was just shown: more work, or what may wait for a pause.
