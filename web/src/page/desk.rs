@@ -92,7 +92,7 @@ impl Desk {
         let Some((setup, _)) = self.waiting.take() else { return false };
         match self.engine.prepare(&setup) {
             Progress::Under(share) => self.waiting = Some((setup, share)),
-            Progress::Done => self.find(setup, Effort::Sliding),
+            Progress::Done => self.find(setup, Effort::Full),
         }
         self.waiting.is_some()
     }

@@ -123,7 +123,8 @@ impl Page {
             self.working.restart();
         } else {
             // All at once: what came a moment later would push away what a finger is about to touch.
-            self.complete();
+            self.show();
+            self.show_at_rest();
             self.speaking.restart();
         }
     }
