@@ -97,3 +97,8 @@ pub(crate) fn buttons(desk: &Desk) -> Markup {
         button type="button" id="spin" data-act="spin" aria-disabled=(!desk.clamped) { @if desk.spinning { "Stop" } @else { "Spin" } }
     }
 }
+
+/// Whether the section shows the mesh.
+pub(crate) fn mesh(desk: &Desk) -> Markup {
+    html! { button type="button" id="mesh" data-act="mesh" aria-pressed=(desk.meshed) { "Mesh" } }
+}
