@@ -28,6 +28,12 @@ fn a_finger_drags_bore_and_corner_and_parts_a_step() {
         }
         assert!(hit_all_over(browser, ""), "the handle that parts a step is too small for a finger");
 
+        for entry in ["steps.1.bore", "steps.0.bore"] {
+            browser.execute("document.querySelector(arguments[0]).focus()", vec![json!(field(entry))]);
+            let chosen = format!("!!document.querySelector(\"{}\")", handle(entry));
+            browser.eventually(&chosen, &json!(true), "the step whose field is entered gets the handles");
+        }
+
         let bored = dragged(browser, &bushing, "steps.0.bore", (0.0, 6.0));
         assert!(size(&bored, "steps.0.bore") < 70.0, "toward the axis is a smaller bore");
         let coned = dragged(browser, &bored, "steps.0.bore_end", (0.0, 6.0));

@@ -1,8 +1,9 @@
 //! The set-up in the address: what follows `#`.
 
 use holdround_core::setup::{Entries, LinkError};
+use js_sys::Reflect;
 use wasm_bindgen::JsValue;
-use web_sys::Storage;
+use web_sys::{Event, Storage};
 
 /// What an address asks for.
 #[derive(Debug, PartialEq, Eq)]
@@ -35,9 +36,10 @@ impl Asked {
         Entries::from_link(link).map_or_else(|error| Self::Damaged(error, link.to_owned()), Self::Setup)
     }
 
-    /// What the page's own address asks for.
-    pub(crate) fn now() -> Self {
-        Self::read(&hash())
+    /// What the address asks for to which it was changed; by now work may have been saved over it.
+    pub(crate) fn by(change: &Event) -> Self {
+        let address = Reflect::get(change, &"newURL".into()).ok().and_then(|address| address.as_string());
+        Self::read(address.as_deref().and_then(|address| address.split_once('#')).map_or("", |(_, link)| link))
     }
 
     /// What the address asks for when the page opens: newer work, if the page was left with that at this address.

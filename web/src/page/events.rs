@@ -29,8 +29,8 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     on(&document, "pointercancel", |page, event| page.let_go(event))?;
     on(&document, "visibilitychange", |page, _| page.save())?;
     on(&window, "pagehide", |page, _| page.leave())?;
-    on(&window, "hashchange", |page, _| {
-        opening::follow(&mut page.desk, Asked::now());
+    on(&window, "hashchange", |page, event| {
+        opening::follow(&mut page.desk, Asked::by(event));
         page.refresh();
     })
 }
