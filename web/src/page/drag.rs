@@ -5,6 +5,7 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, PointerEvent};
 
 use super::Page;
+use crate::root;
 use crate::view::drawing::at_most;
 
 /// Movement below which a press is no drag, in pixels.
@@ -88,8 +89,12 @@ impl Page {
             pointer: event.pointer_id(),
             moved: false,
         });
-        if self.drag.is_some() {
+        if let Some(drag) = &self.drag {
             event.prevent_default();
+            // A field keeps what stands in it while it has the keyboard: the handle takes it over.
+            if let Some(handle) = root::by_id(&format!("drag-{}", drag.handle.path)) {
+                root::give_keyboard(&handle);
+            }
             self.desk.history.rest();
         } else if let Some(step) = step_under(event) {
             self.choose_step(step);
