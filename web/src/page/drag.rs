@@ -1,6 +1,6 @@
 //! Sizes dragged on the drawing.
 
-use holdround_core::quantity::{Kind, UnitSystem, decimal};
+use holdround_core::quantity::{Kind, UnitSystem, decimal, parse_number};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, PointerEvent};
 
@@ -32,7 +32,7 @@ impl Drag {
     /// Takes hold of the handle under the pointer, if there is one.
     fn of(event: &PointerEvent) -> Option<Self> {
         let handle = event.target()?.dyn_into::<Element>().ok()?.closest("[data-drag]").ok()??;
-        let number = |name: &str| handle.get_attribute(name)?.parse::<f64>().ok();
+        let number = |name: &str| parse_number(&handle.get_attribute(name)?).ok();
         let sheet = handle.closest("svg").ok()??;
         let upward = handle.get_attribute("data-axis")? == "r";
         Some(Self {
@@ -93,7 +93,7 @@ fn place(event: &PointerEvent, upward: bool) -> f64 {
 /// How large a unit of the drawing stands on the screen; the drawing fills its place as far as its proportions let it.
 fn pixels_per_unit(sheet: &Element) -> Option<f64> {
     let view_box = sheet.get_attribute("viewBox")?;
-    let numbers: Vec<f64> = view_box.split(' ').filter_map(|number| number.parse().ok()).collect();
+    let numbers: Vec<f64> = view_box.split(' ').filter_map(|number| parse_number(number).ok()).collect();
     let [_, _, wide, high] = numbers[..] else { return None };
     let room = sheet.get_bounding_client_rect();
     Some((room.width() / wide).min(room.height() / high)).filter(|scale| *scale > 0.0 && scale.is_finite())

@@ -432,7 +432,7 @@ impl Face<'_> {
         format!(
             "{part} and outside diameter {}, {way} by {jaws}, {}. {grip} {}",
             units.show(Kind::Length, setup.part.largest_outside()),
-            self.state_words().to_lowercase(),
+            self.state_words().to_ascii_lowercase(),
             self.lobe_words().join(" "),
         )
     }

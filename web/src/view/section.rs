@@ -116,7 +116,7 @@ impl Section<'_> {
         let Along { chuck, front, .. } = *self.along;
         let seat = self.step();
         let JawOutline { inner, outer, .. } = self.jaw;
-        let grip = self.jaw.grip.clamp(inner, outer);
+        let grip = self.jaw.grip.max(inner).min(outer);
         match self.stage.setup.grip.side {
             Side::Outside => {
                 vec![(chuck, -inner), (chuck, -outer), (front, -outer), (front, -grip), (seat, -grip), (seat, -inner)]
