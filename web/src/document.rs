@@ -21,8 +21,10 @@ pub(crate) fn entries(text: &str) -> Result<Entries, Vec<Fault>> {
 
 #[cfg(target_arch = "wasm32")]
 mod browser {
+    use std::collections::BTreeMap;
+
     use holdround_core::setup::Document;
-    use js_sys::{Array, JsString, Number, Object};
+    use js_sys::{Array, Number, Object};
     use wasm_bindgen::{JsCast, JsValue};
 
     /// Levels that are read; a set-up has three.
@@ -44,12 +46,11 @@ mod browser {
             Document::List(items.iter().map(|item| document(&item, levels - 1)).collect())
         } else {
             let entries = Object::entries(value.unchecked_ref());
-            let named = entries.iter().filter_map(|entry| {
-                let entry: Array = entry.dyn_into().ok()?;
-                let name = entry.get(0).dyn_into::<JsString>().ok()?;
-                Some((String::from(name), document(&entry.get(1), levels - 1)))
-            });
-            Document::Group(named.collect())
+            let mut named = BTreeMap::new();
+            for entry in entries.iter().filter_map(|entry| entry.dyn_into::<Array>().ok()) {
+                named.insert(entry.get(0).as_string().unwrap_or_default(), document(&entry.get(1), levels - 1));
+            }
+            Document::Group(named)
         }
     }
 }

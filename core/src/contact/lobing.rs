@@ -1,5 +1,6 @@
 //! Displacement around a surface as a cosine series in multiples of the number of jaws.
 
+use crate::sorting::sort;
 use alloc::vec::Vec;
 
 /// Terms of the series that a scan for extremes looks at; shorter waves only sharpen what it finds.
@@ -76,7 +77,7 @@ impl Lobing {
             beside.into_iter().flatten().all(|next| height(next) <= height(*k))
         };
         let mut summits: Vec<usize> = (0..scanned.len()).filter(summit).collect();
-        summits.sort_by(|a, b| height(*b).total_cmp(&height(*a)));
+        sort(&mut summits, |a, b| height(*b).total_cmp(&height(*a)));
         let looked = summits.into_iter().take(SUMMITS).map(|k| self.climbed(k as f64 * step, step, way));
         looked.fold(f64::NEG_INFINITY, f64::max)
     }
