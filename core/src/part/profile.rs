@@ -226,7 +226,7 @@ mod tests {
             "a wall of 0.25 mm on radius 75 mm is refused, got {thin:?}"
         );
         assert!(
-            thin.to_string().starts_with("Step 2: a wall of 0.250 mm"),
+            thin.to_string().starts_with("Step 2: a wall of 0.25 mm"),
             "the sentence names the step as a person counts it: {thin}"
         );
     }

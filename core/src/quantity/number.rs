@@ -257,7 +257,7 @@ mod tests {
             let text = format!("{mantissa}e{power}");
             let value: f64 = text.parse().unwrap();
             prop_assert_eq!(parse_number(&text), Ok(value));
-            let small = mantissa as f64 / 2_f64.powi(power + 30);
+            let small = mantissa as f64 / libm::exp2(f64::from(power) + 30.0);
             let wanted = format!("{small:.places$}");
             let wanted = if places > 0 { wanted.trim_end_matches('0').trim_end_matches('.') } else { &wanted };
             let wanted = if wanted == "-0" { "0" } else { wanted };
