@@ -69,7 +69,7 @@ impl Section<'_> {
     fn handles_of(&self, from: f64, step: &Step) -> Vec<Handle> {
         let stepped = self.stage.setup.part.stepped;
         let to = from + step.length;
-        let (columns, last) = if stepped { (4.0, RIGHT) } else { (3.0, self.along.end - OFF_DIMENSIONS) };
+        let (columns, last) = if stepped { (3.0, RIGHT) } else { (2.0, self.along.end - OFF_DIMENSIONS) };
         // In columns about the step's middle, and in them one under another, so that a finger tells them apart.
         let half = (columns - 1.0) / 2.0 * FINGER;
         let edge = FINGER / 2.0 + 1.0;
@@ -105,17 +105,17 @@ impl Section<'_> {
         };
         let entry = |field: &str| format!("steps.{at}.{field}");
         if stepped {
-            // A cylinder is dragged in its middle, a cone at its near end; the far corner makes the one the other.
+            // A cylinder is dragged anywhere, a cone at its near end; the far corner makes the one the other.
             let cone = (step.outer[0] - step.outer[1]).abs() + (step.inner[0] - step.inner[1]).abs() > 0.0;
-            let near = if cone { from } else { f64::midpoint(from, to) };
-            diameter(["Outside diameter", "Bore diameter"], ["outside", "bore"].map(entry), 0, column(1.0), near);
+            let near = if cone { from } else { from + 0.25 * step.length };
+            diameter(["Outside diameter", "Bore diameter"], ["outside", "bore"].map(entry), 0, column(0.0), near);
             let names = ["Far outside diameter", "Far bore diameter"];
-            diameter(names, ["outside_end", "bore_end"].map(entry), 1, column(2.0), to);
+            diameter(names, ["outside_end", "bore_end"].map(entry), 1, column(1.0), to);
         } else {
             let entries = ["part.outside_diameter", "part.bore_diameter"].map(str::to_owned);
-            diameter(["Outside diameter", "Bore diameter"], entries, 0, column(1.0), f64::midpoint(from, to));
+            diameter(["Outside diameter", "Bore diameter"], entries, 0, column(0.0), f64::midpoint(from, to));
         }
-        let between = |end: usize| rows(end).iter().sum::<f64>() / 2.0;
+        let [high, low] = rows(1);
         let wall = |z: f64| {
             let share = ((z - from) / step.length).clamp(0.0, 1.0);
             let middle = |end: usize| f64::midpoint(step.outer[end], step.inner[end]);
@@ -127,7 +127,7 @@ impl Section<'_> {
             value: [step.length, SHORTEST, LONGEST],
             per_unit: metre,
             axis: Axis::Axial,
-            at: (column(columns - 1.0), between(1)),
+            at: (column(columns - 1.0), high),
             to: wall(to),
         });
         let parting = self.parting_length(step);
@@ -137,7 +137,7 @@ impl Section<'_> {
             value: [parting, 0.0, step.length],
             per_unit: metre,
             axis: Axis::Axial,
-            at: (column(0.0), between(0)),
+            at: (column(columns - 1.0), low),
             to: wall(from + parting),
         });
         found
