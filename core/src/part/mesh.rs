@@ -239,7 +239,7 @@ mod tests {
     use core::f64::consts::PI;
 
     fn band(from: f64, to: f64) -> Band {
-        Band { side: Side::Outside, z: [from, to] }
+        Band { side: Side::Outside, z: [from, to], cells: Band::CELLS }
     }
 
     fn stepped() -> Vec<Step> {

@@ -103,7 +103,8 @@ mod tests {
     #[test]
     fn every_node_has_one_place_and_a_long_ring_a_short_envelope() {
         let profile = Profile::new(&[Step::cylinder(0.2, 0.15, 0.138)]).expect("a tube");
-        let mesh = Mesh::new(&profile, &Band { side: Side::Outside, z: [0.0, 0.2] }, &[], 1.0).expect("small");
+        let mesh = Mesh::new(&profile, &Band { side: Side::Outside, z: [0.0, 0.2], cells: Band::CELLS }, &[], 1.0)
+            .expect("small");
         let mut nodes = order(&mesh);
         let first = first_neighbours(&mesh, &positions(&nodes));
         let longest = first.iter().enumerate().map(|(at, f)| at - f).max().unwrap_or(0);
