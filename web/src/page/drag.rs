@@ -1,6 +1,6 @@
 //! Sizes dragged on the drawing.
 
-use holdround_core::quantity::{Kind, UnitSystem, decimal};
+use holdround_core::quantity::{Kind, UnitSystem, decimal, parse_number};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, PointerEvent};
 
@@ -37,7 +37,7 @@ impl Handle {
     /// The handle that was hit, if one was.
     fn of(event: &Event, system: UnitSystem) -> Option<Self> {
         let handle = event.target()?.dyn_into::<Element>().ok()?.closest("[data-drag]").ok()??;
-        let number = |name: &str| handle.get_attribute(name)?.parse::<f64>().ok();
+        let number = |name: &str| parse_number(&handle.get_attribute(name)?).ok();
         let sheet = handle.closest("svg").ok()??;
         let per_pixel = number("data-scale")? / pixels_per_unit(&sheet)?;
         Some(Self {
@@ -183,7 +183,7 @@ fn place(event: &PointerEvent, upward: bool) -> f64 {
 /// How large a unit of the drawing stands on the screen; the drawing fills its place as far as its proportions let it.
 fn pixels_per_unit(sheet: &Element) -> Option<f64> {
     let view_box = sheet.get_attribute("viewBox")?;
-    let numbers: Vec<f64> = view_box.split(' ').filter_map(|number| number.parse().ok()).collect();
+    let numbers: Vec<f64> = view_box.split(' ').filter_map(|number| parse_number(number).ok()).collect();
     let [_, _, wide, high] = numbers[..] else { return None };
     let room = sheet.get_bounding_client_rect();
     Some((room.width() / wide).min(room.height() / high)).filter(|scale| *scale > 0.0 && scale.is_finite())

@@ -113,7 +113,7 @@ impl Page {
         if !(key.ctrl_key() || key.meta_key()) || key.alt_key() || types_text(event) {
             return;
         }
-        let action = match (key.key().to_lowercase().as_str(), key.shift_key()) {
+        let action = match (key.key().to_ascii_lowercase().as_str(), key.shift_key()) {
             ("z", false) => Action::Undo,
             ("z", true) | ("y", false) => Action::Redo,
             _ => return,

@@ -1,6 +1,6 @@
 //! Putting markup into the sheet without losing the reader's place in it.
 
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 
 use maud::Markup;
 use wasm_bindgen::JsCast;
@@ -11,7 +11,7 @@ use crate::root;
 /// The regions of the sheet and what they show.
 #[derive(Debug, Default)]
 pub(crate) struct Regions {
-    shown: HashMap<String, String>,
+    shown: BTreeMap<String, String>,
 }
 
 impl Regions {

@@ -101,7 +101,7 @@ impl Section<'_> {
         let Along { chuck, front, .. } = *self.along;
         let seat = self.step();
         let JawOutline { inner, outer, .. } = self.both.jaw;
-        let grip = self.both.jaw.grip.clamp(inner, outer);
+        let grip = self.both.jaw.grip.max(inner).min(outer);
         match self.stage.setup.grip.side {
             Side::Outside => {
                 vec![(chuck, -inner), (chuck, -outer), (front, -outer), (front, -grip), (seat, -grip), (seat, -inner)]

@@ -1,6 +1,6 @@
 //! Handles by which a size of the part is dragged in the section; each size can be typed as well.
 
-use holdround_core::quantity::{Kind, decimal};
+use holdround_core::quantity::{Kind, decimal, fixed};
 use maud::{Markup, html};
 
 use super::lettering::{Anchor, letters};
@@ -63,7 +63,7 @@ impl Handle {
         let entry = self.entry.as_deref().unwrap_or_default();
         html! {
             g class={ "handle " (way) } id={ "drag-" (entry) } role="slider" tabindex="0" data-drag=(entry)
-                data-axis=(axis) data-scale=(unit.from_si(self.per_unit)) aria-label=(self.name)
+                data-axis=(axis) data-scale=(fixed(unit.from_si(self.per_unit), 9)) aria-label=(self.name)
                 aria-valuenow=(value) aria-valuemin=(least) aria-valuemax=(most)
                 aria-valuetext={ (value) " " (unit.symbol) }
                 aria-orientation=(if self.axis == Axis::Radial { "vertical" } else { "horizontal" }) {
@@ -71,8 +71,8 @@ impl Handle {
                     path class="leader" d=(open(&[self.to, self.at])) {}
                 }
                 path class="grasp" d={ (open(&[self.at])) "h.01" } {}
-                rect class="knob" x=(coordinate(x - SIDE / 2.0)) y=(coordinate(y - SIDE / 2.0)) width=(SIDE)
-                    height=(SIDE) {}
+                rect class="knob" x=(coordinate(x - SIDE / 2.0)) y=(coordinate(y - SIDE / 2.0)) width=(coordinate(SIDE))
+                    height=(coordinate(SIDE)) {}
                 @if self.entry.is_none() { (letters((x, y + 32.0), Anchor::Middle, "note", "Split")) }
             }
         }

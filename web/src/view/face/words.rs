@@ -127,7 +127,7 @@ impl Face<'_> {
             "{part} and outside diameter {}, {} by {jaws}, {}. {grip} {}",
             units.show(Kind::Length, setup.part.largest_outside()),
             self.both.way,
-            self.state_words().to_lowercase(),
+            self.state_words().to_ascii_lowercase(),
             self.lobe_words().join(" "),
         )
     }

@@ -57,7 +57,7 @@ impl Section<'_> {
 
     /// Where the chosen step would be parted, m from its near end.
     fn parting_length(&self, step: &Step) -> f64 {
-        self.stage.parting.unwrap_or(step.length / 2.0).clamp(0.0, step.length)
+        self.stage.parting.unwrap_or(step.length / 2.0).max(0.0).min(step.length)
     }
 
     fn parting(&self, from: f64, step: &Step) -> Markup {
