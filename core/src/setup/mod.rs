@@ -16,10 +16,15 @@ mod job;
 mod json;
 mod link;
 pub mod part_inputs;
+mod placing;
 pub mod profile_inputs;
 mod read;
+mod read_placing;
 mod reader;
+pub mod recut_inputs;
+pub mod ring_inputs;
 mod schema;
+pub mod stroke_inputs;
 
 pub use crate::grip::Side;
 pub use entries::Entries;
@@ -32,4 +37,5 @@ pub use job::{
 };
 pub use json::SCHEMA_VERSION;
 pub use link::LinkError;
+pub use placing::{OwnRing, Placing, Plan, Recut};
 pub use schema::json_schema;
