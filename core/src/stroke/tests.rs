@@ -78,6 +78,24 @@ fn clearance_and_position_make_up_the_stroke() {
 }
 
 #[test]
+fn the_clearance_is_that_of_the_point_of_the_moved_face_nearest_to_the_part() {
+    for side in [Side::Outside, Side::Inside] {
+        let task = task(side, 0.09, 0.01);
+        let placed = place(&master(), &blank(), &task, 8);
+        let half_angle = libm::asin(0.020 / 0.09);
+        let moved = outward(side) * placed.travel;
+        let nearest = (0..=1000)
+            .map(|at| {
+                let angle = half_angle * (f64::from(at) / 500.0 - 1.0);
+                let radius = libm::hypot(0.09 * libm::cos(angle) + moved, 0.09 * libm::sin(angle));
+                outward(side) * (radius - task.passing)
+            })
+            .fold(f64::INFINITY, f64::min);
+        assert!((placed.clearance - nearest).abs() < 1e-15, "{side:?}: {} against {nearest}", placed.clearance);
+    }
+}
+
+#[test]
 fn every_fault_has_a_case_that_shows_it() {
     let with = |change: &dyn Fn(&mut MasterJaw, &mut Blank, &mut Task)| {
         let (mut master, mut blank, mut task) = (master(), blank(), task(Side::Outside, 0.05, 0.01));

@@ -150,7 +150,7 @@ fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
         outside_along: random_shifts(numbers, setup),
         bore_along: random_shifts(numbers, setup),
         shape_share_at_speed: numbers.between(0.0, 2.0),
-        trace: None,
+        ..Scene::default()
     }
 }
 
