@@ -134,25 +134,28 @@ pub fn position_on(bearing: Bearing, ring: &Ring, place: &Place, blank: &Blank) 
     Some(0.5 * ring.bearing_diameter(place.side) - place.radius(bearing.distance(blank)?, 0.0))
 }
 
-/// What the ring leaves free for the cut, m; negative where they meet. In counterbores or a groove: from the bored
-/// circle to the ring, per side. Between or around the jaw ends: from the bottom of the bore down to the ring, whose
-/// middle stands `middle` m above the serrations.
+/// What the ring leaves free for the cut, m; negative where they meet. It clears the cut beside it, per side between the
+/// bored circle and the ring, or below it, from the bottom of the bore down to its top: the larger of the two counts.
+/// Its middle stands `middle` m above the serrations.
 #[must_use]
-pub fn cut_clearance(bearing: Bearing, ring: &Ring, place: &Place, middle: f64) -> f64 {
-    match (bearing, place.side) {
-        (Bearing::Plug | Bearing::Around, _) => place.height - place.bored_depth - (middle + 0.5 * ring.height),
-        (_, Side::Outside) => 0.5 * ring.inside - place.bored_radius,
-        (_, Side::Inside) => place.bored_radius - 0.5 * ring.outside,
-    }
+pub fn cut_clearance(ring: &Ring, place: &Place, middle: f64) -> f64 {
+    let beside = match place.side {
+        Side::Outside => 0.5 * ring.inside - place.bored_radius,
+        Side::Inside => place.bored_radius - 0.5 * ring.outside,
+    };
+    beside.max(below_bore(ring, place, middle))
+}
+
+/// From the bottom of the bore down to the top of the ring, m; negative where the ring stands higher.
+#[must_use]
+pub fn below_bore(ring: &Ring, place: &Place, middle: f64) -> f64 {
+    place.height - place.bored_depth - (middle + 0.5 * ring.height)
 }
 
 /// What a boring bar of this diameter has to spare, m on diameter, where it first goes in: between the jaw ends, and
-/// through the ring unless that lies deeper than the bore. `end` is the radius of the jaw ends.
+/// through the ring unless that lies below the bore. `end` is the radius of the jaw ends.
 #[must_use]
-pub fn bar_clearance(bearing: Bearing, ring: &Ring, end: f64, bar: f64) -> f64 {
-    let opening = match bearing {
-        Bearing::Counterbores | Bearing::Groove => (2.0 * end).min(ring.inside),
-        Bearing::Plug | Bearing::Around => 2.0 * end,
-    };
+pub fn bar_clearance(ring: &Ring, place: &Place, middle: f64, end: f64, bar: f64) -> f64 {
+    let opening = if below_bore(ring, place, middle) >= 0.0 { 2.0 * end } else { (2.0 * end).min(ring.inside) };
     opening - bar
 }

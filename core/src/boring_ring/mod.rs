@@ -8,7 +8,9 @@
 mod bearing;
 mod groove;
 
-pub use bearing::{Bearing, Place, Ring, Section, bar_clearance, cut_clearance, gauged_diameter, position_on};
+pub use bearing::{
+    Bearing, Place, Ring, Section, bar_clearance, below_bore, cut_clearance, gauged_diameter, position_on,
+};
 pub use groove::{Groove, NoRoom, groove};
 
 #[cfg(test)]

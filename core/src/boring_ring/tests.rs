@@ -50,25 +50,29 @@ fn the_ring_for_mid_stroke_is_that_of_the_sketch() {
 }
 
 #[test]
-fn a_ring_clears_the_cut_by_what_lies_between_them() {
+fn a_ring_clears_the_cut_beside_it_or_below_it() {
     let ring = Ring { outside: 170.0 * MM, inside: 150.0 * MM, height: 8.0 * MM };
-    let free = cut_clearance(Bearing::Counterbores, &ring, &place(Side::Outside), 0.0);
+    let free = cut_clearance(&ring, &place(Side::Outside), 40.0 * MM);
     assert!(near(free, 25.0 * MM), "75 − 50 mm: {free}");
-    let free = cut_clearance(Bearing::Counterbores, &ring, &place(Side::Inside), 0.0);
+    let free = cut_clearance(&ring, &place(Side::Inside), 40.0 * MM);
     assert!(near(free, 25.0 * MM), "110 − 85 mm: {free}");
     let plug = Ring { outside: 80.0 * MM, inside: 0.0, height: 8.0 * MM };
-    let free = cut_clearance(Bearing::Plug, &plug, &place(Side::Outside), 20.0 * MM);
+    let free = cut_clearance(&plug, &place(Side::Outside), 20.0 * MM);
     assert!(near(free, 1.0 * MM), "45 − 20 deep leaves 25 mm, the plug ends at 24: {free}");
-    let deep = cut_clearance(Bearing::Plug, &plug, &place(Side::Outside), 22.0 * MM);
-    assert!(deep < 0.0, "a plug any higher is cut into: {deep}");
+    let deep = cut_clearance(&plug, &place(Side::Outside), 22.0 * MM);
+    assert!(near(deep, -1.0 * MM), "a plug any higher is cut into: {deep}");
+    let under = Ring { outside: 96.0 * MM, inside: 76.0 * MM, height: 8.0 * MM };
+    let free = cut_clearance(&under, &place(Side::Outside), 19.0 * MM);
+    assert!(near(free, 2.0 * MM), "a ring in deep counterbores under the part: {free}");
 }
 
 #[test]
 fn a_bar_must_go_between_the_jaw_ends_and_through_the_ring() {
     let ring = Ring { outside: 85.0 * MM, inside: 65.0 * MM, height: 8.0 * MM };
-    assert!(near(bar_clearance(Bearing::Counterbores, &ring, 40.0 * MM, 32.0 * MM), 33.0 * MM), "the ring is narrower");
-    assert!(near(bar_clearance(Bearing::Plug, &ring, 40.0 * MM, 32.0 * MM), 48.0 * MM), "a plug lies deeper");
-    assert!(bar_clearance(Bearing::Plug, &ring, 15.0 * MM, 32.0 * MM) < 0.0, "a bar of 32 mm does not go into 30 mm");
+    let spare = |middle: f64, end: f64| bar_clearance(&ring, &place(Side::Outside), middle, end, 32.0 * MM);
+    assert!(near(spare(40.0 * MM, 40.0 * MM), 33.0 * MM), "the ring is narrower than the jaw ends");
+    assert!(near(spare(20.0 * MM, 40.0 * MM), 48.0 * MM), "below the bore it is not in the way");
+    assert!(spare(20.0 * MM, 15.0 * MM) < 0.0, "a bar of 32 mm does not go into 30 mm");
 }
 
 #[test]
@@ -113,7 +117,7 @@ proptest! {
         prop_assert!(found.ring.outside <= found.outside + ROUNDING && found.ring.inside >= found.inside - ROUNDING, "{found:?}");
         let wall_that_bears = if inside { found.inside } else { found.outside };
         prop_assert!(near(found.ring.bearing_diameter(side), wall_that_bears), "the ring lies on the far wall");
-        let clearance = cut_clearance(Bearing::Groove, &found.ring, &place, 0.0);
+        let clearance = cut_clearance(&found.ring, &place, place.height - 0.5 * found.ring.height);
         prop_assert!(clearance >= wall - ROUNDING, "{clearance} from the cut, {wall} wanted");
         for screw in [blank().near_screw, blank().far_screw].map(|screw| place.radius(screw, 2e-3)) {
             let middle = 0.25 * (found.inside + found.outside);

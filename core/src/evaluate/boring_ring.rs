@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use super::stroke::bored_radius;
 use crate::boring_ring::{
-    Bearing, Groove, Place, Ring, bar_clearance, cut_clearance, gauged_diameter, groove, position_on,
+    Bearing, Groove, Place, Ring, bar_clearance, below_bore, cut_clearance, gauged_diameter, groove, position_on,
 };
 use crate::findings::{BearingChoice, Finding, OwnRingFit, Placing, Procedure, RingSection, Scene, Step, term};
 use crate::grip::Side;
@@ -105,16 +105,21 @@ impl Job<'_> {
 
     /// Height of the ring's middle above the serrations, m: it lies on the bottom of counterbore or groove, or where
     /// the jaws' entry has it.
-    fn middle(&self, ring: &Ring) -> f64 {
-        match self.plan.bearing {
+    fn middle(&self, bearing: Bearing, ring: &Ring) -> f64 {
+        match bearing {
             Bearing::Counterbores => self.place.height - self.plan.blank.counterbore_depth + 0.5 * ring.height,
             Bearing::Groove => self.place.height - 0.5 * ring.height,
             Bearing::Plug | Bearing::Around => self.setup.jaws.ring_height.value,
         }
     }
 
+    /// Whether a clearance is what is wanted, but for rounding.
+    fn enough(&self, clearance: f64) -> bool {
+        clearance >= self.plan.tool_clearance - 1e-9 * self.place.height
+    }
+
     fn section(&self, ring: &Ring) -> RingSection {
-        let middle = self.middle(ring);
+        let middle = self.middle(self.plan.bearing, ring);
         RingSection {
             radii: [ring.inside / 2.0, ring.outside / 2.0],
             heights: [middle - ring.height / 2.0, middle + ring.height / 2.0],
@@ -135,13 +140,8 @@ impl Job<'_> {
         ways.filter_map(|bearing| {
             let diameter = gauged_diameter(bearing, &self.place, &self.plan.blank, self.middle_of_stroke())?;
             let ring = Ring::to_make(bearing, side, diameter, self.plan.section);
-            let clearance = cut_clearance(bearing, &ring, &self.place, self.setup.jaws.ring_height.value);
-            Some(BearingChoice {
-                bearing: key(bearing),
-                diameter,
-                clearance,
-                clears: clearance >= self.plan.tool_clearance,
-            })
+            let clearance = cut_clearance(&ring, &self.place, self.middle(bearing, &ring));
+            Some(BearingChoice { bearing: key(bearing), diameter, clearance, clears: self.enough(clearance) })
         })
         .collect()
     }
@@ -193,17 +193,16 @@ impl Job<'_> {
 
     fn clearances(&self, ring: &Ring, bar: Option<f64>, found: &mut Vec<Finding>) {
         let bearing = self.plan.bearing;
-        let middle = self.middle(ring);
-        let free = cut_clearance(bearing, ring, &self.place, middle);
-        let (name, formula) = match (bearing, self.place.side) {
-            (Bearing::Plug | Bearing::Around, _) => {
-                ("From the bottom of the bore down to ring or plug", "h_jaw − l_bore − (z + h/2)")
-            }
-            (_, Side::Outside) => ("From the bored circle to the ring, per side", "D_inside/2 − R_bored"),
-            (_, Side::Inside) => ("From the turned circle to the ring, per side", "R_bored − D_outside/2"),
+        let middle = self.middle(bearing, ring);
+        let free = cut_clearance(ring, &self.place, middle);
+        let below = free <= below_bore(ring, &self.place, middle);
+        let (name, formula) = match (below, self.place.side) {
+            (true, _) => ("From the bottom of the bore down to ring or plug", "h_jaw − l_bore − (z + h/2)"),
+            (false, Side::Outside) => ("From the bored circle to the ring, per side", "D_inside/2 − R_bored"),
+            (false, Side::Inside) => ("From the turned circle to the ring, per side", "R_bored − D_outside/2"),
         };
         let clearance = Finding::new("ring.clearance", name, Kind::Length, free).entry("ring.bearing").step(Step {
-            says: "Between ring or plug and what is cut",
+            says: "Between ring or plug and what is cut, beside it or below it",
             formula,
             given: [
                 term("D_inside", ring.inside, Kind::Length),
@@ -223,7 +222,7 @@ impl Job<'_> {
             clearance
         });
         if let (Some(bar), Side::Outside) = (bar, self.place.side) {
-            let spare = bar_clearance(bearing, ring, self.placed.end, bar);
+            let spare = bar_clearance(ring, &self.place, middle, self.placed.end, bar);
             let finding = Finding::new("ring.bar", "The boring bar has to spare, on diameter", Kind::Length, spare).step(Step {
                 says: "Where it first goes in: between the jaw ends, and through the ring unless that lies below the bore",
                 formula: "min(2 r_end, D_inside) − d_bar",
@@ -269,8 +268,8 @@ impl Job<'_> {
         let mut fits = Vec::new();
         for (at, own) in self.plan.rings.iter().enumerate() {
             let Some(position) = position_on(bearing, &own.ring, &self.place, &self.plan.blank) else { break };
-            let clearance = cut_clearance(bearing, &own.ring, &self.place, self.middle(&own.ring));
-            let clears = clearance >= self.plan.tool_clearance;
+            let clearance = cut_clearance(&own.ring, &self.place, self.middle(bearing, &own.ring));
+            let clears = self.enough(clearance);
             let rounding = 1e-9 * stroke;
             let in_middle_third = libm::fabs(position - stroke / 2.0) <= stroke / 6.0 + rounding;
             let name = format!("On ring {}, {}: master jaw from fully closed", at + 1, own.name);
@@ -338,7 +337,15 @@ impl Job<'_> {
                 );
                 return None;
             }
-            Err(_) => {
+            Err(room) => {
+                let name = "Widest strip of the jaw face for a groove";
+                found.push(Finding::new("ring.groove.room", name, Kind::Length, room.widest).step(Step {
+                    says: "Between bored face, counterbores and jaw end, less the metal left on either side; needed is the ring to make and its play",
+                    formula: "width ≥ t + play",
+                    given: [term("t + play", room.needed, Kind::Length), term("wall", wall, Kind::Length)].into(),
+                    result: term("width", room.widest, Kind::Length),
+                    source: SKETCH,
+                }));
                 let why = "No strip of the jaw face is wide enough for it, with the least metal left on either side: make the ring thinner.";
                 found.push(
                     Finding::refused("ring.groove.outside", "Groove, its outside", Kind::Length, why)

@@ -14,9 +14,10 @@ use crate::stroke::{Blank, MasterJaw, SERRATIONS, Serration};
 
 /// Reads where the jaws stand; none when something asked for cannot be read, which is then a fault noted.
 pub(super) fn read(reader: &mut Reader<'_>, chuck: Option<&Chuck>, jaws: Option<&Jaws>) -> Option<Placing> {
-    let planned = reader.choice(&s::PLAN, 0)? == "yes";
+    // What is left out is no assumption about the job, and is not listed as one.
+    let planned = !reader.is_chosen(&s::PLAN, "no") && reader.choice(&s::PLAN, 0)? == "yes";
     let plan = planned.then(|| read_plan(reader, chuck, jaws));
-    let back = reader.choice(&b::RECUT_JAWS, 0)? == "bored";
+    let back = !reader.is_chosen(&b::RECUT_JAWS, "new") && reader.choice(&b::RECUT_JAWS, 0)? == "bored";
     let recut = back.then(|| read_recut(reader));
     Some(Placing { plan: asked(plan)?, recut: asked(recut)? })
 }

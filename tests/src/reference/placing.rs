@@ -128,6 +128,7 @@ pub(super) struct OnRing {
     wall: f64,
     play: f64,
     bar: f64,
+    middle: f64,
 }
 
 pub(super) fn boring_ring(given: OnRing) -> Told {
@@ -169,11 +170,11 @@ pub(super) fn boring_ring(given: OnRing) -> Told {
     }
     let diameter = gauged_diameter(bearing, &place, &blank, position).ok_or("no room")?;
     let ring = Ring::to_make(bearing, place.side, diameter, section);
-    let end = place.radius(0.0, position);
+    let (end, middle) = (place.radius(0.0, position), given.middle * MM);
     told([
         ("diameter", diameter / MM),
-        ("clearance", cut_clearance(bearing, &ring, &place, 20.0 * MM) / MM),
-        ("bar_to_spare", bar_clearance(bearing, &ring, end, given.bar * MM) / MM),
+        ("clearance", cut_clearance(&ring, &place, middle) / MM),
+        ("bar_to_spare", bar_clearance(&ring, &place, middle, end, given.bar * MM) / MM),
         ("position_on_it", position_on(bearing, &ring, &place, &blank).ok_or("a groove")? / MM),
     ])
 }
