@@ -140,9 +140,7 @@ fn bored_on_a_ring_of_the_diameter_told_the_jaws_stand_in_the_middle() {
 #[test]
 fn a_ring_that_would_not_stop_these_jaws_is_refused_plainly() {
     for (side, bearing) in [("outside", "around"), ("inside", "plug")] {
-        let entries =
-            [("grip.side", side), ("ring.bearing", bearing), ("jaws.length", "64 mm"), ("jaws.step", "40 mm")];
-        let findings = found(&entries);
+        let findings = found(&[SMALL.as_slice(), &[("grip.side", side), ("ring.bearing", bearing)]].concat());
         let why = refusal(&findings, "ring.diameter");
         assert!(why.contains("would not stop them"), "{side}, {bearing}: {why}");
         assert!(findings.scene.placing.unwrap().ring.is_none(), "and none is drawn");

@@ -60,7 +60,7 @@ fn a_ring_clears_the_cut_beside_it_or_below_it() {
     let free = cut_clearance(&plug, &place(Side::Outside), 20.0 * MM);
     assert!(near(free, 1.0 * MM), "45 − 20 deep leaves 25 mm, the plug ends at 24: {free}");
     let deep = cut_clearance(&plug, &place(Side::Outside), 22.0 * MM);
-    assert!(near(deep, -1.0 * MM), "a plug any higher is cut into: {deep}");
+    assert!(near(deep, -MM), "a plug any higher is cut into: {deep}");
     let under = Ring { outside: 96.0 * MM, inside: 76.0 * MM, height: 8.0 * MM };
     let free = cut_clearance(&under, &place(Side::Outside), 19.0 * MM);
     assert!(near(free, 2.0 * MM), "a ring in deep counterbores under the part: {free}");

@@ -97,13 +97,14 @@ fn the_clearance_is_that_of_the_point_of_the_moved_face_nearest_to_the_part() {
 
 #[test]
 fn every_fault_has_a_case_that_shows_it() {
-    let with = |change: &dyn Fn(&mut MasterJaw, &mut Blank, &mut Task)| {
+    type Change<'a> = &'a dyn Fn(&mut MasterJaw, &mut Blank, &mut Task);
+    let with = |change: Change<'_>| {
         let (mut master, mut blank, mut task) = (master(), blank(), task(Side::Outside, 0.05, 0.01));
         change(&mut master, &mut blank, &mut task);
         place(&master, &blank, &task, 2).fails
     };
     assert!(with(&|_, _, _| {}).is_empty(), "nothing is wrong to begin with");
-    let cases: [(Check, &dyn Fn(&mut MasterJaw, &mut Blank, &mut Task)); 11] = [
+    let cases: [(Check, Change<'_>); 11] = [
         (Check::Step, &|_, _, task| task.jaw.grip_radius = 0.039),
         (Check::Behind, &|_, blank, _| blank.length = 0.010),
         (Check::Neighbours, &|_, _, task| task.jaw.shape = Shape::Ordinary { width: 0.2 }),
