@@ -172,6 +172,29 @@ fn where_no_ring_clears_the_groove_and_its_ring_are_told_with_the_order_of_steps
 }
 
 #[test]
+fn a_ring_that_the_cut_would_meet_is_marked_and_a_groove_is_told_instead() {
+    let entries = [
+        ("jaws.length", "110 mm"),
+        ("blank.near_screw", "24 mm"),
+        ("blank.far_screw", "44 mm"),
+        ("stroke.least_wall", "1 mm"),
+        ("ring.thickness", "22 mm"),
+        ("ring.height", "20 mm"),
+    ];
+    let findings = found(&entries);
+    assert_eq!(findings.get("ring.clearance").unwrap().mark(), Mark::Beyond, "a ring of 22 mm reaches into the bore");
+    let says = caution(&findings, "ring.diameter");
+    assert!(says.contains("nor would any other: cut a groove"), "{says}");
+    let placing = findings.scene.placing.as_ref().unwrap();
+    assert!(placing.bearings.iter().all(|way| !way.clears) && placing.bearings.len() == 2, "{:?}", placing.bearings);
+    let (groove, screws) = (placing.groove.unwrap(), placing.screws);
+    assert!(groove.radii[0] > screws[1] + 11e-3 - 1e-12, "it lies behind both counterbores: {groove:?}, {screws:?}");
+    let thin = found(&[entries.as_slice(), &[("ring.thickness", "15 mm")]].concat());
+    assert_eq!(caution(&thin, "ring.diameter"), "", "a thinner ring clears");
+    assert!(thin.get("ring.groove.outside").is_none(), "and needs no groove");
+}
+
+#[test]
 fn jaws_that_come_back_on_size_and_mounted_as_before_are_not_cut() {
     let back = [
         ("recut.jaws", "bored"),
