@@ -1,13 +1,15 @@
 //! The boring ring or plug, as findings.
 
 use alloc::format;
+use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::placing::{Told, refuse};
 use super::stroke::bored_radius;
 use crate::boring_ring::{
     Bearing, Groove, Place, Ring, bar_clearance, below_bore, cut_clearance, gauged_diameter, groove, position_on,
 };
-use crate::findings::{BearingChoice, Finding, OwnRingFit, Placing, Procedure, RingSection, Scene, Step, term};
+use crate::findings::{BearingChoice, Finding, OwnRingFit, Placing, Procedure, RingSection, Scene, Sense, Step, term};
 use crate::grip::Side;
 use crate::quantity::Kind;
 use crate::setup::{Plan, Setup};
@@ -56,8 +58,7 @@ pub(super) fn tell(
                 "These jaws open: a plug between them would not stop them. They need a ring around them, in the counterbores or in a groove."
             }
         };
-        let refused = Finding::refused("ring.diameter", "Ring or plug, on diameter", Kind::Length, why);
-        found.push(refused.entry("ring.bearing"));
+        refuse(found, "ring.diameter", "Ring or plug, on diameter", Kind::Length, why, "ring.bearing");
         return;
     }
     let ring = job.diameter(&drawn.bearings, found);
@@ -157,43 +158,49 @@ impl Job<'_> {
             (_, Side::Outside) => "Boring ring for mid-stroke, its outside",
             (_, Side::Inside) => "Boring ring for mid-stroke, its inside",
         };
-        let Some(diameter) = gauged_diameter(bearing, &self.place, &self.plan.blank, self.middle_of_stroke()) else {
+        let middle = self.middle_of_stroke();
+        let Some(diameter) = gauged_diameter(bearing, &self.place, &self.plan.blank, middle) else {
             let why = "There is no room for it between the jaws.";
-            found.push(Finding::refused("ring.diameter", name, Kind::Length, why).entry("ring.bearing"));
+            refuse(found, "ring.diameter", name, Kind::Length, why, "ring.bearing");
             return None;
         };
         let others: Vec<_> = ways.iter().filter(|way| way.clears).map(|way| words(way.bearing)).collect();
         let clears = ways.iter().any(|way| way.bearing == key(bearing) && way.clears);
-        let finding = Finding::new("ring.diameter", name, Kind::Length, diameter).entry("ring.bearing").step(Step {
+        let caution = match (clears, others.is_empty()) {
+            (true, _) => String::new(),
+            (false, false) => format!("It would not clear the cut; {} would.", others.join(" or ")),
+            (false, true) => {
+                "It would not clear the cut, nor would any other: cut a groove for a ring of its own.".to_string()
+            }
+        };
+        Told {
+            id: "ring.diameter",
+            name,
+            value: diameter,
+            entry: "ring.bearing",
+            limit: None,
+            caution: &caution,
             says: "Twice the radius, in the middle of the stroke, of what lies against ring or plug: the far wall of the near counterbores, or the gripping ends",
             formula: match (bearing, side) {
                 (Bearing::Counterbores, Side::Outside) => "D = 2 (r_screw + c/2)",
                 (Bearing::Counterbores, Side::Inside) => "D = 2 (r_screw − c/2)",
                 _ => "D = 2 r_end",
             },
-            given: [
-                term("r_screw", self.placed.screws[0] - self.placed.bored_at + self.middle_of_stroke(), Kind::Length),
-                term("c", self.plan.blank.counterbore, Kind::Length),
-                term("r_end", self.place.radius(0.0, self.middle_of_stroke()), Kind::Length),
-            ]
-            .into(),
-            result: term("D", diameter, Kind::Length),
+            given: &[
+                ("r_screw", self.placed.screws[0] - self.placed.bored_at + middle),
+                ("c", self.plan.blank.counterbore),
+                ("r_end", self.place.radius(0.0, middle)),
+            ],
+            symbol: "D",
             source: SKETCH,
-        });
-        found.push(match (clears, others.is_empty()) {
-            (true, _) => finding,
-            (false, false) => finding.caution(format!("It would not clear the cut; {} would.", others.join(" or "))),
-            (false, true) => {
-                finding.caution("It would not clear the cut, nor would any other: cut a groove for a ring of its own.")
-            }
-        });
+        }
+        .push(found);
         let used = self.plan.ring_used.and_then(|at| self.plan.rings.get(at));
         Some(used.map_or_else(|| Ring::to_make(bearing, side, diameter, self.plan.section), |own| own.ring))
     }
 
     fn clearances(&self, ring: &Ring, bar: Option<f64>, found: &mut Vec<Finding>) {
-        let bearing = self.plan.bearing;
-        let middle = self.middle(bearing, ring);
+        let middle = self.middle(self.plan.bearing, ring);
         let free = cut_clearance(ring, &self.place, middle);
         let below = free <= below_bore(ring, &self.place, middle);
         let (name, formula) = match (below, self.place.side) {
@@ -201,65 +208,62 @@ impl Job<'_> {
             (false, Side::Outside) => ("From the bored circle to the ring, per side", "D_inside/2 − R_bored"),
             (false, Side::Inside) => ("From the turned circle to the ring, per side", "R_bored − D_outside/2"),
         };
-        let clearance = Finding::new("ring.clearance", name, Kind::Length, free).entry("ring.bearing").step(Step {
+        let least = self.plan.tool_clearance;
+        Told {
+            id: "ring.clearance",
+            name,
+            value: free,
+            entry: "ring.bearing",
+            limit: Some((Sense::AtLeast, least, "the clearance wanted for the tool")),
+            caution: "",
             says: "Between ring or plug and what is cut, beside it or below it",
             formula,
-            given: [
-                term("D_inside", ring.inside, Kind::Length),
-                term("D_outside", ring.outside, Kind::Length),
-                term("R_bored", self.place.bored_radius, Kind::Length),
-                term("z", middle, Kind::Length),
-                term("h", ring.height, Kind::Length),
-            ]
-            .into(),
-            result: term("clearance", free, Kind::Length),
+            given: &[
+                ("D_inside", ring.inside),
+                ("D_outside", ring.outside),
+                ("R_bored", self.place.bored_radius),
+                ("z", middle),
+                ("h", ring.height),
+            ],
+            symbol: "clearance",
             source: SKETCH,
-        });
-        let least = self.plan.tool_clearance;
-        found.push(if least > 0.0 {
-            clearance.at_least(least, "the clearance wanted for the tool")
-        } else {
-            clearance
-        });
+        }
+        .push(found);
         if let (Some(bar), Side::Outside) = (bar, self.place.side) {
-            let spare = bar_clearance(ring, &self.place, middle, self.placed.end, bar);
-            let finding = Finding::new("ring.bar", "The boring bar has to spare, on diameter", Kind::Length, spare).step(Step {
+            Told {
+                id: "ring.bar",
+                name: "The boring bar has to spare, on diameter",
+                value: bar_clearance(ring, &self.place, middle, self.placed.end, bar),
+                entry: "ring.bearing",
+                limit: Some((Sense::AtLeast, 2.0 * least, "the clearance wanted for the tool, on diameter")),
+                caution: "",
                 says: "Where it first goes in: between the jaw ends, and through the ring unless that lies below the bore",
                 formula: "min(2 r_end, D_inside) − d_bar",
-                given: [
-                    term("r_end", self.placed.end, Kind::Length),
-                    term("D_inside", ring.inside, Kind::Length),
-                    term("d_bar", bar, Kind::Length),
-                ]
-                .into(),
-                result: term("spare", spare, Kind::Length),
+                given: &[("r_end", self.placed.end), ("D_inside", ring.inside), ("d_bar", bar)],
+                symbol: "spare",
                 source: SKETCH,
-            });
-            found.push(if least > 0.0 {
-                finding.at_least(2.0 * least, "the clearance wanted for the tool, on diameter")
-            } else {
-                finding
-            });
+            }
+            .push(found);
         }
-        self.ring_height(middle, found);
-    }
-
-    fn ring_height(&self, middle: f64, found: &mut Vec<Finding>) {
-        let finding = Finding::new("ring.middle", "Middle of the ring above the serrations", Kind::Length, middle)
-            .entry("jaws.ring_height")
-            .step(Step {
-                says: "Lying on the bottom of counterbore or groove; ring or plug at the jaw ends lie where entered",
-                formula: "z = h_jaw − depth + h/2",
-                given: [term("h_jaw", self.place.height, Kind::Length)].into(),
-                result: term("z", middle, Kind::Length),
-                source: SKETCH,
-            });
         let differs = libm::fabs(middle - self.setup.jaws.ring_height.value) > SAME_HEIGHT;
-        found.push(if differs {
-            finding.caution("The ring’s height entered with the jaws is another: how far the jaws lean while bored is worked out from that. Enter this one.")
-        } else {
-            finding
-        });
+        Told {
+            id: "ring.middle",
+            name: "Middle of the ring above the serrations",
+            value: middle,
+            entry: "jaws.ring_height",
+            limit: None,
+            caution: if differs {
+                "The ring’s height entered with the jaws is another: how far the jaws lean while bored is worked out from that. Enter this one."
+            } else {
+                ""
+            },
+            says: "Lying on the bottom of counterbore or groove; ring or plug at the jaw ends lie where entered",
+            formula: "z = h_jaw − depth + h/2",
+            given: &[("h_jaw", self.place.height), ("h", ring.height)],
+            symbol: "z",
+            source: SKETCH,
+        }
+        .push(found);
     }
 
     /// Where the jaws stand on each of the user's own rings.
@@ -272,23 +276,28 @@ impl Job<'_> {
             let clears = self.enough(clearance);
             let rounding = 1e-9 * stroke;
             let in_middle_third = libm::fabs(position - stroke / 2.0) <= stroke / 6.0 + rounding;
-            let name = format!("On ring {}, {}: master jaw from fully closed", at + 1, own.name);
-            let finding = Finding::new(format!("rings.{at}.position"), name, Kind::Length, position).step(Step {
+            Told {
+                id: &format!("rings.{at}.position"),
+                name: &format!("On ring {}, {}: master jaw from fully closed", at + 1, own.name),
+                value: position,
+                entry: "",
+                limit: None,
+                caution: if position < -rounding || position > stroke + rounding {
+                    "Beyond the stroke: the jaws do not reach this ring, or cannot take it in."
+                } else if !clears {
+                    "The cut would meet this ring."
+                } else if !in_middle_third {
+                    "Outside the middle third of the stroke."
+                } else {
+                    ""
+                },
                 says: "The radius the ring gauges, less that of what bears on it with the jaws fully closed",
                 formula: "s = D/2 − r(0)",
-                given: [term("D", own.ring.bearing_diameter(self.place.side), Kind::Length)].into(),
-                result: term("s", position, Kind::Length),
+                given: &[("D", own.ring.bearing_diameter(self.place.side))],
+                symbol: "s",
                 source: SKETCH,
-            });
-            found.push(if position < -rounding || position > stroke + rounding {
-                finding.caution("Beyond the stroke: the jaws do not reach this ring, or cannot take it in.")
-            } else if !clears {
-                finding.caution("The cut would meet this ring.")
-            } else if !in_middle_third {
-                finding.caution("Outside the middle third of the stroke.")
-            } else {
-                finding
-            });
+            }
+            .push(found);
             fits.push(OwnRingFit { name: own.name.clone(), position, in_middle_third, clearance, clears });
         }
         self.best_of_own(&fits, found);
@@ -325,56 +334,58 @@ impl Job<'_> {
 
     /// The groove for a ring of its own.
     fn groove(&self, found: &mut Vec<Finding>) -> Option<Groove> {
+        const NAME: &str = "Groove to cut in the jaw faces, its outside";
         let wall = self.plan.least_wall.max(self.plan.tool_clearance);
         let (plan, at) = (self.plan, self.placed.bored_at);
+        let mut refused = |why: &str, entry| refuse(found, "ring.groove.outside", NAME, Kind::Length, why, entry);
         let made = match groove(&self.place, &plan.blank, at, plan.section, wall, PLAY) {
             Ok(made) if made.depth < self.place.height => made,
             Ok(_) => {
-                let why = "The ring to make is higher than the jaws: make it lower.";
-                found.push(
-                    Finding::refused("ring.groove.outside", "Groove, its outside", Kind::Length, why)
-                        .entry("ring.height"),
-                );
+                refused("The ring to make is higher than the jaws: make it lower.", "ring.height");
                 return None;
             }
             Err(room) => {
-                let name = "Widest strip of the jaw face for a groove";
-                found.push(Finding::new("ring.groove.room", name, Kind::Length, room.widest).step(Step {
+                let why = "No strip of the jaw face is wide enough for it, with the least metal left on either side: make the ring thinner.";
+                refused(why, "ring.thickness");
+                Told {
+                    id: "ring.groove.room",
+                    name: "Widest strip of the jaw face for a groove",
+                    value: room.widest,
+                    entry: "ring.thickness",
+                    limit: None,
+                    caution: "",
                     says: "Between bored face, counterbores and jaw end, less the metal left on either side; needed is the ring to make and its play",
                     formula: "width ≥ t + play",
-                    given: [term("t + play", room.needed, Kind::Length), term("wall", wall, Kind::Length)].into(),
-                    result: term("width", room.widest, Kind::Length),
+                    given: &[("t + play", room.needed), ("wall", wall)],
+                    symbol: "width",
                     source: SKETCH,
-                }));
-                let why = "No strip of the jaw face is wide enough for it, with the least metal left on either side: make the ring thinner.";
-                found.push(
-                    Finding::refused("ring.groove.outside", "Groove, its outside", Kind::Length, why)
-                        .entry("ring.thickness"),
-                );
+                }
+                .push(found);
                 return None;
             }
         };
         let sizes = [
             ("ring.groove.inside", "Groove to cut in the jaw faces, its inside", made.inside),
-            ("ring.groove.outside", "Groove to cut in the jaw faces, its outside", made.outside),
+            ("ring.groove.outside", NAME, made.outside),
             ("ring.groove.depth", "Depth of the groove", made.depth),
             ("ring.made.inside", "Ring to make for the groove, its inside", made.ring.inside),
             ("ring.made.outside", "Ring to make for the groove, its outside", made.ring.outside),
         ];
-        for (id, name, size) in sizes {
-            found.push(Finding::new(id, name, Kind::Length, size).entry("ring.thickness").step(Step {
+        for (id, name, value) in sizes {
+            Told {
+                id,
+                name,
+                value,
+                entry: "ring.thickness",
+                limit: None,
+                caution: "",
                 says: "In the first strip of whole metal behind the bored face that is wide enough, as wide as the ring and some play; the ring lies on the wall that pushes, flush with the face",
                 formula: "width = t + play",
-                given: [
-                    term("t", plan.section.thickness, Kind::Length),
-                    term("play", PLAY, Kind::Length),
-                    term("wall", wall, Kind::Length),
-                    term("s", at, Kind::Length),
-                ]
-                .into(),
-                result: term("size", size, Kind::Length),
+                given: &[("t", plan.section.thickness), ("play", PLAY), ("wall", wall), ("s", at)],
+                symbol: "size",
                 source: "geometry of the jaw on its ring; play: our own starting value",
-            }));
+            }
+            .push(found);
         }
         Some(made)
     }

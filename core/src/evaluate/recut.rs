@@ -4,8 +4,9 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use super::placing::{Told, refuse};
 use super::stroke::bored_radius;
-use crate::findings::{Finding, Procedure, Scene, Step, term};
+use crate::findings::{Finding, Procedure, Scene, Sense, Step, term};
 use crate::grip::Side;
 use crate::quantity::Kind;
 use crate::recut::{Outlook, needed_stock, recuts_left, reusable, ring_change, stock_per_side, teeth_to_middle};
@@ -21,7 +22,7 @@ pub(super) fn tell(setup: &Setup, back: &Recut, placed: Option<&Placed>, found: 
     scene.procedures.push(touching_off(setup.grip.side));
     let Some(standing) = back.standing else {
         let why = "Touch the jaws off on their ring, and enter the diameter.";
-        found.push(Finding::refused("recut.stock", "Stock per side", Kind::Length, why).entry("recut.standing"));
+        refuse(found, "recut.stock", "Stock per side", Kind::Length, why, "recut.standing");
         return;
     };
     let planned = setup.placing.plan.as_ref().zip(placed);
@@ -30,17 +31,20 @@ pub(super) fn tell(setup: &Setup, back: &Recut, placed: Option<&Placed>, found: 
     let stock = job.stock(reuse, planned, found);
     job.as_they_are(reuse, found);
     job.life(stock, planned, found);
-    found.push(
-        Finding::new("recut.skim", "Skim off the seat, along the axis", Kind::Length, back.skim)
-            .entry("recut.skim")
-            .step(Step {
-                says: "As typed. Bore deeper by as much, or the grip gets shorter",
-                formula: "skim",
-                given: Vec::new(),
-                result: term("skim", back.skim, Kind::Length),
-                source: "0.010 in is the customary skim: common practice, no source",
-            }),
-    );
+    Told {
+        id: "recut.skim",
+        name: "Skim off the seat, along the axis",
+        value: back.skim,
+        entry: "recut.skim",
+        limit: None,
+        caution: "",
+        says: "As typed. Bore deeper by as much, or the grip gets shorter",
+        formula: "skim",
+        given: &[],
+        symbol: "skim",
+        source: "0.010 in is the customary skim: common practice, no source",
+    }
+    .push(found);
 }
 
 struct Job<'a> {
@@ -66,19 +70,25 @@ impl Job<'_> {
         let stock = stock_per_side(self.side(), self.standing, self.target);
         let taper = self.setup.jaws.taper.value;
         let needed = needed_stock(&self.back.old, taper);
-        found.push(Finding::new("recut.needed", "Stock per side that cleans up", Kind::Length, needed).entry("recut.runout").step(Step {
+        Told {
+            id: "recut.needed",
+            name: "Stock per side that cleans up",
+            value: needed,
+            entry: "recut.runout",
+            limit: None,
+            caution: "",
             says: "Half the run-out, what the taper changes, and the damage: the most that stands in the way on any jaw",
             formula: "TIR/2 + |t_new − t_old| + damage",
-            given: [
-                term("TIR", self.back.old.runout, Kind::Departure),
-                term("t_new", taper, Kind::Departure),
-                term("t_old", self.back.old.taper, Kind::Departure),
-                term("damage", self.back.old.damage, Kind::Length),
-            ]
-            .into(),
-            result: term("needed", needed, Kind::Length),
+            given: &[
+                ("TIR", self.back.old.runout),
+                ("t_new", taper),
+                ("t_old", self.back.old.taper),
+                ("damage", self.back.old.damage),
+            ],
+            symbol: "needed",
             source: "a face off centre by e runs out by 2 e",
-        }));
+        }
+        .push(found);
         let outlook = Outlook::of(stock, needed, self.back.stock);
         let says = match outlook {
             _ if reuse => "Nothing need be cut.",
@@ -91,27 +101,34 @@ impl Job<'_> {
             Outlook::Wasteful => "It cleans up, but cuts away more than one recut should.",
         };
         let outside = self.side() == Side::Outside;
-        let finding = Finding::new("recut.stock", "Stock per side", Kind::Length, stock)
-            .entry("recut.standing")
-            .caution(says)
-            .step(Step {
-                says: "Half of what is between the diameter wanted and the one the jaws stand at on the ring",
-                formula: if outside { "(D_wanted − D_standing) / 2" } else { "(D_standing − D_wanted) / 2" },
-                given: [term("D_wanted", self.target, Kind::Length), term("D_standing", self.standing, Kind::Length)]
-                    .into(),
-                result: term("stock", stock, Kind::Length),
-                source: "half of a difference of diameters",
-            });
-        found.push(if needed > 0.0 && !reuse { finding.at_least(needed, "what cleans up") } else { finding });
-        found.push(
-            Finding::new("recut.stock_diameter", "The same stock, on diameter", Kind::Length, 2.0 * stock).step(Step {
-                says: "Twice the stock per side",
-                formula: "2 × stock",
-                given: [term("stock", stock, Kind::Length)].into(),
-                result: term("on diameter", 2.0 * stock, Kind::Length),
-                source: "definition",
-            }),
-        );
+        Told {
+            id: "recut.stock",
+            name: "Stock per side",
+            value: stock,
+            entry: "recut.standing",
+            limit: (!reuse).then_some((Sense::AtLeast, needed, "what cleans up")),
+            caution: says,
+            says: "Half of what is between the diameter wanted and the one the jaws stand at on the ring",
+            formula: if outside { "(D_wanted − D_standing) / 2" } else { "(D_standing − D_wanted) / 2" },
+            given: &[("D_wanted", self.target), ("D_standing", self.standing)],
+            symbol: "stock",
+            source: "half of a difference of diameters",
+        }
+        .push(found);
+        Told {
+            id: "recut.stock_diameter",
+            name: "The same stock, on diameter",
+            value: 2.0 * stock,
+            entry: "recut.standing",
+            limit: None,
+            caution: "",
+            says: "Twice the stock per side",
+            formula: "2 × stock",
+            given: &[("stock", stock)],
+            symbol: "on diameter",
+            source: "definition",
+        }
+        .push(found);
         if outlook != Outlook::Enough && !reuse {
             self.other_ring(stock, needed, planned, found);
         }
@@ -123,21 +140,23 @@ impl Job<'_> {
         let wanted = needed + 0.5 * self.back.stock;
         let change = |wanted: f64| ring_change(self.side(), stock, wanted);
         let (one, other) = (change(needed), change(needed + self.back.stock));
-        let name = "Ring to take instead: larger on diameter by";
-        let finding = Finding::new("recut.ring_change", name, Kind::Length, change(wanted))
-            .band(one.min(other), one.max(other))
-            .entry("ring.used")
-            .caution(
-                "Smaller if negative. The ring holds the top jaws: another tooth on the same ring changes no stock.",
-            )
-            .step(Step {
-                says: "Leaves what cleans up and half of what one recut may take; the range leaves none or all of that",
-                formula: if self.side() == Side::Outside { "2 (stock − wanted)" } else { "2 (wanted − stock)" },
-                given: [term("stock", stock, Kind::Length), term("wanted", wanted, Kind::Length)].into(),
-                result: term("ΔD", change(wanted), Kind::Length),
-                source: SKETCH,
-            });
-        found.push(finding);
+        Told {
+            id: "recut.ring_change",
+            name: "Ring to take instead: larger on diameter by",
+            value: change(wanted),
+            entry: "ring.used",
+            limit: None,
+            caution: "Smaller if negative. The ring holds the top jaws: another tooth on the same ring changes no stock.",
+            says: "Leaves what cleans up and half of what one recut may take; the range leaves none or all of that",
+            formula: if self.side() == Side::Outside { "2 (stock − wanted)" } else { "2 (wanted − stock)" },
+            given: &[("stock", stock), ("wanted", wanted)],
+            symbol: "ΔD",
+            source: SKETCH,
+        }
+        .push(found);
+        if let Some(finding) = found.last_mut() {
+            finding.band = Some((one.min(other), one.max(other)));
+        }
         let Some((plan, placed)) = planned else { return };
         let position = placed.bored_at + 0.5 * change(wanted);
         let teeth = teeth_to_middle(position, plan.master.stroke, plan.master.serration.pitch);
@@ -224,14 +243,14 @@ impl Job<'_> {
         const NAME: &str = "Recuts left after this one";
         if stock < 0.0 {
             let why = "On this ring nothing can be cut.";
-            found.push(Finding::refused("recut.left", NAME, Kind::Plain, why).entry("recut.standing"));
+            refuse(found, "recut.left", NAME, Kind::Plain, why, "recut.standing");
             return;
         }
         let measured = self.back.metal.map(|metal| metal - stock);
         let from_tooth = || planned.map(|(plan, placed)| plan.blank.metal_behind(placed.step));
         let Some(metal) = measured.or_else(from_tooth) else {
             let why = "Measure the metal from the old face to the screw counterbores, or have the tooth worked out.";
-            found.push(Finding::refused("recut.left", NAME, Kind::Plain, why).entry("recut.metal"));
+            refuse(found, "recut.left", NAME, Kind::Plain, why, "recut.metal");
             return;
         };
         let wall = planned.map_or(LEAST_WALL, |(plan, _)| plan.least_wall);

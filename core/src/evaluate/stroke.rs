@@ -4,8 +4,9 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::placing::{Told, refuse};
 use crate::boring_ring::Bearing;
-use crate::findings::{Finding, Placing, Scene, Step, Tooth, term};
+use crate::findings::{Finding, Placing, Scene, Sense, Step, Tooth, term};
 use crate::grip::Side;
 use crate::jaw::Shape;
 use crate::quantity::Kind;
@@ -15,6 +16,9 @@ use crate::stroke::{Check, Choice, Placed, Remedy, Stand, Task, choose, place, r
 const GEOMETRY: &str =
     "geometry of meshed serrations: on tooth k a groove of the blank sits midway between two of the master jaw";
 const SKETCH: &str = "geometry of the jaw on its tooth";
+const MIDDLE: &str = "the middle of the stroke: common practice, no source";
+/// How far the step of a tooth may be from the one entered with the jaws before that is told, m.
+const SAME_STEP: f64 = 0.05e-3;
 
 /// Radius the jaws are bored to, m.
 pub(super) fn bored_radius(setup: &Setup) -> f64 {
@@ -28,7 +32,7 @@ pub(super) fn tell(setup: &Setup, plan: &Plan, found: &mut Vec<Finding>, scene: 
         Ok(choice) => choice,
         Err(error) => {
             let why = format!("No tooth can be told: {error}.");
-            found.push(Finding::refused("stroke.tooth", "Tooth", Kind::Plain, why).entry("stroke.plan"));
+            refuse(found, "stroke.tooth", "Tooth", Kind::Plain, &why, "stroke.plan");
             return None;
         }
     };
@@ -185,91 +189,105 @@ fn positions(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
         (None, Some(_)) => "stroke.bored_at",
         (None, None) => "stroke.travel",
     };
-    found.push(
-        Finding::new("stroke.bored", "Master jaw while bored, from fully closed", Kind::Length, placed.bored_at)
-            .entry(entry)
-            .step(Step {
-                says: "Where the ring in use holds the jaws, or as typed, or else in the middle of the stroke",
-                formula: "s_b",
-                given: [term("S", stroke, Kind::Length)].into(),
-                result: term("s_b", placed.bored_at, Kind::Length),
-                source: "the middle of the stroke: common practice, no source",
-            }),
-    );
+    Told {
+        id: "stroke.bored",
+        name: "Master jaw while bored, from fully closed",
+        value: placed.bored_at,
+        entry,
+        limit: None,
+        caution: "",
+        says: "Where the ring in use holds the jaws, or as typed, or else in the middle of the stroke",
+        formula: "s_b",
+        given: &[("S", stroke)],
+        symbol: "s_b",
+        source: MIDDLE,
+    }
+    .push(found);
     let [least, nominal, most] = placed.gripping_at;
-    found.push(
-        Finding::new("stroke.gripping", "Master jaw while gripping, from fully closed", Kind::Length, nominal)
-            .band(least, most)
-            .entry(entry)
-            .step(Step {
-                says: "A larger part holds the jaws farther out, by its radius over the bored one; the range is that of the part’s tolerance",
-                formula: "s = s_b + R_part − R_bored",
-                given: [term("s_b", placed.bored_at, Kind::Length)].into(),
-                result: term("s", nominal, Kind::Length),
-                source: SKETCH,
-            }),
-    );
+    Told {
+        id: "stroke.gripping",
+        name: "Master jaw while gripping, from fully closed",
+        value: nominal,
+        entry,
+        limit: None,
+        caution: "",
+        says: "A larger part holds the jaws farther out, by its radius over the bored one; the range is that of the part’s tolerance",
+        formula: "s = s_b + R_part − R_bored",
+        given: &[("s_b", placed.bored_at)],
+        symbol: "s",
+        source: SKETCH,
+    }
+    .push(found);
+    if let Some(gripping) = found.last_mut() {
+        gripping.band = Some((least, most));
+    }
     let off = |at: f64| libm::fabs(at - stroke / 2.0);
     let worst = placed.gripping_at.into_iter().chain([placed.bored_at]).map(off).fold(0.0, f64::max);
-    let third = Finding::new("stroke.from_middle", "Farthest from the middle of the stroke", Kind::Length, worst)
-        .at_most(stroke / 6.0, "the middle third of the stroke: common practice, no source")
-        .entry(entry)
-        .step(Step {
-            says: "Bored or gripping, over the part’s tolerance; the middle third ends a sixth of the stroke from its middle",
-            formula: "|s − S/2| ≤ S/6",
-            given: [term("S", stroke, Kind::Length)].into(),
-            result: term("|s − S/2|", worst, Kind::Length),
-            source: "the middle third of the stroke: common practice, no source",
-        });
-    found.push(if placed.fails.contains(&Check::Stroke) {
-        third.caution("Beyond an end of the stroke: the jaws cannot stand there, and would not grip.")
-    } else {
-        third
-    });
+    Told {
+        id: "stroke.from_middle",
+        name: "Farthest from the middle of the stroke",
+        value: worst,
+        entry,
+        limit: Some((Sense::AtMost, stroke / 6.0, "the middle third of the stroke: common practice, no source")),
+        caution: if placed.fails.contains(&Check::Stroke) {
+            "Beyond an end of the stroke: the jaws cannot stand there, and would not grip."
+        } else {
+            ""
+        },
+        says: "Bored or gripping, over the part’s tolerance; the middle third ends a sixth of the stroke from its middle",
+        formula: "|s − S/2| ≤ S/6",
+        given: &[("S", stroke)],
+        symbol: "|s − S/2|",
+        source: MIDDLE,
+    }
+    .push(found);
 }
 
 fn metal(setup: &Setup, plan: &Plan, task: &Task, placed: &Placed, found: &mut Vec<Finding>) {
-    let bored = task.jaw.grip_radius;
     let outside = task.jaw.side == Side::Outside;
-    let step = Finding::new("stroke.step", "Step left under the part by this tooth", Kind::Length, placed.step)
-        .entry("jaws.step")
-        .step(Step {
-            says: "From the bored face to the gripping end of the blank",
-            formula: if outside { "R_bored − r_end" } else { "r_end − R_bored" },
-            given: [term("R_bored", bored, Kind::Length), term("r_end", placed.end, Kind::Length)].into(),
-            result: term("step", placed.step, Kind::Length),
-            source: SKETCH,
-        });
-    let rise = rise(task);
-    let step = if rise > 0.0 { step.at_least(rise, "the bore must reach across the width of the jaw") } else { step };
-    let differs = libm::fabs(placed.step - setup.jaws.step.value) > 0.05e-3;
-    found.push(if differs {
-        step.caution("Enter this step with the jaws: mass, spring and shape are worked out with the one typed there.")
-    } else {
-        step
-    });
-    let wall =
-        Finding::new("stroke.wall", "Metal from the bored face to a screw counterbore", Kind::Length, placed.wall)
-            .entry("stroke.tooth")
-            .step(Step {
-                says: "The nearest of the two counterbores, on the middle of the jaw",
-                formula: "w = |step − x| − c/2",
-                given: [
-                    term("step", placed.step, Kind::Length),
-                    term("x₁", plan.blank.near_screw, Kind::Length),
-                    term("x₂", plan.blank.far_screw, Kind::Length),
-                    term("c", plan.blank.counterbore, Kind::Length),
-                ]
-                .into(),
-                result: term("w", placed.wall, Kind::Length),
-                source: SKETCH,
-            });
-    let wall = if plan.least_wall > 0.0 { wall.at_least(plan.least_wall, "the least metal wanted") } else { wall };
-    found.push(if placed.fails.contains(&Check::ScrewHead) {
-        wall.caution("A screw lies under the part and its counterbore is too shallow for the head: bore less deep or counterbore deeper.")
-    } else {
-        wall
-    });
+    let differs = libm::fabs(placed.step - setup.jaws.step.value) > SAME_STEP;
+    Told {
+        id: "stroke.step",
+        name: "Step left under the part by this tooth",
+        value: placed.step,
+        entry: "jaws.step",
+        limit: Some((Sense::AtLeast, rise(task), "the bore must reach across the width of the jaw")),
+        caution: if differs {
+            "Enter this step with the jaws: mass, spring and shape are worked out with the one typed there."
+        } else {
+            ""
+        },
+        says: "From the bored face to the gripping end of the blank",
+        formula: if outside { "R_bored − r_end" } else { "r_end − R_bored" },
+        given: &[("R_bored", task.jaw.grip_radius), ("r_end", placed.end)],
+        symbol: "step",
+        source: SKETCH,
+    }
+    .push(found);
+    let blank = &plan.blank;
+    Told {
+        id: "stroke.wall",
+        name: "Metal from the bored face to a screw counterbore",
+        value: placed.wall,
+        entry: "stroke.tooth",
+        limit: Some((Sense::AtLeast, plan.least_wall, "the least metal wanted")),
+        caution: if placed.fails.contains(&Check::ScrewHead) {
+            "A screw lies under the part and its counterbore is too shallow for the head: bore less deep or counterbore deeper."
+        } else {
+            ""
+        },
+        says: "The nearest of the two counterbores, on the middle of the jaw",
+        formula: "w = |step − x| − c/2",
+        given: &[
+            ("step", placed.step),
+            ("x₁", blank.near_screw),
+            ("x₂", blank.far_screw),
+            ("c", blank.counterbore),
+        ],
+        symbol: "w",
+        source: SKETCH,
+    }
+    .push(found);
 }
 
 /// How far the bored arc of a flat-ended jaw rises over its width, m: the least step that cleans up.
@@ -285,90 +303,97 @@ fn rise(task: &Task) -> f64 {
 
 fn nuts(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
     let master = &plan.master;
-    let given = [
-        term("r_screws", 0.5 * (placed.screws[0] + placed.screws[1]) - placed.bored_at, Kind::Length),
-        term("l_nut", plan.blank.nut, Kind::Length),
-    ];
-    let inner =
-        Finding::new("stroke.nut_inner", "T-nut’s inner end from the axis, closed", Kind::Length, placed.nut[0])
-            .entry("stroke.tooth")
-            .step(Step {
-                says: "From midway between the screws half the nut’s length inward",
-                formula: "r_screws − l_nut / 2",
-                given: given.into(),
-                result: term("r", placed.nut[0], Kind::Length),
-                source: SKETCH,
-            });
-    let least = master.first_groove;
-    found.push(if least > 0.0 { inner.at_least(least, "the inner end of the master jaw’s face") } else { inner });
+    let given =
+        [("r_screws", 0.5 * (placed.screws[0] + placed.screws[1]) - placed.bored_at), ("l_nut", plan.blank.nut)];
+    Told {
+        id: "stroke.nut_inner",
+        name: "T-nut’s inner end from the axis, closed",
+        value: placed.nut[0],
+        entry: "stroke.tooth",
+        limit: Some((Sense::AtLeast, master.first_groove, "the inner end of the master jaw’s face")),
+        caution: "",
+        says: "From midway between the screws half the nut’s length inward",
+        formula: "r_screws − l_nut / 2",
+        given: &given,
+        symbol: "r",
+        source: SKETCH,
+    }
+    .push(found);
     let face = master.first_groove + master.face;
     let body = master.body - master.stroke;
-    let (most, origin) = if face < body {
-        (face, "the outer end of the master jaw’s face")
-    } else {
-        (body, "the chuck body, less the stroke")
-    };
-    found.push(
-        Finding::new("stroke.nut_outer", "T-nut’s outer end from the axis, closed", Kind::Length, placed.nut[1])
-            .at_most(most, origin)
-            .entry("stroke.tooth")
-            .step(Step {
-                says: "From midway between the screws half the nut’s length outward; open, it stands farther out by the stroke",
-                formula: "r_screws + l_nut / 2",
-                given: given.into(),
-                result: term("r", placed.nut[1], Kind::Length),
-                source: SKETCH,
-            }),
-    );
+    Told {
+        id: "stroke.nut_outer",
+        name: "T-nut’s outer end from the axis, closed",
+        value: placed.nut[1],
+        entry: "stroke.tooth",
+        limit: Some(if face < body {
+            (Sense::AtMost, face, "the outer end of the master jaw’s face")
+        } else {
+            (Sense::AtMost, body, "the chuck body, less the stroke")
+        }),
+        caution: "",
+        says: "From midway between the screws half the nut’s length outward; open, it stands farther out by the stroke",
+        formula: "r_screws + l_nut / 2",
+        given: &given,
+        symbol: "r",
+        source: SKETCH,
+    }
+    .push(found);
 }
 
 fn room(setup: &Setup, plan: &Plan, task: &Task, placed: &Placed, found: &mut Vec<Finding>) {
     let outside = task.jaw.side == Side::Outside;
-    let name = if outside { "A jaw opens for loading by" } else { "A jaw closes for loading by" };
-    found.push(Finding::new("stroke.travel", name, Kind::Length, placed.travel).entry("stroke.travel").step(Step {
+    Told {
+        id: "stroke.travel",
+        name: if outside { "A jaw opens for loading by" } else { "A jaw closes for loading by" },
+        value: placed.travel,
+        entry: "stroke.travel",
+        limit: None,
+        caution: "",
         says: if outside {
             "What is left of the stroke, along the jaw’s own axis"
         } else {
             "What the jaws have opened since fully closed, or until neighbours meet"
         },
         formula: if outside { "S − s_b" } else { "s_b" },
-        given: [term("S", plan.master.stroke, Kind::Length), term("s_b", placed.bored_at, Kind::Length)].into(),
-        result: term("δ", placed.travel, Kind::Length),
+        given: &[("S", plan.master.stroke), ("s_b", placed.bored_at)],
+        symbol: "δ",
         source: SKETCH,
-    }));
-    let clearance = Finding::new("stroke.clearance", "Clearance for loading, per side", Kind::Length, placed.clearance)
-        .entry("stroke.least_clearance")
-        .step(Step {
-            says: "At the edges of the faces, which come nearer the part than their middles once the jaws have moved",
-            formula: if outside {
-                "√(R² + δ² + 2 R δ cos β) − R_pass"
-            } else {
-                "R_pass − √(R² + δ² − 2 R δ cos β)"
-            },
-            given: [
-                term("R", task.jaw.grip_radius, Kind::Length),
-                term("δ", placed.travel, Kind::Length),
-                term("R_pass", task.passing, Kind::Length),
-            ]
-            .into(),
-            result: term("clearance", placed.clearance, Kind::Length),
-            source: "law of cosines",
-        });
-    let least = plan.least_clearance;
-    found.push(if least > 0.0 { clearance.at_least(least, "the clearance wanted") } else { clearance });
-    let swing = Finding::new("stroke.swing", "Swing of the open jaws, on diameter", Kind::Length, 2.0 * placed.swing)
-        .entry("chuck.max_swing")
-        .step(Step {
-            says: "Circle of the farthest corner of a jaw, fully open",
-            formula: "D = 2 r_corner",
-            given: [term("r_corner", placed.swing, Kind::Length)].into(),
-            result: term("D", 2.0 * placed.swing, Kind::Length),
-            source: SKETCH,
-        });
-    found.push(match setup.chuck.max_swing {
-        Some(limit) => swing.at_most(limit.value, "the chuck’s manual or guard"),
-        None => swing,
-    });
+    }
+    .push(found);
+    Told {
+        id: "stroke.clearance",
+        name: "Clearance for loading, per side",
+        value: placed.clearance,
+        entry: "stroke.least_clearance",
+        limit: Some((Sense::AtLeast, plan.least_clearance, "the clearance wanted")),
+        caution: "",
+        says: "At the edges of the faces, which come nearer the part than their middles once the jaws have moved",
+        formula: if outside {
+            "√(R² + δ² + 2 R δ cos β) − R_pass"
+        } else {
+            "R_pass − √(R² + δ² − 2 R δ cos β)"
+        },
+        given: &[("R", task.jaw.grip_radius), ("δ", placed.travel), ("R_pass", task.passing)],
+        symbol: "clearance",
+        source: "law of cosines",
+    }
+    .push(found);
+    let swing = setup.chuck.max_swing;
+    Told {
+        id: "stroke.swing",
+        name: "Swing of the open jaws, on diameter",
+        value: 2.0 * placed.swing,
+        entry: "chuck.max_swing",
+        limit: swing.map(|limit| (Sense::AtMost, limit.value, "the chuck’s manual or guard")),
+        caution: "",
+        says: "Circle of the farthest corner of a jaw, fully open",
+        formula: "D = 2 r_corner",
+        given: &[("r_corner", placed.swing)],
+        symbol: "D",
+        source: SKETCH,
+    }
+    .push(found);
 }
 
 fn drawn(plan: &Plan, task: &Task, choice: &Choice, placed: &Placed) -> Placing {
