@@ -21,6 +21,7 @@ pub mod recut;
 pub mod ring;
 pub mod roundness;
 pub mod setup;
+mod sorting;
 pub mod stroke;
 
 pub use evaluate::{Effort, Engine, Progress, evaluate};
