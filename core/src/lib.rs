@@ -4,6 +4,7 @@
 
 extern crate alloc;
 
+pub mod boring_ring;
 pub mod contact;
 pub mod cutting;
 mod evaluate;
@@ -16,9 +17,11 @@ pub mod jaw_spring;
 pub mod materials;
 pub mod part;
 pub mod quantity;
+pub mod recut;
 pub mod ring;
 pub mod roundness;
 pub mod setup;
 mod sorting;
+pub mod stroke;
 
 pub use evaluate::{Effort, Engine, Progress, evaluate};

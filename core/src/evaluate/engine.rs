@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::elastic::{DENSITIES, SETTLED, Shapes, Work};
 use super::pressed::{Effort, Pressed};
-use super::{cautions, contact, cuts, grip, shape, speed};
+use super::{cautions, contact, cuts, grip, placing, shape, speed};
 use crate::findings::{Assumption, Findings, Scene};
 use crate::jaw::BoredJaw;
 use crate::setup::{Setup, declared};
@@ -109,6 +109,7 @@ impl Engine {
             (Ok(_), ..) => shape::refuse("There is no grip to squeeze the part with.", &mut found),
             (Err(why), ..) => shape::refuse(why, &mut found),
         }
+        placing::tell(setup, None, &mut found, &mut scene);
         let cautions = cautions::of(setup, jaw.as_ref(), &found);
         let assumed = setup.assumed.iter().filter_map(|path| assumption(path)).collect();
         Findings { job: setup.name.clone(), findings: found, cautions, assumed, scene }

@@ -7,16 +7,20 @@
 //! Two costs are kept apart. Shape work, done when a size or material changes, is kept by an [`Engine`] and
 //! can be done in slices; load work (pressure, speed, cut, bored size) reuses it.
 
+mod boring_ring;
 mod cautions;
 mod contact;
 mod cuts;
 mod elastic;
 mod engine;
 mod grip;
+mod placing;
 mod pressed;
+mod recut;
 mod released;
 mod shape;
 mod speed;
+mod stroke;
 
 pub use engine::{Engine, Progress};
 pub use pressed::Effort;

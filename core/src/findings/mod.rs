@@ -3,12 +3,14 @@
 mod finding;
 #[cfg(feature = "serde")]
 mod json;
+mod placing;
 mod scene;
 
 use alloc::string::String;
 use alloc::vec::Vec;
 
 pub use finding::{Finding, Limit, Mark, Sense, Step, Term, term};
+pub use placing::{BearingChoice, OwnRingFit, Placing, Procedure, RingSection, Tooth};
 pub use scene::{PressureMap, Scene, Shift, Trace, TraceCircle, Wave};
 
 /// Everything computed from a set-up.

@@ -3,6 +3,8 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use super::placing::{Placing, Procedure};
+
 /// What the diagram draws.
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
@@ -35,6 +37,12 @@ pub struct Scene {
     pub shape_share_at_speed: f64,
     /// The released profile that the headline of roundness judges; none where it is refused.
     pub trace: Option<Trace>,
+    /// Where the jaws stand; none unless it was asked for.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub placing: Option<Placing>,
+    /// What is to be done at the machine.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub procedures: Vec<Procedure>,
 }
 
 /// The released profile of one round surface, and its reference circles.

@@ -6,6 +6,9 @@ use super::input::Input;
 use super::jaw_inputs::{JAW_INPUTS, RUN_INPUTS};
 use super::part_inputs::PART_INPUTS;
 use super::profile_inputs::{STEP_INPUTS, SURFACE_INPUTS};
+use super::recut_inputs::RECUT_INPUTS;
+use super::ring_inputs::RING_INPUTS;
+use super::stroke_inputs::STROKE_INPUTS;
 
 /// A group of inputs that belong together on the sheet.
 #[derive(Clone, Copy, Debug)]
@@ -38,6 +41,9 @@ pub static INPUTS: &[Group] = &[
     Group { key: "jaws", name: "The jaws", inputs: JAW_INPUTS },
     Group { key: "run", name: "Pressure and speed", inputs: RUN_INPUTS },
     Group { key: "cuts", name: "The cuts", inputs: CUT_INPUTS },
+    Group { key: "stroke", name: "Teeth and stroke", inputs: STROKE_INPUTS },
+    Group { key: "ring", name: "Boring ring or plug", inputs: RING_INPUTS },
+    Group { key: "recut", name: "Jaws coming back", inputs: RECUT_INPUTS },
 ];
 
 /// The lists among them.
@@ -46,6 +52,7 @@ pub static LISTS: &[List] = &[
     List { name: "surfaces", least: 0, most: 8 },
     List { name: "cuts", least: 1, most: 8 },
     List { name: "gauge", least: 2, most: 12 },
+    List { name: "rings", least: 0, most: 24 },
 ];
 
 /// Every input, group after group.

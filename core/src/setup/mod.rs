@@ -18,11 +18,16 @@ mod job;
 mod json;
 mod link;
 pub mod part_inputs;
+mod placing;
 pub mod profile_inputs;
 mod read;
+mod read_placing;
 mod reader;
+pub mod recut_inputs;
+pub mod ring_inputs;
 #[cfg(feature = "json")]
 mod schema;
+pub mod stroke_inputs;
 
 pub use crate::grip::Side;
 pub use document::{Document, LARGEST_DOCUMENT, SCHEMA_VERSION};
@@ -35,5 +40,6 @@ pub use job::{
     Toward, Turned, Weighed,
 };
 pub use link::LinkError;
+pub use placing::{OwnRing, Placing, Plan, Recut};
 #[cfg(feature = "json")]
 pub use schema::json_schema;

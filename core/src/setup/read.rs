@@ -13,7 +13,7 @@ use super::job::{
 use super::reader::Reader;
 use super::{
     Entries, Fault, agreement, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inputs as p,
-    profile_inputs as s,
+    profile_inputs as s, read_placing,
 };
 use crate::grip::Side;
 use crate::part::{Profile, Step};
@@ -43,6 +43,7 @@ impl Setup {
         let pressure = reader.pressure(&j::PRESSURE, 0);
         let speed = reader.rotation(&j::SPEED);
         let cuts = read_cuts(&mut reader);
+        let placing = read_placing::read(&mut reader, chuck.as_ref(), jaws.as_ref());
         let whole = (|| {
             Some(Self {
                 name: name?,
@@ -53,6 +54,7 @@ impl Setup {
                 pressure: pressure?,
                 speed: speed?,
                 cuts: cuts?,
+                placing: placing?,
                 assumed: Vec::new(),
             })
         })();
