@@ -10,7 +10,7 @@ use crate::findings::{Finding, Placing, Scene, Sense, Step, Tooth, term};
 use crate::grip::Side;
 use crate::jaw::Shape;
 use crate::quantity::Kind;
-use crate::setup::{Plan, Setup};
+use crate::setup::{Plan, Setup, Toward};
 use crate::stroke::{Check, Choice, Placed, Remedy, Stand, Task, choose, place, remedies};
 
 const GEOMETRY: &str =
@@ -21,6 +21,7 @@ const MIDDLE: &str = "the middle of the stroke: common practice, no source";
 const SAME_STEP: f64 = 0.05e-3;
 
 /// Radius the jaws are bored to, m.
+#[inline(never)]
 pub(super) fn bored_radius(setup: &Setup) -> f64 {
     setup.jaws.bored_diameter.map_or_else(|| setup.gripped_radius(), |diameter| diameter.value / 2.0)
 }
@@ -74,23 +75,23 @@ fn stand(setup: &Setup, plan: &Plan) -> Stand {
     }
 }
 
-/// What must pass the jaws: the part from its chuck side to the end of the grip, at the end of its tolerance.
+/// What must pass the jaws, m on radius: the part from its chuck side to the end of the grip, at the end of its
+/// tolerance.
 fn passing(setup: &Setup, plan: &Plan) -> f64 {
-    let end = (setup.grip.start + setup.grip.length).value;
+    let (start, end) = (setup.grip.start.value, (setup.grip.start + setup.grip.length).value);
+    let outside = setup.grip.side == Side::Outside;
+    let farther = |a: f64, b: f64| if outside { a.max(b) } else { a.min(b) };
+    let tolerance = if outside { setup.grip.upper_deviation } else { setup.grip.lower_deviation };
+    let gripped = setup.part.diameters_at(start, Toward::Far)[usize::from(!outside)] + tolerance.value;
+    let mut passing = plan.passing.map_or(gripped, |typed| farther(gripped, typed));
     let mut from = 0.0;
-    let mut diameters = Vec::new();
     for step in setup.part.profile.steps() {
         if from < end {
-            diameters.extend(if setup.grip.side == Side::Outside { step.outer } else { step.inner });
+            let [near, far] = if outside { step.outer } else { step.inner };
+            passing = farther(passing, farther(near, far));
         }
         from += step.length;
     }
-    diameters.extend(plan.passing);
-    let gripped = 2.0 * setup.gripped_radius();
-    let passing = match setup.grip.side {
-        Side::Outside => diameters.into_iter().fold(gripped + setup.grip.upper_deviation.value, f64::max),
-        Side::Inside => diameters.into_iter().fold(gripped + setup.grip.lower_deviation.value, f64::min),
-    };
     passing / 2.0
 }
 
