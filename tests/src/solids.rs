@@ -213,7 +213,7 @@ impl Case {
             let lobes = next.lobes()?;
             let change = |k: usize| before.map_or(f64::INFINITY, |before| (before[k] / lobes[k] - 1.0).abs());
             solved = Some(next);
-            if change(0).max(change(1) / 2.0) <= Engine::SETTLED {
+            if change(0).max(change(1) / 1.5) <= Engine::SETTLED {
                 break;
             }
             before = Some(lobes);
