@@ -19,5 +19,6 @@ pub mod quantity;
 pub mod ring;
 pub mod roundness;
 pub mod setup;
+mod sorting;
 
 pub use evaluate::{Effort, Engine, Progress, evaluate};

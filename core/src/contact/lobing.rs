@@ -1,5 +1,6 @@
 //! Displacement around a surface as a cosine series in multiples of the number of jaws.
 
+use crate::sorting::sort;
 use alloc::vec::Vec;
 
 /// Terms of the series that a scan for extremes looks at; shorter waves only sharpen what it finds.
@@ -105,7 +106,7 @@ impl Lobing {
             beside.into_iter().flatten().all(|next| height(next) <= height(*k))
         };
         let mut summits: Vec<usize> = (0..scanned.len()).filter(summit).collect();
-        summits.sort_unstable_by(|a, b| height(*b).total_cmp(&height(*a)).then(a.cmp(b)));
+        sort(&mut summits, |a, b| height(*b).total_cmp(&height(*a)));
         let tallest = summits.first().map_or(0.0, |k| height(*k));
         let lowest = (0..scanned.len()).map(height).fold(tallest, f64::min);
         let (most, share) = SUMMITS;

@@ -7,21 +7,25 @@
 mod agreement;
 pub mod chuck_inputs;
 pub mod cut_inputs;
+mod document;
 mod entries;
 mod fault;
 mod input;
 mod inputs;
 pub mod jaw_inputs;
 mod job;
+#[cfg(feature = "json")]
 mod json;
 mod link;
 pub mod part_inputs;
 pub mod profile_inputs;
 mod read;
 mod reader;
+#[cfg(feature = "json")]
 mod schema;
 
 pub use crate::grip::Side;
+pub use document::{Document, LARGEST_DOCUMENT, SCHEMA_VERSION};
 pub use entries::Entries;
 pub use fault::Fault;
 pub use input::{Choice, Form, Input, MaterialUse, When};
@@ -30,6 +34,6 @@ pub use job::{
     Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup, SurfaceSide,
     Toward, Turned, Weighed,
 };
-pub use json::SCHEMA_VERSION;
 pub use link::LinkError;
+#[cfg(feature = "json")]
 pub use schema::json_schema;

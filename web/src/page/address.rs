@@ -2,6 +2,7 @@
 
 use holdround_core::setup::{Entries, LinkError};
 use wasm_bindgen::JsValue;
+use web_sys::Storage;
 
 /// What an address asks for.
 #[derive(Debug, PartialEq, Eq)]
@@ -18,6 +19,8 @@ pub(crate) enum Asked {
 
 /// Opens the name of a worked example.
 const EXAMPLE: &str = "example=";
+/// Where work is handed on from a page that was left to the one that opens in its place.
+const HANDED_ON: &str = "holdround.handed-on";
 
 impl Asked {
     /// What `hash`, which may begin with `#`, asks for.
@@ -34,14 +37,38 @@ impl Asked {
 
     /// What the page's own address asks for.
     pub(crate) fn now() -> Self {
-        let hash = web_sys::window().and_then(|window| window.location().hash().ok());
-        Self::read(&hash.unwrap_or_default())
+        Self::read(&hash())
+    }
+
+    /// What the address asks for when the page opens: newer work, if the page was left with that at this address.
+    pub(crate) fn at_opening() -> Self {
+        let hash = hash();
+        let session = session();
+        let handed_on = session.as_ref().and_then(|session| session.get_item(HANDED_ON).ok().flatten());
+        let _taken = session.map(|session| session.remove_item(HANDED_ON));
+        let newer = handed_on.as_deref().and_then(|text| text.split_once('\n')).filter(|(left, _)| *left == hash);
+        Self::read(newer.map_or(&hash, |(_, newer)| newer))
     }
 }
 
 /// The address, within this page, of a worked example.
 pub(crate) fn of_example(id: &str) -> String {
     format!("#{EXAMPLE}{id}")
+}
+
+/// Keeps work that the address may not hold when the page opens again: a reload under way asks for the old one.
+pub(crate) fn hand_on(entries: &Entries) {
+    let text = format!("{}\n{}", hash(), entries.to_link());
+    let _kept = session().map(|session| session.set_item(HANDED_ON, &text));
+}
+
+fn hash() -> String {
+    web_sys::window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
+}
+
+/// What the browser keeps for this tab alone.
+fn session() -> Option<Storage> {
+    web_sys::window()?.session_storage().ok()?
 }
 
 /// Writes the set-up into the address, without a step in the browser's history.
