@@ -86,3 +86,27 @@ pub(super) fn product(a: &[f64], b: &[f64], size: usize) -> Vec<f64> {
     }
     c
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::part::{Band, Elastic, PartModel, Profile, Side, Step};
+
+    #[test]
+    fn the_end_of_the_grip_gives_half_where_the_part_goes_on_and_in_full_at_its_own_end() {
+        let ring = Profile::new(&[Step::cylinder(0.04, 0.15, 0.138)]).expect("a ring");
+        let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
+        let band = Band { side: Side::Outside, z: [0.0, 0.02], cells: 16 };
+        let model = PartModel::new(&ring, steel, band, 3, &[], 0.6).expect("sound");
+        let part = model.spring().expect("regular");
+        assert_eq!(part.goes_on, [false, true], "the band starts at the part's end");
+        let waves = short_waves(&part, &Arc::graded(1.0, 12)).expect("regular");
+        let rows = waves[0].spread.chunks_exact(part.points.len());
+        let even: Vec<f64> = rows.map(|row| row.iter().sum()).collect();
+        // By symmetry of the half-space: the other half of an endless pressure would give the other half. A cell at
+        // the end is a quarter as long as the wave decays.
+        assert!((even[16] - 0.5).abs() < 0.01, "where the part goes on: {}", even[16]);
+        assert!((even[8] - 1.0).abs() < 1e-3, "in the middle: {}", even[8]);
+        assert!((even[0] - 1.0).abs() < 1e-3, "at the part's own end: {}", even[0]);
+    }
+}
