@@ -15,6 +15,7 @@ pub mod jaw;
 pub mod jaw_spring;
 pub mod materials;
 pub mod part;
+pub mod program;
 pub mod quantity;
 pub mod ring;
 pub mod roundness;

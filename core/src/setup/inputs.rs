@@ -1,11 +1,13 @@
 //! Every input, in the order in which a job is set up.
 
+use super::boring_inputs::BORING_INPUTS;
 use super::chuck_inputs::CHUCK_INPUTS;
 use super::cut_inputs::CUT_INPUTS;
 use super::input::Input;
 use super::jaw_inputs::{JAW_INPUTS, RUN_INPUTS};
 use super::part_inputs::PART_INPUTS;
 use super::profile_inputs::{STEP_INPUTS, SURFACE_INPUTS};
+use super::taper_inputs::READING_INPUTS;
 
 /// A group of inputs that belong together on the sheet.
 #[derive(Clone, Copy, Debug)]
@@ -38,6 +40,8 @@ pub static INPUTS: &[Group] = &[
     Group { key: "jaws", name: "The jaws", inputs: JAW_INPUTS },
     Group { key: "run", name: "Pressure and speed", inputs: RUN_INPUTS },
     Group { key: "cuts", name: "The cuts", inputs: CUT_INPUTS },
+    Group { key: "boring", name: "Boring the jaws", inputs: BORING_INPUTS },
+    Group { key: "readings", name: "How the bored jaws bear", inputs: READING_INPUTS },
 ];
 
 /// The lists among them.
@@ -46,6 +50,7 @@ pub static LISTS: &[List] = &[
     List { name: "surfaces", least: 0, most: 8 },
     List { name: "cuts", least: 1, most: 8 },
     List { name: "gauge", least: 2, most: 12 },
+    List { name: "readings", least: 0, most: 8 },
 ];
 
 /// Every input, group after group.

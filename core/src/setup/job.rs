@@ -3,6 +3,7 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use super::boring::Boring;
 use crate::grip::Side;
 use crate::jaw::{Jaw, Shape};
 use crate::materials::Material;
@@ -28,6 +29,8 @@ pub struct Setup {
     pub speed: AngularVelocity,
     /// The cuts, at least one.
     pub cuts: Vec<Cut>,
+    /// How the jaws are bored.
+    pub boring: Boring,
     /// Paths of the inputs whose default was taken.
     pub assumed: Vec<String>,
 }

@@ -5,6 +5,8 @@
 //! link, JSON Schema and fuzzing.
 
 mod agreement;
+mod boring;
+pub mod boring_inputs;
 pub mod chuck_inputs;
 pub mod cut_inputs;
 mod entries;
@@ -18,10 +20,13 @@ mod link;
 pub mod part_inputs;
 pub mod profile_inputs;
 mod read;
+mod read_boring;
 mod reader;
 mod schema;
+pub mod taper_inputs;
 
 pub use crate::grip::Side;
+pub use boring::{Bears, Boring, TaperReading};
 pub use entries::Entries;
 pub use fault::Fault;
 pub use input::{Choice, Form, Input, MaterialUse, When};
