@@ -20,5 +20,6 @@ pub mod quantity;
 pub mod ring;
 pub mod roundness;
 pub mod setup;
+pub mod taper;
 
 pub use evaluate::{Effort, Engine, Progress, evaluate};
