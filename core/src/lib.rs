@@ -4,6 +4,7 @@
 
 extern crate alloc;
 
+pub mod bore;
 pub mod contact;
 pub mod cutting;
 mod evaluate;
@@ -22,4 +23,4 @@ pub mod roundness;
 pub mod setup;
 pub mod taper;
 
-pub use evaluate::{Effort, Engine, Progress, evaluate};
+pub use evaluate::{BoreChoice, Effort, Engine, Progress, evaluate, jaw_program};

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::elastic::{DENSITIES, SETTLED, Shapes, Work};
 use super::pressed::{Effort, Pressed};
-use super::{cautions, contact, cuts, grip, shape, speed};
+use super::{bore, cautions, contact, cuts, grip, program, shape, speed, taper};
 use crate::findings::{Assumption, Findings, Scene};
 use crate::jaw::BoredJaw;
 use crate::setup::{Setup, declared};
@@ -32,7 +32,7 @@ pub enum Progress {
 /// ```
 #[derive(Debug, Default)]
 pub struct Engine {
-    kept: Option<(Shapes, Work)>,
+    pub(super) kept: Option<(Shapes, Work)>,
 }
 
 impl Engine {
@@ -100,6 +100,13 @@ impl Engine {
         };
         let hold = cuts::hold(setup, slip, spinning.as_ref(), &mut found);
         speed::limits(setup, spinning.as_ref(), hold, &mut found);
+        bore::tell(setup, &mut found);
+        if let Some(jaw) = &jaw {
+            program::tell(setup, jaw, &mut found, &mut scene);
+        }
+        if let (Ok(elastic), Some(spinning), Effort::Full) = (&elastic, &spinning, effort) {
+            taper::tell(setup, elastic, spinning, &mut found, &mut scene);
+        }
         match (elastic, pressed, jaw, spinning) {
             (Ok(elastic), Some(Ok(pressed)), Some(jaw), Some(spinning)) => {
                 contact::press(setup, &jaw, elastic, &pressed, &spinning, &mut found, &mut scene);

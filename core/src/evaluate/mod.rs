@@ -7,6 +7,7 @@
 //! Two costs are kept apart. Shape work, done when a size or material changes, is kept by an [`Engine`] and
 //! can be done in slices; load work (pressure, speed, cut, bored size) reuses it.
 
+mod bore;
 mod cautions;
 mod contact;
 mod cuts;
@@ -14,12 +15,16 @@ mod elastic;
 mod engine;
 mod grip;
 mod pressed;
+mod program;
 mod released;
 mod shape;
 mod speed;
+mod taper;
 
+pub use bore::BoreChoice;
 pub use engine::{Engine, Progress};
 pub use pressed::Effort;
+pub use program::jaw_program;
 
 use crate::findings::Findings;
 use crate::setup::Setup;

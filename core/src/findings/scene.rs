@@ -3,6 +3,8 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use super::boring::{BluingPicture, JawPath};
+
 /// What the diagram draws.
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
@@ -35,6 +37,10 @@ pub struct Scene {
     pub shape_share_at_speed: f64,
     /// The released profile that the headline of roundness judges; none where it is refused.
     pub trace: Option<Trace>,
+    /// The path that bores the jaws; none where none can be planned.
+    pub jaw_path: Option<JawPath>,
+    /// Bluing at a thousandth of an inch too little, at the right, at so much too much taper, and at the taper set.
+    pub bluing: Vec<BluingPicture>,
 }
 
 /// The released profile of one round surface, and its reference circles.

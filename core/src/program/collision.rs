@@ -52,6 +52,7 @@ pub struct Obstacle {
 
 /// A move on which something would be hit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Collision {
     /// Number of the move in the plan, from 0.
     pub step: usize,

@@ -45,7 +45,7 @@ impl<'a> Jaw<'a> {
             length: LENGTH,
             larger: 0.0,
             force,
-            ring_force: FORCE,
+            ring_force: force,
             ring_height,
             tilt: self.tilt,
             tilt_depth: TILT_DEPTH,
@@ -57,7 +57,7 @@ impl<'a> Jaw<'a> {
 fn a_thousandth_either_way_shows_at_one_end_only() {
     let part = sleeve();
     let jaw = Jaw::new(&part, 1e6, 0.8);
-    let grip = Grip { ring_force: 5e3, ..jaw.grip(5e3, 0.01) };
+    let grip = jaw.grip(5e3, 0.01);
     let right = grip.right_taper().unwrap();
     let bluing = |taper: f64| Bluing::of(&grip, &grip.press(taper, None).unwrap());
     assert_eq!(bluing(right).marked, Marked::Even, "the right taper: {:?}", bluing(right));
@@ -128,7 +128,7 @@ fn three_readings_find_the_taper_of_a_chuck_of_unknown_stiffness() {
     let ways = [("feeler", by_feeler as fn(&Grip<'_>, f64) -> Shows), ("bluing", by_bluing)];
     let mut most = 0;
     for (arc, ring) in [(0.8, 0.01), (1.9, 0.01), (0.8, 0.0), (0.8, 0.065)] {
-        for factor in [0.2, 0.3, 0.6, 1.0, 1.6, 3.0, 5.0] {
+        for factor in [0.25, 0.4, 0.7, 1.0, 1.5, 2.5, 4.0] {
             for force in [5e3, 20e3] {
                 for (how, read) in ways {
                     let (readings, bears, off) = converge(read, factor * 1e6, arc, ring, force);
