@@ -14,7 +14,7 @@ pub enum Spread {
 }
 
 /// Numbers from 0 to 1 that [`job`] draws from.
-pub const DRAWS: usize = 96;
+pub const DRAWS: usize = 128;
 
 /// Places in the draws that stand for no input by itself.
 const READINGS: usize = DRAWS - 6;
@@ -52,7 +52,7 @@ pub fn job(draws: &[f64], spread: Spread) -> Entries {
 
 /// Readings of a gauge are drawn together, and steps make a part together or hardly ever.
 fn is_drawn(path: &str) -> bool {
-    path != "part.shape" && !["gauge", "steps", "surfaces"].iter().any(|list| path.starts_with(list))
+    path != "part.shape" && !["gauge", "steps", "surfaces", "readings"].iter().any(|list| path.starts_with(list))
 }
 
 /// The input that `path` is drawn as a share of, and the ends of that share.

@@ -165,11 +165,14 @@ fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<Bor
         "bore.best.roundness",
         "bored to the best diameter",
         found.value,
-        "A few per cent of it are within the search.",
+        "The search may stop a few per cent short of the least.",
     );
     let words = match setup.grip.side {
         Side::Inside => {
             "Bore jaws for an inside grip to nominal all the same: the gain is seldom worth a part that rocks."
+        }
+        Side::Outside if found.at <= range[0] || found.at >= range[1] => {
+            "At the end of what was searched: beyond it the jaws bear on their edges alone, which mark the part. See the greatest pressure under a jaw before boring so."
         }
         Side::Outside => "The best compromise over the part's tolerance, with the force of the run.",
     };

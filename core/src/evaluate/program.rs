@@ -31,6 +31,7 @@ fn plan(setup: &Setup, jaw: &BoredJaw) -> Result<Plan, PlanError> {
         chamfer: boring.chamfer.value,
         relief: [boring.relief_width.value, boring.relief_depth.value],
         standing: boring.standing.map_or(blank, |standing| standing.value),
+        inner: blank,
         skim: boring.skim.value,
         skim_width: boring.skim_width.value,
     };

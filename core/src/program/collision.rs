@@ -75,7 +75,7 @@ struct Area {
 /// use holdround_core::{grip::Side, program::{Cutting, JawCut, Obstacle, Plan, Tool, collisions}};
 /// # let cut = JawCut {
 /// #     side: Side::Outside, diameter: 0.1, taper: 0.0, depth: 0.02, chamfer: 0.0,
-/// #     relief: [0.0; 2], standing: 0.092, skim: 0.0, skim_width: 5e-3,
+/// #     relief: [0.0; 2], standing: 0.092, inner: 0.08, skim: 0.0, skim_width: 5e-3,
 /// # };
 /// # let tool = Tool { nose: 0.4e-3, behind: 0.5, bar: 0.02, reach: 0.06, holder: 0.04 };
 /// # let cutting = Cutting { depth: 1e-3, allowance: 0.2e-3, rough_feed: 0.15e-3, finish_feed: 0.08e-3, start: 0.05 };
@@ -155,14 +155,14 @@ fn own(plan: &Plan) -> [(&'static [ToolPart], &'static str, Area); 4] {
     let cut = &plan.cut;
     let stands = cut.standing / 2.0;
     let front = cut.skim;
-    let (metal, across) = match cut.side {
-        Side::Outside => ([stands, FAR], [-FAR, -stands]),
-        Side::Inside => ([0.0, stands], [-FAR, -FAR]),
+    let (metal, face, across) = match cut.side {
+        Side::Outside => ([stands.min(cut.inner / 2.0), FAR], [stands, FAR], [-FAR, -stands]),
+        Side::Inside => ([0.0, stands.max(cut.inner / 2.0)], [0.0, stands], [-FAR, -FAR]),
     };
     [
         (&[Nose, Bar], "jaws below the seat", Area { x: metal, z: [-FAR, -cut.depth] }),
         (&[Bar, Holder], "jaws across the axis", Area { x: across, z: [-FAR, front] }),
-        (&[Holder], "front of the jaws", Area { x: metal, z: [-FAR, front.min(STAND_OFF)] }),
+        (&[Holder], "front of the jaws", Area { x: face, z: [-FAR, front.min(STAND_OFF)] }),
         // A tool for outside cuts reaches over the seat, which stands out beyond what is cut.
         (&[Holder], "jaws below the seat", Area { x: metal, z: [-FAR, -cut.depth] }),
     ]

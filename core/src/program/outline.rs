@@ -28,6 +28,9 @@ pub struct JawCut {
     pub relief: [f64; 2],
     /// Diameter at which the jaws stand before the cut, m.
     pub standing: f64,
+    /// Diameter at which the metal of the jaws ends under the part, where the seat runs out, m; where it is nearer than
+    /// what stands, as on jaws that were bored before, the seat runs on to it.
+    pub inner: f64,
     /// Metal taken off the front face, m; 0 for none.
     pub skim: f64,
     /// How far beyond the chamfer the front is skimmed, m.
@@ -68,8 +71,13 @@ impl JawCut {
         self.sign() * self.standing / 2.0
     }
 
+    /// Where the seat runs out, in `u`, m.
+    pub(super) fn seat_ends(&self) -> f64 {
+        (self.sign() * self.inner / 2.0).min(self.stands())
+    }
+
     pub(super) fn check(&self, tool: &Tool) -> Result<(), PlanError> {
-        let sizes = [self.chamfer, self.relief[0], self.relief[1], self.skim, self.skim_width, tool.bar, tool.reach];
+        let sizes = [self.inner, self.chamfer, self.relief[0], self.relief[1], self.skim, self.skim_width, tool.bar, tool.reach];
         let above = [self.diameter, self.depth, self.standing, tool.nose, tool.behind];
         let fine = sizes.iter().all(|size| *size >= 0.0 && size.is_finite())
             && above.iter().all(|size| *size > 0.0 && size.is_finite())

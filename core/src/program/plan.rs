@@ -122,7 +122,7 @@ impl Plan {
     /// use holdround_core::{grip::Side, program::{Cutting, JawCut, Plan, Tool}};
     /// let cut = JawCut {
     ///     side: Side::Outside, diameter: 0.1, taper: 0.02e-3, depth: 0.02, chamfer: 0.5e-3,
-    ///     relief: [2e-3, 0.5e-3], standing: 0.092, skim: 0.25e-3, skim_width: 5e-3,
+    ///     relief: [2e-3, 0.5e-3], standing: 0.092, inner: 0.08, skim: 0.25e-3, skim_width: 5e-3,
     /// };
     /// let tool = Tool { nose: 0.4e-3, behind: 0.5, bar: 0.02, reach: 0.06, holder: 0.04 };
     /// let cutting = Cutting { depth: 1e-3, allowance: 0.2e-3, rough_feed: 0.15e-3, finish_feed: 0.08e-3, start: 0.05 };
@@ -140,7 +140,7 @@ impl Plan {
         if cut.sign() > 0.0 && clear <= 0.0 {
             return Err(PlanError::NoRoom);
         }
-        let finish = finish(cut, tool, clear)?;
+        let finish = finish(cut, tool)?;
         let Some(&([lead, _], _)) = finish.first() else { return Err(PlanError::Cramped) };
         let start = cutting.start.max(cut.skim + 2.0 * STAND_OFF);
         let mut path = Path { sign: cut.sign(), moves: Vec::new() };
@@ -206,9 +206,17 @@ fn rough(cut: &JawCut, cutting: &Cutting, path: &mut Path) -> Result<usize, Plan
 }
 
 /// Ends of the tip's moves along the shape: lines set off by the nose radius meet where the nose touches both.
-fn finish(cut: &JawCut, tool: &Tool, end: f64) -> Result<Vec<([f64; 2], Purpose)>, PlanError> {
+fn finish(cut: &JawCut, tool: &Tool) -> Result<Vec<([f64; 2], Purpose)>, PlanError> {
     let mut corners = cut.corners(tool)?;
-    corners.push(([end.min(cut.stands() - STAND_OFF), -cut.depth], Purpose::Seat));
+    let corner = corners.last().map_or(0.0, |([u, _], _)| *u);
+    // The nose's round must leave a flat to seat on.
+    if corner - tool.nose <= cut.seat_ends() {
+        return Err(PlanError::Cramped);
+    }
+    // Jaws that meet on the axis are faced up to it.
+    let end = cut.seat_ends() - STAND_OFF;
+    let end = if cut.sign() > 0.0 { end.max(0.0) } else { end };
+    corners.push(([end, -cut.depth], Purpose::Seat));
     let lines: Vec<Line> = corners.windows(2).map(|pair| Line::set_off(pair[0].0, pair[1].0, tool.nose)).collect();
     let purposes = corners.iter().skip(1).map(|(_, purpose)| *purpose);
     let (Some(first), Some(last)) = (lines.first(), lines.last()) else { return Err(PlanError::Cramped) };

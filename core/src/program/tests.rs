@@ -25,6 +25,7 @@ fn any_case() -> impl Strategy<Value = (JawCut, Tool, Cutting)> {
             chamfer: chamfer * 1e-3,
             relief: if grooved { [width, relief] } else { [0.0; 2] },
             standing: diameter - sign * 2.0 * stock,
+            inner: diameter - sign * 2.0 * (stock + 2e-3),
             skim,
             skim_width: 5e-3,
         };
@@ -136,6 +137,7 @@ proptest! {
             side: if cut.side == Side::Outside { Side::Inside } else { Side::Outside },
             diameter: about - cut.diameter,
             standing: about - cut.standing,
+            inner: about - cut.inner,
             ..cut
         };
         let twin = Plan::new(&other, &tool, &cutting).unwrap();
@@ -154,6 +156,7 @@ const CUT: JawCut = JawCut {
     chamfer: 0.5e-3,
     relief: [2e-3, 0.5e-3],
     standing: 0.092,
+    inner: 0.08,
     skim: 0.25e-3,
     skim_width: 5e-3,
 };

@@ -40,7 +40,7 @@ pub const fn decimals(inch: bool) -> u32 {
 /// # use holdround_core::{grip::Side, program::{Cutting, Heading, JawCut, Plan, Tool, text}};
 /// # let cut = JawCut {
 /// #     side: Side::Outside, diameter: 0.1, taper: 0.0, depth: 0.02, chamfer: 0.0,
-/// #     relief: [0.0; 2], standing: 0.0996, skim: 0.0, skim_width: 5e-3,
+/// #     relief: [0.0; 2], standing: 0.0996, inner: 0.08, skim: 0.0, skim_width: 5e-3,
 /// # };
 /// # let tool = Tool { nose: 0.4e-3, behind: 0.5, bar: 0.02, reach: 0.06, holder: 0.04 };
 /// # let cutting = Cutting { depth: 1e-3, allowance: 0.2e-3, rough_feed: 0.15e-3, finish_feed: 0.08e-3, start: 0.05 };
@@ -77,10 +77,11 @@ pub fn text(plan: &Plan, heading: &Heading<'_>) -> String {
     let mut feed = 0;
     let mut purpose = None;
     for step in &plan.moves {
-        if purpose != Some(step.purpose) && step.purpose != Purpose::Retract {
+        let between = matches!(step.purpose, Purpose::Approach | Purpose::Retract);
+        if !between && purpose != Some(step.purpose) {
             comment(step.purpose.words(), &mut block.out);
         }
-        purpose = Some(step.purpose);
+        purpose = if between { purpose } else { Some(step.purpose) };
         let to = [counts(step.x / unit, places), counts(step.z / unit, places)];
         let [x, z] = [word('X', to[0], places), word('Z', to[1], places)];
         if at[1].is_none() {

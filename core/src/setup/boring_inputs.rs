@@ -169,7 +169,7 @@ pub static INTERRUPTED: Input = Input {
     name: "Share of it where the cut is broken",
     form: quantity(Kind::Plain, 0.1, 1.0),
     default: "75 %",
-    help: "The edge enters a jaw with every third of a turn; lower the surface speed to save it.",
+    help: "The edge enters every jaw anew; a lower surface speed saves it.",
     source: "common practice, no source",
     when: When::Always,
 };

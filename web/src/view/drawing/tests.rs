@@ -151,6 +151,7 @@ fn random_scene(numbers: &mut Numbers, setup: &Setup) -> Scene {
         bore_along: random_shifts(numbers, setup),
         shape_share_at_speed: numbers.between(0.0, 2.0),
         trace: None,
+        ..Scene::default()
     }
 }
 
@@ -173,6 +174,7 @@ fn broken_scenes() -> Vec<Scene> {
         bore_along: vec![Shift { z: value, at_jaw: value, between_jaws: -value }; 3],
         shape_share_at_speed: value,
         trace: None,
+        ..Scene::default()
     };
     [0.0, -1.0, f64::NAN, f64::INFINITY, 1e11, 1e-308].map(with).into()
 }
