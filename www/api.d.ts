@@ -10,13 +10,13 @@
 /** Loads the module; to be awaited before anything else is called. */
 export default function load(module?: unknown): Promise<unknown>;
 
-/** A quantity as text with its unit ("30 mm", "2 1/4 in"), or a bare number in the unit the schema names. */
+/** A quantity as text with its unit ("30 mm", "2 1/4 in"), or a bare number in the unit that the JSON Schema names. */
 export type Entry = string | number | null;
 
 /** One item of a list: entries by field. */
 export type Item = { [field: string]: Entry };
 
-/** A set-up. What is absent takes its default. See `schema()` for every entry. */
+/** A set-up. What is absent takes its default. Its JSON Schema, printed by the example `schema` of the crate `holdround-core`, lists every entry. */
 export interface Setup {
   schema: 1;
   job?: Item;
@@ -170,5 +170,3 @@ export function validate(setup: unknown): Fault[];
 /** The worked examples. */
 export function examples(): Example[];
 
-/** The JSON Schema (draft 2020-12) of a set-up. */
-export function schema(): Record<string, unknown>;

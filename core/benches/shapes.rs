@@ -78,7 +78,7 @@ const STEEL: Elastic = Elastic { youngs: 206e9, poisson: 0.29, density: 7850.0 }
 /// A tube as long as `times` its first length: elements along it in proportion.
 fn tube(times: usize) -> PartModel {
     let profile = Profile::new(&vec![Step::cylinder(0.02, 0.12, 0.104); times]).unwrap();
-    let band = Band { side: Side::Outside, z: [0.0, 0.01] };
+    let band = Band { side: Side::Outside, z: [0.0, 0.01], cells: Band::CELLS };
     PartModel::new(&profile, STEEL, band, 3, &[], 1.0).unwrap()
 }
 

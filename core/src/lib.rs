@@ -5,6 +5,7 @@
 extern crate alloc;
 
 pub mod bore;
+pub mod boring_ring;
 pub mod contact;
 pub mod cutting;
 mod evaluate;
@@ -18,9 +19,12 @@ pub mod materials;
 pub mod part;
 pub mod program;
 pub mod quantity;
+pub mod recut;
 pub mod ring;
 pub mod roundness;
 pub mod setup;
+mod sorting;
+pub mod stroke;
 pub mod taper;
 
 pub use evaluate::{BoreChoice, Effort, Engine, Progress, evaluate, jaw_program};

@@ -14,7 +14,7 @@ pub enum Spread {
 }
 
 /// Numbers from 0 to 1 that [`job`] draws from.
-pub const DRAWS: usize = 128;
+pub const DRAWS: usize = 224;
 
 /// Places in the draws that stand for no input by itself.
 const READINGS: usize = DRAWS - 6;
@@ -50,9 +50,11 @@ pub fn job(draws: &[f64], spread: Spread) -> Entries {
     entries
 }
 
-/// Readings of a gauge are drawn together, and steps make a part together or hardly ever.
+/// Readings of a gauge are drawn together, and steps make a part together or hardly ever. Teeth and rings are counted
+/// in whole numbers.
 fn is_drawn(path: &str) -> bool {
-    path != "part.shape" && !["gauge", "steps", "surfaces", "readings"].iter().any(|list| path.starts_with(list))
+    !["part.shape", "stroke.tooth", "ring.used"].contains(&path)
+        && !["gauge", "steps", "surfaces", "rings", "readings"].iter().any(|list| path.starts_with(list))
 }
 
 /// The input that `path` is drawn as a share of, and the ends of that share.
@@ -68,6 +70,10 @@ fn share_of(path: &str, inside: bool) -> Option<(&'static str, f64, f64)> {
         "jaws.bored_diameter" => ("part.outside_diameter", 0.999, 1.001),
         "grip.upper_deviation" => ("part.outside_diameter", 0.0, 3e-4),
         "grip.lower_deviation" => ("part.outside_diameter", -3e-4, 0.0),
+        "blank.near_screw" => ("jaws.length", 0.2, 0.6),
+        "blank.far_screw" => ("jaws.length", 0.5, 0.9),
+        "recut.standing" if inside => ("part.bore_diameter", 0.99, 1.01),
+        "recut.standing" => ("part.outside_diameter", 0.99, 1.01),
         "cylinder.rod" => ("cylinder.bore", 0.0, 0.9),
         _ => return None,
     })

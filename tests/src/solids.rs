@@ -4,7 +4,7 @@
 use std::path::Path;
 
 use holdround_core::Engine;
-use holdround_core::contact::{Arc, Face, Gap, JawGive, Lobing};
+use holdround_core::contact::{Arc, Face, Gap, JawGive};
 use holdround_core::part::{Band, Elastic, PartModel, PartSpring, Profile, Side, Step, Surface};
 use serde::Deserialize;
 
@@ -163,6 +163,8 @@ pub struct Fineness {
     pub density: f64,
     /// Cells across half a jaw.
     pub cells: usize,
+    /// Cells along its grip.
+    pub along: usize,
 }
 
 /// A case solved by the engine.
@@ -191,7 +193,7 @@ impl Case {
             Gripped::Outside => Side::Outside,
             Gripped::Inside => Side::Bore,
         };
-        let band = Band { side, z: self.jaws.z };
+        let band = Band { side, z: self.jaws.z, cells: fineness.along };
         let surfaces = self.surfaces();
         let model = PartModel::new(&profile, elastic, band, self.jaws.count, &surfaces, fineness.density);
         let spring = model.and_then(|model| model.spring()).map_err(|error| error.to_string())?;
@@ -199,7 +201,7 @@ impl Case {
     }
 
     /// Solves the spring on finer and finer meshes until its lobes under even pressure and under rigid jaws
-    /// change no more than the engine asks for, as the engine does with a set-up.
+    /// change no more than the engine asks for, as the engine does with a set-up (which has elastic jaws too).
     ///
     /// # Errors
     /// The engine's refusal.
@@ -207,11 +209,11 @@ impl Case {
         let mut before: Option<[f64; 2]> = None;
         let mut solved = None;
         for density in Engine::DENSITIES {
-            let next = self.solve(Fineness { density, cells })?;
+            let next = self.solve(Fineness { density, cells, along: Band::CELLS })?;
             let lobes = next.lobes()?;
-            let change = before.map(|before| (0..2).map(|k| (before[k] / lobes[k] - 1.0).abs()).fold(0.0, f64::max));
+            let change = |k: usize| before.map_or(f64::INFINITY, |before| (before[k] / lobes[k] - 1.0).abs());
             solved = Some(next);
-            if change.is_some_and(|change| change <= Engine::SETTLED) {
+            if change(0).max(change(1) / 2.0) <= Engine::SETTLED {
                 break;
             }
             before = Some(lobes);
@@ -277,8 +279,8 @@ impl Solved {
         let rigid = face.press(1e3, &Gap::straight(0.0)).map_err(|error| error.to_string())?;
         let surfaces = 0..self.spring.stations.len();
         Ok([even, rigid].map(|contact| {
-            let lobes = surfaces.clone().flat_map(|at| face.lobing(&contact, at));
-            lobes.map(|lobing| lobing.peak_to_valley()).fold(0.0, f64::max)
+            let lobes = surfaces.clone().filter_map(|at| face.worst(&contact, at));
+            lobes.map(|(_, lobing)| lobing.peak_to_valley()).fold(0.0, f64::max)
         }))
     }
 
@@ -291,8 +293,8 @@ impl Solved {
         let rigid = face.press(force, &Gap::straight(0.0)).map_err(|error| error.to_string())?;
         Ok([Side::Outside, Side::Bore].map(|side| {
             let on_side = self.surfaces.iter().enumerate().filter(|(_, surface)| surface.side == side);
-            let lobes = on_side.flat_map(|(at, _)| face.lobing(&rigid, at));
-            lobes.map(|lobing| lobing.peak_to_valley()).fold(0.0, f64::max)
+            let lobes = on_side.filter_map(|(at, _)| face.worst(&rigid, at));
+            lobes.map(|(_, lobing)| lobing.peak_to_valley()).fold(0.0, f64::max)
         }))
     }
 
@@ -334,7 +336,7 @@ impl Solved {
                 pairs.push(Pair { of: of(&format!("growth of {place}")), ours, theirs: line.mean, scale: grown });
                 continue;
             };
-            let lobing: &Lobing = &face.lobing(contact, surface)[station];
+            let lobing = face.station(contact, surface, station).ok_or("no such station")?;
             if let Some(theirs) = line.peak_to_valley {
                 let ours = lobing.peak_to_valley();
                 pairs.push(Pair { of: of(&format!("peak to valley of {place}")), ours, theirs, scale: lobes });

@@ -118,7 +118,7 @@ fn stiffer_master_jaws_come_nearer_to_rigid_ones() {
 #[test]
 fn the_same_force_twice_bends_twice_where_the_jaws_fit() {
     for case in cases().unwrap() {
-        let solved = case.solve(Fineness { density: 0.6, cells: 8 }).unwrap();
+        let solved = case.solve(Fineness { density: 0.6, cells: 8, along: 8 }).unwrap();
         let (one, two) = (solved.pressed(1e3).unwrap(), solved.pressed(2e3).unwrap());
         for (one, two) in one.iter().zip(&two) {
             assert!((two - 2.0 * one).abs() <= 1e-9 * two.abs(), "{}: {one:e} and {two:e}", case.name);
@@ -129,7 +129,7 @@ fn the_same_force_twice_bends_twice_where_the_jaws_fit() {
 #[test]
 fn a_job_seen_in_a_mirror_is_the_same_job() {
     for case in cases().unwrap() {
-        let fineness = Fineness { density: 1.0, cells: 8 };
+        let fineness = Fineness { density: 1.0, cells: 8, along: 8 };
         let here = case.solve(fineness).unwrap().pressed(1e3).unwrap();
         let there = case.mirrored().solve(fineness).unwrap().pressed(1e3).unwrap();
         for (here, there) in here.iter().zip(&there) {

@@ -139,7 +139,11 @@ fn reach(motions: &[Motion], nose: f64, sign: f64, z: f64) -> f64 {
         // Along the move the reach u(s) + sqrt(r^2 - (z - z(s))^2) is concave: a ternary search finds its greatest.
         let at = |s: f64| {
             let off = z - (a[1] + s * (b[1] - a[1]));
-            if off.abs() > nose { f64::NEG_INFINITY } else { a[0] + s * (b[0] - a[0]) + (nose * nose - off * off).sqrt() }
+            if off.abs() > nose {
+                f64::NEG_INFINITY
+            } else {
+                a[0] + s * (b[0] - a[0]) + (nose * nose - off * off).sqrt()
+            }
         };
         let run = b[1] - a[1];
         let (mut low, mut high) = (0.0_f64, 1.0_f64);
@@ -284,14 +288,17 @@ fn the_reader_refuses_what_is_no_such_program() {
     for wrong in ["G0 X1.\n", "%\nG0 (X1.\n%\n", "%\nG0 ((X1.))\n%\n", "%\ng0 x1.\n%\n", "%\nG0 X1.2.3\n%\n"] {
         assert!(read(wrong).is_err(), "{wrong:?} is read");
     }
-    for wrong in ["%\nM3 S1\nG1 X1. Z1. F1.\nM30\n%\n", "%\nG0 Z1.\nM30\n%\n", "%\nM3\nG2 X1.\nM30\n%\n", "%\nM3\n%\n"] {
+    for wrong in ["%\nM3 S1\nG1 X1. Z1. F1.\nM30\n%\n", "%\nG0 Z1.\nM30\n%\n", "%\nM3\nG2 X1.\nM30\n%\n", "%\nM3\n%\n"]
+    {
         assert!(run(&read(wrong).unwrap(), 1e-3).is_err(), "{wrong:?} is run");
     }
 }
 
 #[test]
 fn the_program_of_a_job_uses_plain_words_alone_and_says_what_to_set() {
-    for (units, side, spindle) in [("mm", "outside", "forward"), ("inch", "inside", "backward"), ("inch", "outside", "forward")] {
+    for (units, side, spindle) in
+        [("mm", "outside", "forward"), ("inch", "inside", "backward"), ("inch", "outside", "forward")]
+    {
         let mut entries = Entries::default();
         for (path, text) in [("boring.units", units), ("grip.side", side), ("boring.spindle", spindle)] {
             assert!(entries.set(path, text), "{path} is an input");

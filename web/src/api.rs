@@ -1,9 +1,9 @@
-//! The engines for other pages: `evaluate`, `validate`, `examples`, `schema`. Their types are in `api.d.ts`.
+//! The engines for other pages: `evaluate`, `validate`, `examples`. Their types are in `api.d.ts`.
 
 use std::cell::RefCell;
 
 use holdround_core::examples::EXAMPLES;
-use holdround_core::setup::{Entries, Fault, Setup, json_schema};
+use holdround_core::setup::{Document, Fault, Setup};
 use holdround_core::{Effort, Engine};
 use js_sys::{Array, Error, JSON, Object, Reflect};
 use serde::Serialize;
@@ -11,6 +11,8 @@ use serde_wasm_bindgen::Serializer;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::prelude::wasm_bindgen;
 use wasm_bindgen::{JsCast, JsValue};
+
+use crate::document;
 
 thread_local! {
     /// Keeps the shape work between calls: set-ups that differ in force or speed only are quick.
@@ -53,17 +55,8 @@ pub fn examples() -> Result<Array, JsValue> {
         .collect()
 }
 
-/// The JSON Schema of a set-up.
-///
-/// # Errors
-/// When the browser cannot hold it.
-#[wasm_bindgen]
-pub fn schema() -> Result<JsValue, JsValue> {
-    plain(&json_schema())
-}
-
 fn read(setup: &JsValue) -> Result<Setup, Vec<Fault>> {
-    Setup::read(&Entries::from_json(&text(setup)?)?)
+    Setup::read(&document::entries(&text(setup)?)?)
 }
 
 /// The set-up as JSON text. Numbers that JSON lacks are handed on as words, to be refused at their entry:
@@ -74,23 +67,13 @@ fn text(setup: &JsValue) -> Result<String, Vec<Fault>> {
     }
     let spell_out =
         Closure::<dyn Fn(JsValue, JsValue) -> JsValue>::new(|_key: JsValue, value: JsValue| match value.as_f64() {
-            Some(number) if !number.is_finite() => JsValue::from_str(&number.to_string()),
+            Some(number) if !number.is_finite() => JsValue::from_str("not a number that JSON has"),
             _ => value,
         });
     JSON::stringify_with_replacer(setup, spell_out.as_ref())
         .ok()
         .and_then(|text| text.as_string())
-        .ok_or_else(|| vec![not_a_setup()])
-}
-
-fn not_a_setup() -> Fault {
-    Fault {
-        path: "set-up".to_owned(),
-        name: "Set-up".to_owned(),
-        value: "something JSON cannot hold".to_owned(),
-        allowed: "an object or JSON text".to_owned(),
-        remedy: "Send a whole set-up as saved by the page, or see its JSON Schema.".to_owned(),
-    }
+        .ok_or_else(|| vec![Document::unreadable("something JSON cannot hold")])
 }
 
 /// Faults as an error to throw.

@@ -4,6 +4,7 @@
 //! the regions of the sheet take it. [`api`] offers the same engines to other pages.
 
 pub mod api;
+mod document;
 mod page;
 mod root;
 mod units;

@@ -1,7 +1,7 @@
 //! The document and the elements in it.
 
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Document, Element, HtmlElement};
+use web_sys::{Document, Element, HtmlElement, SvgElement};
 
 /// The document, if there is one.
 pub(crate) fn document() -> Option<Document> {
@@ -30,9 +30,16 @@ pub(crate) fn by_id_as<T: JsCast>(id: &str) -> Option<T> {
 }
 
 /// The element that has the keyboard, unless it is the whole page.
-pub(crate) fn focused() -> Option<HtmlElement> {
-    let active = document()?.active_element()?;
-    if active.tag_name() == "BODY" { None } else { active.dyn_into().ok() }
+pub(crate) fn focused() -> Option<Element> {
+    document()?.active_element().filter(|active| active.tag_name() != "BODY")
+}
+
+/// Gives the keyboard to `element`, of the page or of a drawing, where it is.
+pub(crate) fn give_keyboard(element: &Element) {
+    let _focused = match element.dyn_ref::<SvgElement>() {
+        Some(drawn) => drawn.focus(),
+        None => element.unchecked_ref::<HtmlElement>().focus(),
+    };
 }
 
 /// Gives the keyboard to the element with this id, opening what hides it.

@@ -2,6 +2,8 @@
 
 use alloc::vec::Vec;
 
+use crate::sorting::sort;
+
 /// Diameters looked at before the search closes in.
 const LOOKS: usize = 7;
 /// Calls of the search that closes in: each narrows by the golden section.
@@ -55,7 +57,7 @@ pub fn best([from, to]: [f64; 2], of: &mut dyn FnMut(f64) -> Option<f64>) -> Opt
         }
     }
     let [at, value] = least(&curve)?;
-    curve.sort_unstable_by(|a, b| a[0].total_cmp(&b[0]));
+    sort(&mut curve, |a, b| a[0].total_cmp(&b[0]));
     Some(Best { at, value, curve })
 }
 

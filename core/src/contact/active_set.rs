@@ -5,7 +5,6 @@
 //! active set (M. Hintermueller, K. Ito, K. Kunisch, SIAM J. Optim. 13 (2002) 865-888; from
 //! memory); should that go in circles, by a primal one that cannot.
 
-use crate::part::envelope::Envelope;
 use alloc::vec::Vec;
 
 /// Rounds before the primal-dual set is taken to go in circles.
@@ -14,10 +13,11 @@ const MOST_ROUNDS: usize = 60;
 /// A multiplier or pressure this small beside the largest is rounding.
 const ROUNDING: f64 = 1e-12;
 
-/// The problem's data: `c` has `g.len()` squared numbers.
+/// The problem's data: `compliance` and its `inverse` have `gap.len()` squared numbers.
 #[derive(Clone, Copy)]
 pub(crate) struct Problem<'a> {
     pub(crate) compliance: &'a [f64],
+    pub(crate) inverse: &'a [f64],
     pub(crate) gap: &'a [f64],
     pub(crate) weight: &'a [f64],
     pub(crate) force: f64,
@@ -54,62 +54,50 @@ impl Problem<'_> {
     /// Equality everywhere on the set, nothing off it.
     fn on_set(&self, active: &[bool]) -> Option<Solution> {
         let n = active.len();
-        let set: Vec<usize> = (0..n).filter(|&i| active[i]).collect();
-        let solved = self.solve_two(&set)?;
-        let (mut cx, mut cy) = (0.0, 0.0);
-        for (pair, &i) in solved.chunks_exact(2).zip(&set) {
-            cx += self.weight[i] * pair[0];
-            cy += self.weight[i] * pair[1];
-        }
-        if cx.is_nan() || cx <= 0.0 {
-            return None;
-        }
-        let travel = (self.force + cy) / cx;
-        let mut pressure = alloc::vec![0.0; n];
-        for (pair, &i) in solved.chunks_exact(2).zip(&set) {
-            pressure[i] = travel * pair[0] - pair[1];
-        }
-        let clearance = (0..n)
-            .map(|i| {
-                if active[i] {
-                    return 0.0;
-                }
+        let (set, off): (Vec<usize>, Vec<usize>) = (0..n).partition(|&i| active[i]);
+        // Pressure and clearance for one of the weights and for one of the gaps, taken together with the travel
+        // that makes up the force. The smaller of the two sets is the one to eliminate.
+        let pressed = set.len() <= off.len();
+        let mut pressure: [Vec<f64>; 2] = core::array::from_fn(|_| alloc::vec![0.0; n]);
+        let mut clearance = pressure.clone();
+        if pressed {
+            let sides = set.iter().map(|&i| [self.weight[i], self.gap[i]]).collect();
+            for (&i, pair) in set.iter().zip(solve(self.compliance, n, &set, sides)?) {
+                (pressure[0][i], pressure[1][i]) = (pair[0], pair[1]);
+            }
+            for &i in &off {
                 let row = &self.compliance[i * n..(i + 1) * n];
-                let give: f64 = set.iter().map(|&j| row[j] * pressure[j]).sum();
-                give + self.gap[i] - travel * self.weight[i]
-            })
-            .collect();
-        Some(Solution { pressure, clearance, travel, rounds: 0 })
-    }
-
-    /// Solves the compliance on a set for the weights and for the gaps: pairs of numbers.
-    fn solve_two(&self, set: &[usize]) -> Option<Vec<f64>> {
-        let n = self.gap.len();
-        let blocks = set.len().div_ceil(3);
-        let envelope = Envelope::new(alloc::vec![0; blocks]);
-        let mut values = alloc::vec![0.0; envelope.len()];
-        for k in 0..3 * blocks {
-            let start = envelope.index(k / 3, k % 3, 0, 0);
-            match set.get(k) {
-                Some(&i) => {
-                    let row = &self.compliance[i * n..(i + 1) * n];
-                    for (value, &j) in values[start..=start + k].iter_mut().zip(set) {
-                        *value = row[j];
-                    }
+                let give = |pressure: &[f64]| -> f64 { set.iter().map(|&j| row[j] * pressure[j]).sum() };
+                clearance[0][i] = give(&pressure[0]) - self.weight[i];
+                clearance[1][i] = give(&pressure[1]) - self.gap[i];
+            }
+        } else {
+            for (row, i) in self.inverse.chunks_exact(n).zip(0..) {
+                for (pressure, side) in pressure.iter_mut().zip([self.weight, self.gap]) {
+                    pressure[i] = row.iter().zip(side).map(|(h, s)| h * s).sum();
                 }
-                None => values[start + k] = 1.0,
+            }
+            let sides = off.iter().map(|&i| [-pressure[0][i], -pressure[1][i]]).collect();
+            for (&i, pair) in off.iter().zip(solve(self.inverse, n, &off, sides)?) {
+                let row = &self.inverse[i * n..(i + 1) * n];
+                for ((pressure, clearance), lifted) in pressure.iter_mut().zip(&mut clearance).zip(pair) {
+                    clearance[i] = lifted;
+                    pressure.iter_mut().zip(row).for_each(|(p, h)| *p += lifted * h);
+                }
+            }
+            for &i in &off {
+                (pressure[0][i], pressure[1][i]) = (0.0, 0.0);
             }
         }
-        if !envelope.factor(&mut values) {
+        let along = |pressure: &[f64]| -> f64 { self.weight.iter().zip(pressure).map(|(w, p)| w * p).sum() };
+        let once = along(&pressure[0]);
+        if once.is_nan() || once <= 0.0 {
             return None;
         }
-        let mut sides = alloc::vec![0.0; 6 * blocks];
-        for (pair, &i) in sides.chunks_exact_mut(2).zip(set) {
-            pair[0] = self.weight[i];
-            pair[1] = self.gap[i];
-        }
-        envelope.solve(&values, &mut sides, 2, 0);
-        Some(sides)
+        let travel = (self.force + along(&pressure[1])) / once;
+        let [pressure, clearance] = [pressure, clearance]
+            .map(|[weight, gap]| weight.iter().zip(&gap).map(|(w, g)| travel * w - g).collect::<Vec<f64>>());
+        Some(Solution { pressure, clearance, travel, rounds: 0 })
     }
 
     fn next_set(&self, active: &[bool], solution: &Solution) -> Vec<bool> {
@@ -166,6 +154,72 @@ impl Problem<'_> {
     }
 }
 
+/// Solves the rows and columns `set` of a symmetric matrix of `n` for two right sides; none if it is not positive
+/// definite.
+fn solve(matrix: &[f64], n: usize, set: &[usize], sides: Vec<[f64; 2]>) -> Option<Vec<[f64; 2]>> {
+    let size = set.len();
+    let mut rows: Vec<f64> = set.iter().flat_map(|i| set.iter().map(move |j| matrix[i * n + j])).collect();
+    let mut sides = sides;
+    for k in 0..size {
+        let (above, below) = rows.split_at_mut((k + 1) * size);
+        let pivot = &above[k * size..];
+        let scale = reciprocal(pivot[k])?;
+        for (row, i) in below.chunks_exact_mut(size).zip(k + 1..) {
+            let factor = pivot[i] * scale;
+            take(&mut row[i..], factor, &pivot[i..]);
+            sides[i] = [sides[i][0] - factor * sides[k][0], sides[i][1] - factor * sides[k][1]];
+        }
+    }
+    for k in (0..size).rev() {
+        let mut sum = sides[k];
+        for (value, side) in rows[k * size + k + 1..(k + 1) * size].iter().zip(&sides[k + 1..]) {
+            sum = [sum[0] - value * side[0], sum[1] - value * side[1]];
+        }
+        sides[k] = sum.map(|sum| sum / rows[k * size + k]);
+    }
+    Some(sides)
+}
+
+/// Inverse of a symmetric matrix of `n`; none if it is not positive definite.
+pub(crate) fn inverse(matrix: &[f64], n: usize) -> Option<Vec<f64>> {
+    // L D L^T by elimination, L^-1 beside it; the inverse is L^-T D^-1 L^-1.
+    let mut rows = matrix.to_vec();
+    let mut lower = alloc::vec![0.0; n * n];
+    let mut inverse = lower.clone();
+    for k in 0..n {
+        lower[k * n + k] = 1.0;
+        let (above, below) = rows.split_at_mut((k + 1) * n);
+        let pivot = &above[k * n..];
+        let scale = reciprocal(pivot[k])?;
+        let (done, rest) = lower.split_at_mut((k + 1) * n);
+        let done = &done[k * n..=k * n + k];
+        for ((row, lower), i) in below.chunks_exact_mut(n).zip(rest.chunks_exact_mut(n)).zip(k + 1..) {
+            let factor = pivot[i] * scale;
+            take(&mut row[i..], factor, &pivot[i..]);
+            take(&mut lower[..=k], factor, done);
+        }
+        for (row, i) in inverse.chunks_exact_mut(n).zip(0..=k) {
+            take(&mut row[..=i], -scale * done[i], &done[..=i]);
+        }
+    }
+    for i in 0..n {
+        for j in 0..i {
+            inverse[j * n + i] = inverse[i * n + j];
+        }
+    }
+    Some(inverse)
+}
+
+fn take(row: &mut [f64], factor: f64, other: &[f64]) {
+    for (value, other) in row.iter_mut().zip(other) {
+        *value -= factor * other;
+    }
+}
+
+fn reciprocal(pivot: f64) -> Option<f64> {
+    (pivot > 0.0 && pivot.is_finite()).then(|| 1.0 / pivot)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -210,7 +264,8 @@ mod tests {
             force in 0.01..10.0f64,
         ) {
             let compliance = compliance(11, &seed);
-            let problem = Problem { compliance: &compliance, gap: &gap, weight: &weight, force };
+            let inverse = inverse(&compliance, 11).expect("positive definite");
+            let problem = Problem { compliance: &compliance, inverse: &inverse, gap: &gap, weight: &weight, force };
             let dual = problem.solve(alloc::vec![true; 11]).expect("positive definite");
             is_solution(&problem, &dual)?;
             let primal = problem.primal().expect("positive definite");

@@ -12,7 +12,7 @@ pub struct Arc {
 impl Arc {
     /// Cells by default: graded, within 0.15 % of 64 cells for peak to valley under a rigid jaw,
     /// where as many equal cells are 4 % off.
-    pub const CELLS: usize = 16;
+    pub const CELLS: usize = 12;
 
     /// A face of `arc` rad (above 0, at most 2 pi), in `cells` cells that shorten towards the
     /// edge as `sin`, where the pressure of a stiff jaw is singular.

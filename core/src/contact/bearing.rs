@@ -94,7 +94,7 @@ fn greatest_mean(angles: &[f64], line: &[f64], window: f64) -> f64 {
     let integral = |to: f64| {
         let mut sum = 0.0;
         for (a, p) in angles.windows(2).zip(line.windows(2)) {
-            let end = to.abs().clamp(a[0], a[1]);
+            let end = to.abs().max(a[0]).min(a[1]);
             let share = (end - a[0]) / (a[1] - a[0]);
             sum += (end - a[0]) * (p[0] + share * (p[1] - p[0]) / 2.0);
         }
@@ -105,7 +105,7 @@ fn greatest_mean(angles: &[f64], line: &[f64], window: f64) -> f64 {
     let starts = angles.iter().flat_map(|a| [*a, a - window, -a - window]);
     starts
         .chain([-window / 2.0])
-        .map(|start| start.clamp(-half, half - window))
+        .map(|start| start.max(-half).min(half - window))
         .map(|start| (integral(start + window) - integral(start)) / window)
         .fold(0.0, f64::max)
 }

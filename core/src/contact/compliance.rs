@@ -1,5 +1,6 @@
 //! Compliance between the points of a jaw's face: the part's, its short waves, and the jaw's.
 
+use super::active_set::inverse;
 use super::arc::Arc;
 use crate::part::{Elastic, MAX_ORDER, PartSpring};
 use alloc::vec::Vec;
@@ -22,6 +23,8 @@ pub struct JawGive {
 pub(super) struct Compliance {
     /// Points x points, theta-major, m3/Pa: displacement weighed by area.
     pub(super) matrix: Vec<f64>,
+    /// Its inverse.
+    pub(super) inverse: Vec<f64>,
     /// Area of each point's hat times cos(theta), m2: a pressure's share in the jaw's force.
     pub(super) weight: Vec<f64>,
     /// Area of each point's hat, m2.
@@ -83,7 +86,7 @@ fn add_square(sum: &mut [f64], factor: f64, v: &[f64]) {
 }
 
 impl Compliance {
-    pub(super) fn new(part: &PartSpring, arc: &Arc, give: &JawGive) -> Self {
+    pub(super) fn new(part: &PartSpring, arc: &Arc, give: &JawGive) -> Option<Self> {
         let (angles, points) = (arc.angles().len(), part.points.len());
         let size = angles * points;
         let mut matrix = alloc::vec![0.0; size * size];
@@ -102,7 +105,8 @@ impl Compliance {
         }
         let length: Vec<f64> = part.mass.chunks_exact(points).map(|row| row.iter().sum()).collect();
         let spread = |arc: &[f64]| -> Vec<f64> { arc.iter().flat_map(|a| length.iter().map(move |l| a * l)).collect() };
-        Self { matrix, weight: spread(&cosine), area: spread(&flat) }
+        let inverse = inverse(&matrix, size)?;
+        Some(Self { matrix, inverse, weight: spread(&cosine), area: spread(&flat) })
     }
 }
 

@@ -65,14 +65,14 @@ impl Gap {
 /// # use holdround_core::part::{Band, Elastic, PartModel, Profile, Side, Step, Surface};
 /// # let ring = Profile::new(&[Step::cylinder(0.02, 0.15, 0.138)])?;
 /// # let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
-/// # let band = Band { side: Side::Outside, z: [0.0, 0.02] };
+/// # let band = Band { side: Side::Outside, z: [0.0, 0.02], cells: Band::CELLS };
 /// # let bore = Surface { name: "bore".into(), side: Side::Bore, z: [0.0, 0.02] };
 /// # let part = PartModel::new(&ring, steel, band, 3, &[bore], 0.6)?.spring()?;
 /// let face = Face::new(&part, Arc::graded(1.047, Arc::CELLS), &JawGive::default())?;
 /// let rigid = face.press(3000.0, &Gap::straight(0.0))?;
 /// let even = face.even(3000.0)?;
-/// let lobes = |contact| face.lobing(contact, 0)[0].peak_to_valley();
-/// assert!(lobes(&even) > 4.0 * lobes(&rigid));
+/// let lobes = |contact| face.station(contact, 0, 0).map(|lobing| lobing.peak_to_valley());
+/// assert!(lobes(&even).unwrap() > 4.0 * lobes(&rigid).unwrap());
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Debug)]
@@ -119,7 +119,7 @@ impl<'a> Face<'a> {
         if !(whole && finite) {
             return Err(ContactError::Give);
         }
-        let compliance = Compliance::new(part, &arc, give);
+        let compliance = Compliance::new(part, &arc, give).ok_or(ContactError::Compliance)?;
         let cosines = part.responses.iter().map(|r| arc.cosines(r.order)).collect();
         let solved = part.responses.iter().map(|r| r.order).max().unwrap_or(0);
         let mut short = Vec::new();
@@ -167,8 +167,8 @@ impl<'a> Face<'a> {
     pub fn press_from(&self, force: f64, gap: &Gap, like: Option<&Contact>) -> Result<Contact, ContactError> {
         let gap = self.weighed(gap)?;
         self.check(force)?;
-        let problem =
-            Problem { compliance: &self.compliance.matrix, gap: &gap, weight: &self.compliance.weight, force };
+        let Compliance { matrix, inverse, weight, .. } = &self.compliance;
+        let problem = Problem { compliance: matrix, inverse, gap: &gap, weight, force };
         let points = self.compliance.weight.len();
         let first = match like {
             Some(like) if like.pressure.len() == points => like.pressure.iter().map(|p| *p > 0.0).collect(),
@@ -225,15 +225,15 @@ impl<'a> Face<'a> {
             .collect())
     }
 
-    /// Displacement around a surface (by its number) at each of its stations. Stations under the
-    /// jaws carry orders up to [`SHORTEST_DENT`]: the dent under the edge of a stiff jaw.
+    /// Displacement around a surface (by its number) at each of its stations, by the orders that the part was
+    /// solved for: without the dent under the edge of a stiff jaw, see [`Self::station`].
     pub fn lobing(&self, contact: &Contact, surface: usize) -> Vec<Lobing> {
         let part = &self.part;
         let points = part.points.len();
         let Some(stations) = part.stations.get(surface) else {
             return Vec::new();
         };
-        let round = Lobing { jaws: part.jaws, amplitudes: Vec::new() };
+        let round = Lobing { jaws: part.jaws, amplitudes: Vec::with_capacity(part.responses.len()) };
         let mut traces = alloc::vec![round; stations.at.len()];
         for (response, cosines) in part.responses.iter().zip(&self.cosines) {
             let pressure = self.outward(contact, response.order, cosines);
@@ -242,26 +242,47 @@ impl<'a> Face<'a> {
                 trace.amplitudes.push(dot(row, &pressure));
             }
         }
-        if stations.pressed.iter().all(Option::is_none) {
-            return traces;
-        }
-        for (order, cosines) in &self.short {
-            let pressure = self.outward(contact, *order, cosines);
-            let give = half_plane(&part.elastic, part.radius, *order);
-            for (trace, pressed) in traces.iter_mut().zip(&stations.pressed) {
-                if let Some(point) = *pressed {
-                    trace.amplitudes.push(give * pressure[point]);
-                }
+        traces
+    }
+
+    /// Displacement around a surface at one of its stations; under the jaws with orders up to [`SHORTEST_DENT`].
+    pub fn station(&self, contact: &Contact, surface: usize, station: usize) -> Option<Lobing> {
+        let long = self.lobing(contact, surface).into_iter().nth(station)?;
+        Some(self.dented(contact, surface, station, long))
+    }
+
+    /// The station of a surface whose lobes carry most, by its number, and what [`Self::station`] tells of it.
+    pub fn worst(&self, contact: &Contact, surface: usize) -> Option<(usize, Lobing)> {
+        let stations = self.lobing(contact, surface).into_iter().enumerate();
+        let (station, long) = stations.max_by(|a, b| a.1.power().total_cmp(&b.1.power()))?;
+        Some((station, self.dented(contact, surface, station, long)))
+    }
+
+    /// Adds the dent to a station under the jaws.
+    fn dented(&self, contact: &Contact, surface: usize, station: usize, mut lobing: Lobing) -> Lobing {
+        let part = &self.part;
+        let pressed = part.stations.get(surface).and_then(|stations| *stations.pressed.get(station)?);
+        if let Some((point, on)) = pressed {
+            let rows = contact.pressure.chunks_exact(part.points.len());
+            let line: Vec<f64> = rows.map(|row| row[point] + on * (row[point + 1] - row[point])).collect();
+            for (order, cosines) in &self.short {
+                let give = self.sign() * share(*order, part.jaws) * half_plane(&part.elastic, part.radius, *order);
+                lobing.amplitudes.push(give * dot(cosines, &line));
             }
         }
-        traces
+        lobing.trim();
+        lobing
+    }
+
+    /// 1 if the jaws push the part outward, -1 inward.
+    fn sign(&self) -> f64 {
+        if self.part.side == Side::Bore { 1.0 } else { -1.0 }
     }
 
     /// Amplitude of an order of the pressure at each band point, outward.
     fn outward(&self, contact: &Contact, order: usize, cosines: &[f64]) -> Vec<f64> {
         let points = self.part.points.len();
-        let sign = if self.part.side == Side::Bore { 1.0 } else { -1.0 };
-        let factor = sign * share(order, self.part.jaws);
+        let factor = self.sign() * share(order, self.part.jaws);
         let mut amplitude = alloc::vec![0.0; points];
         for (line, c) in contact.pressure.chunks_exact(points).zip(cosines) {
             for (sum, p) in amplitude.iter_mut().zip(line) {

@@ -1,15 +1,19 @@
 //! Displacement around a surface as a cosine series in multiples of the number of jaws.
 
+use crate::sorting::sort;
 use alloc::vec::Vec;
 
 /// Terms of the series that a scan for extremes looks at; shorter waves only sharpen what it finds.
 const LONG_WAVES: usize = 48;
-/// Summits of the scan that are looked at more closely.
-const SUMMITS: usize = 3;
+/// Summits of the scan that are looked at more closely, and how far below the tallest they may be, as a share of
+/// the scan's height.
+const SUMMITS: (usize, f64) = (3, 0.1);
 /// Steps of the scan to either side of a summit that the closer look begins with.
 const REACH: usize = 4;
 /// How often the closer look narrows by four.
-const NARROWINGS: usize = 5;
+const NARROWINGS: usize = 4;
+/// Last terms that together reach this share of the largest are left out.
+const NEGLIGIBLE: f64 = 1e-4;
 
 /// `u(t) = sum_k amplitudes[k] cos(k J t)`, m, outward; t from the middle of a jaw.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,28 +48,54 @@ impl Lobing {
         self.mean() + c * b1 - b2
     }
 
+    /// Sum of the squares of the amplitudes of all waves, m2.
+    pub fn power(&self) -> f64 {
+        self.amplitudes.iter().skip(1).map(|a| a * a).sum()
+    }
+
+    /// Leaves out the last terms that add nothing.
+    pub(super) fn trim(&mut self) {
+        let largest = self.amplitudes.iter().skip(1).fold(0.0, |most: f64, a| most.max(a.abs()));
+        let mut left = NEGLIGIBLE * largest;
+        while let [_, _, .., last] = self.amplitudes[..] {
+            left -= last.abs();
+            if left < 0.0 {
+                break;
+            }
+            self.amplitudes.pop();
+        }
+    }
+
     /// Displacement at `count` angles from `from` on, a `step` apart, by the first `waves` terms.
     fn scan(&self, from: f64, step: f64, count: usize, waves: usize) -> Vec<f64> {
         // Clenshaw's sum as in `at`, for all angles at a time.
-        let turn = |k| libm::cos(self.jaws as f64 * (from + k as f64 * step));
-        let mut sums: Vec<[f64; 3]> = (0..count).map(|k| [turn(k), 0.0, 0.0]).collect();
+        let turns: Vec<f64> = (0..count).map(|k| libm::cos(self.jaws as f64 * (from + k as f64 * step))).collect();
+        let mut last = alloc::vec![0.0; count];
+        let mut before = last.clone();
         for amplitude in self.amplitudes.iter().take(waves).skip(1).rev() {
-            for [c, b1, b2] in &mut sums {
-                (*b1, *b2) = (amplitude + 2.0 * *c * *b1 - *b2, *b1);
+            for ((c, last), before) in turns.iter().zip(&mut last).zip(&mut before) {
+                (*last, *before) = (amplitude + 2.0 * c * *last - *before, *last);
             }
         }
-        sums.into_iter().map(|[c, b1, b2]| self.mean() + c * b1 - b2).collect()
+        let terms = turns.iter().zip(last).zip(before);
+        terms.map(|((c, last), before)| self.mean() + c * last - before).collect()
     }
 
-    /// Highest minus lowest displacement around the surface, m: a scan that sees the long waves, then a
+    /// Lowest and highest displacement around the surface, m: a scan that sees the long waves, then a
     /// closer and closer look where it found extremes, because the lowest point need not lie at a jaw or
     /// midway, and may be the sharp dent at a jaw's edge.
-    pub fn peak_to_valley(&self) -> f64 {
+    pub fn extremes(&self) -> [f64; 2] {
         let long = self.amplitudes.len().clamp(2, LONG_WAVES);
         let last = 4 * long;
         let step = core::f64::consts::PI / self.jaws.max(1) as f64 / last as f64;
         let scanned = self.scan(0.0, step, last + 1, long);
-        self.extreme(&scanned, step, 1.0) + self.extreme(&scanned, step, -1.0)
+        [-self.extreme(&scanned, step, -1.0), self.extreme(&scanned, step, 1.0)]
+    }
+
+    /// Highest minus lowest displacement around the surface, m.
+    pub fn peak_to_valley(&self) -> f64 {
+        let [lowest, highest] = self.extremes();
+        highest - lowest
     }
 
     /// Greatest `way` times displacement, near the tallest summits of a scan.
@@ -76,9 +106,12 @@ impl Lobing {
             beside.into_iter().flatten().all(|next| height(next) <= height(*k))
         };
         let mut summits: Vec<usize> = (0..scanned.len()).filter(summit).collect();
-        summits.sort_by(|a, b| height(*b).total_cmp(&height(*a)));
-        let looked = summits.into_iter().take(SUMMITS).map(|k| self.climbed(k as f64 * step, step, way));
-        looked.fold(f64::NEG_INFINITY, f64::max)
+        sort(&mut summits, |a, b| height(*b).total_cmp(&height(*a)));
+        let tallest = summits.first().map_or(0.0, |k| height(*k));
+        let lowest = (0..scanned.len()).map(height).fold(tallest, f64::min);
+        let (most, share) = SUMMITS;
+        let tall = summits.into_iter().take(most).filter(|k| height(*k) >= tallest - share * (tallest - lowest));
+        tall.map(|k| self.climbed(k as f64 * step, step, way)).fold(f64::NEG_INFINITY, f64::max)
     }
 
     /// Greatest `way` times displacement around `angle`: a finer and finer scan about the greatest so far,

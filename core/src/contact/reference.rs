@@ -8,15 +8,15 @@ use core::f64::consts::PI;
 
 fn spring(outer: f64, inner: f64, length: f64, elastic: Elastic) -> PartSpring {
     let profile = Profile::new(&[Step::cylinder(length, outer, inner)]).expect("a ring");
-    let band = Band { side: Side::Outside, z: [0.0, length] };
+    let band = Band { side: Side::Outside, z: [0.0, length], cells: Band::CELLS };
     let surfaces = [Side::Outside, Side::Bore].map(|side| Surface { name: String::from("s"), side, z: [0.0, length] });
     PartModel::new(&profile, elastic, band, 3, &surfaces, 1.0).and_then(|model| model.spring()).expect("sound")
 }
 
 /// Peak to valley half way along the part, m.
 fn mid_length(face: &Face<'_>, contact: &Contact, surface: usize) -> f64 {
-    let stations = face.lobing(contact, surface);
-    stations[stations.len() / 2].peak_to_valley()
+    let stations = face.part().stations[surface].at.len();
+    face.station(contact, surface, stations / 2).expect("a surface").peak_to_valley()
 }
 
 /// The ring of the sixty degree figures: 150 x 138 x 20 mm.
@@ -143,7 +143,7 @@ fn the_part_turned_end_for_end_or_by_a_jaw_gives_the_same_lobes() {
         let surface = Surface { name: String::from("bore"), side: Side::Bore, z: bore };
         let steel = Elastic { youngs: 207e9, poisson: 0.3, density: 7850.0 };
         let profile = Profile::new(&steps).expect("a cup");
-        let band = Band { side: Side::Outside, z };
+        let band = Band { side: Side::Outside, z, cells: Band::CELLS };
         let part = PartModel::new(&profile, steel, band, 6, &[surface], 0.6).and_then(|m| m.spring()).expect("sound");
         let face = Face::new(&part, pie(PI / 6.0), &JawGive::default()).expect("sound");
         let contact = face.press(5e3, &Gap::straight(0.02e-3)).expect("sound");
@@ -253,7 +253,7 @@ fn a_jaw_body_answers_as_a_plate_with_a_hole() {
     // plane strain constants turned back, E / (1 - nu^2) and nu / (1 - nu) for E and nu.
     let flat = Elastic { youngs: 207e9, poisson: 0.3, density: 7850.0 };
     let profile = Profile::new(&[Step::cylinder(0.0006, 1.0, 0.025)]).expect("a plate");
-    let band = Band { side: Side::Bore, z: [0.0, 0.0006] };
+    let band = Band { side: Side::Bore, z: [0.0, 0.0006], cells: Band::CELLS };
     let model = PartModel::new(&profile, flat, band, 3, &[], 1.0).expect("sound");
     let nu = flat.poisson / (1.0 + flat.poisson);
     let strain = Elastic { youngs: flat.youngs * (1.0 - nu * nu), poisson: nu, density: 0.0 };

@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::string::ToString;
 use alloc::vec::Vec;
 
-use super::elastic::{Elasticity, Work, worst_station};
+use super::elastic::{Elasticity, Work};
 use super::engine::{Engine, Progress};
 use super::grip::{self, Spinning};
 use super::pressed::{Effort, Pressed};
@@ -205,8 +205,9 @@ fn roundness(setup: &Setup, elastic: &Elasticity, spinning: &Spinning, diameter:
             continue;
         }
         for size in &pressed.sizes {
-            let stations = elastic.usual.lobing(&size.at_speed, at);
-            let value = worst_station(&stations).and_then(released::assess)?.minimum_zone.roundness();
+            let (_, lobing) = elastic.usual.worst(&size.at_speed, at)?;
+            let [_, zone, ..] = released::circles(&lobing);
+            let value = zone.roundness;
             worst = Some(worst.map_or(value, |worst| worst.max(value)));
         }
     }

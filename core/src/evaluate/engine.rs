@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::elastic::{DENSITIES, SETTLED, Shapes, Work};
 use super::pressed::{Effort, Pressed};
-use super::{bore, cautions, contact, cuts, grip, program, shape, speed, taper};
+use super::{bore, cautions, contact, cuts, grip, placing, program, shape, speed, taper};
 use crate::findings::{Assumption, Findings, Scene};
 use crate::jaw::BoredJaw;
 use crate::setup::{Setup, declared};
@@ -100,10 +100,6 @@ impl Engine {
         };
         let hold = cuts::hold(setup, slip, spinning.as_ref(), &mut found);
         speed::limits(setup, spinning.as_ref(), hold, &mut found);
-        bore::tell(setup, &mut found);
-        if let Some(jaw) = &jaw {
-            program::tell(setup, jaw, &mut found, &mut scene);
-        }
         if let (Ok(elastic), Some(spinning), Effort::Full) = (&elastic, &spinning, effort) {
             taper::tell(setup, elastic, spinning, &mut found, &mut scene);
         }
@@ -115,6 +111,11 @@ impl Engine {
             (Ok(_), Some(Err(error)), ..) => shape::refuse(&alloc::format!("{error}"), &mut found),
             (Ok(_), ..) => shape::refuse("There is no grip to squeeze the part with.", &mut found),
             (Err(why), ..) => shape::refuse(why, &mut found),
+        }
+        bore::tell(setup, &mut found);
+        placing::tell(setup, Some(setup.boring.bar_diameter.value), &mut found, &mut scene);
+        if let Some(jaw) = &jaw {
+            program::tell(setup, jaw, &mut found, &mut scene);
         }
         let cautions = cautions::of(setup, jaw.as_ref(), &found);
         let assumed = setup.assumed.iter().filter_map(|path| assumption(path)).collect();

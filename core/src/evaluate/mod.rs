@@ -8,17 +8,21 @@
 //! can be done in slices; load work (pressure, speed, cut, bored size) reuses it.
 
 mod bore;
+mod boring_ring;
 mod cautions;
 mod contact;
 mod cuts;
 mod elastic;
 mod engine;
 mod grip;
+mod placing;
 mod pressed;
 mod program;
+mod recut;
 mod released;
 mod shape;
 mod speed;
+mod stroke;
 mod taper;
 
 pub use bore::BoreChoice;

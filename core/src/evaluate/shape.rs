@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::elastic::{Elasticity, worst_station};
+use super::elastic::Elasticity;
 use super::grip::Spinning;
 use super::pressed::{OnSize, Pressed};
 use super::released;
@@ -66,11 +66,8 @@ pub(super) fn tell(
     for at in told {
         let surface = &elastic.surfaces[at];
         let key = if at < named { surface.name.clone() } else { format!("surfaces.{}", at - named) };
-        let on_sizes = |contact: fn(&OnSize) -> &Contact| {
-            pressed.sizes.iter().map(|size| elastic.usual.lobing(contact(size), at)).collect()
-        };
-        let (at_rest, at_speed) = (on_sizes(|size| &size.at_rest), on_sizes(|size| &size.at_speed));
-        let view = View { setup, elastic, pressed, spinning, at, surface, key, at_rest, at_speed };
+        let at_speed = pressed.sizes.iter().map(|size| elastic.usual.lobing(&size.at_speed, at)).collect();
+        let view = View { setup, elastic, pressed, spinning, at, surface, key, at_speed };
         let runout = view.runout();
         let (roundness, trace) = view.roundness(found).unzip();
         if roundness.as_ref().is_some_and(|next| is_worse(next, headlines[1].as_ref())) {
@@ -102,22 +99,23 @@ fn draw(elastic: &Elasticity, pressed: &Pressed, scene: &mut Scene) {
     for (at, surface) in elastic.surfaces.iter().enumerate().take(2) {
         let stations = elastic.usual.lobing(&size.at_rest, at);
         let places = elastic.usual.part().stations.get(at).map_or(&[][..], |places| &places.at);
-        let Some(lobing) = worst_station(&in_front(surface.side, places, &stations)).cloned() else { continue };
+        let seen = in_front(surface.side, places, &stations).into_iter();
+        let Some(lobing) = seen.max_by(|a, b| a.power().total_cmp(&b.power())) else { continue };
         let along = along(places, &stations);
         match surface.side {
-            SurfaceSide::Outside => (scene.clamped_outside, scene.outside_along) = (wave(&lobing), along),
-            SurfaceSide::Bore => (scene.clamped_bore, scene.bore_along) = (wave(&lobing), along),
+            SurfaceSide::Outside => (scene.clamped_outside, scene.outside_along) = (wave(lobing), along),
+            SurfaceSide::Bore => (scene.clamped_bore, scene.bore_along) = (wave(lobing), along),
             SurfaceSide::Face => {}
         }
     }
 }
 
 /// The stations seen from the front: those of the largest outside, or of the smallest bore.
-fn in_front(side: SurfaceSide, places: &[[f64; 2]], stations: &[Lobing]) -> Vec<Lobing> {
+fn in_front<'a>(side: SurfaceSide, places: &[[f64; 2]], stations: &'a [Lobing]) -> Vec<&'a Lobing> {
     let outward = if side == SurfaceSide::Bore { -1.0 } else { 1.0 };
     let farthest = places.iter().map(|[r, _]| outward * r).fold(f64::NEG_INFINITY, f64::max);
     let near = |[r, _]: &[f64; 2]| outward * r > farthest - 1e-6 * farthest.abs();
-    places.iter().zip(stations).filter(|(place, _)| near(place)).map(|(_, lobing)| lobing.clone()).collect()
+    places.iter().zip(stations).filter(|(place, _)| near(place)).map(|(_, lobing)| lobing).collect()
 }
 
 fn along(places: &[[f64; 2]], stations: &[Lobing]) -> Vec<Shift> {
@@ -138,10 +136,7 @@ fn wave(lobing: &Lobing) -> Wave {
 /// Why linear elasticity cannot speak for this grip.
 fn refusal(setup: &Setup, elastic: &Elasticity, pressed: &Pressed, spinning: &Spinning) -> Option<String> {
     let section = section(setup);
-    let squeezed = pressed.sizes.iter().filter_map(|size| {
-        let stations = elastic.usual.lobing(&size.at_rest, 0);
-        worst_station(&stations).map(Lobing::peak_to_valley)
-    });
+    let squeezed = pressed.sizes.iter().map(|size| lobes(&elastic.usual, &size.at_rest, 0));
     if squeezed.fold(0.0, f64::max) > LARGEST_SQUEEZE * (section.outer - section.inner) {
         return Some("The jaws would squeeze the part by more than half its wall: it is crushed, or far beyond what this model covers. Lower the pressure.".to_string());
     }
@@ -178,9 +173,9 @@ fn tell_settling(elastic: &Elasticity, found: &mut Vec<Finding>) {
     });
 }
 
-/// Peak to valley of the worst station.
-fn lobes(stations: &[Lobing]) -> f64 {
-    worst_station(stations).map_or(0.0, Lobing::peak_to_valley)
+/// Peak to valley of a surface at its worst station.
+fn lobes(face: &Face<'static>, contact: &Contact, surface: usize) -> f64 {
+    face.worst(contact, surface).map_or(0.0, |(_, lobing)| lobing.peak_to_valley())
 }
 
 /// One surface under the jaws.
@@ -192,9 +187,7 @@ struct View<'a> {
     at: usize,
     surface: &'a Surface,
     key: String,
-    /// Its stations at rest, for each size of part.
-    at_rest: Vec<Vec<Lobing>>,
-    /// Its stations at speed.
+    /// Its stations at speed, for each size of part.
     at_speed: Vec<Vec<Lobing>>,
 }
 
@@ -205,7 +198,7 @@ impl View<'_> {
 
     /// Peak to valley at the worst station.
     fn lobes(&self, face: &Face<'static>, contact: &Contact) -> f64 {
-        lobes(&face.lobing(contact, self.at))
+        lobes(face, contact, self.at)
     }
 
     /// The greatest over the sizes of part.
@@ -226,7 +219,7 @@ impl View<'_> {
         if self.surface.side == SurfaceSide::Face {
             return None;
         }
-        let runout = self.at_rest.iter().map(|stations| lobes(stations)).fold(0.0, f64::max);
+        let runout = self.over_sizes(|size| self.lobes(&self.elastic.usual, &size.at_rest));
         Some(
             Finding::new(
                 format!("shape.runout.{}", self.key),
@@ -251,10 +244,14 @@ impl View<'_> {
         if self.surface.side == SurfaceSide::Face {
             return None;
         }
-        let sizes = self.pressed.sizes.iter().zip(&self.at_speed);
-        let (worst, stations) = sizes.max_by(|a, b| lobes(a.1).total_cmp(&lobes(b.1)))?;
-        let lobing = worst_station(stations)?;
-        let assessed = released::assess(lobing)?;
+        let usual = &self.elastic.usual;
+        let on_sizes = self.pressed.sizes.iter().filter_map(|size| {
+            let (station, lobing) = usual.worst(&size.at_speed, self.at)?;
+            Some((size, station, released::circles(&lobing), lobing))
+        });
+        let (worst, station, circles, lobing) =
+            on_sizes.max_by(|a, b| a.2[1].roundness.total_cmp(&b.2[1].roundness))?;
+        let radius = usual.part().stations.get(self.at)?.at.get(station)?[0];
         let finding = |key: &str, circle: &str, value: f64| {
             Finding::new(
                 format!("shape.roundness.{}.{key}", self.key),
@@ -264,20 +261,21 @@ impl View<'_> {
             )
             .entry("run.pressure")
         };
+        let [least_squares, minimum_zone, circumscribed, inscribed] = circles;
         let others = [
-            ("least_squares", "least squares", assessed.least_squares),
-            ("minimum_circumscribed", "minimum circumscribed circle", assessed.minimum_circumscribed),
-            ("maximum_inscribed", "maximum inscribed circle", assessed.maximum_inscribed),
+            ("least_squares", "least squares", least_squares),
+            ("minimum_circumscribed", "minimum circumscribed circle", circumscribed),
+            ("maximum_inscribed", "maximum inscribed circle", inscribed),
         ];
-        found.extend(others.map(|(key, name, circle)| finding(key, name, circle.roundness())));
-        let even = self.lobes(&self.elastic.usual, &self.pressed.even);
+        found.extend(others.map(|(key, name, circle)| finding(key, name, circle.roundness)));
+        let even = self.lobes(usual, &self.pressed.even);
         found.push(finding("even", "if the jaws pressed evenly", even));
         if worst.rigid.is_some() {
             let rigid = self
                 .over_sizes(|size| size.rigid.as_ref().map_or(0.0, |contact| self.lobes(&self.elastic.rigid, contact)));
             found.push(finding("rigid", "if the jaws were rigid", rigid));
         }
-        let value = assessed.minimum_zone.roundness();
+        let value = minimum_zone.roundness;
         let told = finding("minimum_zone", "minimum zone", value)
             .at_most(self.setup.part.roundness_limit.value, "the roundness you allow")
             .step(Step {
@@ -298,14 +296,7 @@ impl View<'_> {
                 told.band(band.0, band.1)
             }
         };
-        Some((told, released::trace(self.name(), self.radius_at(stations, lobing), lobing, &assessed)))
-    }
-
-    /// Radius of the surface at the station of `lobing`, m.
-    fn radius_at(&self, stations: &[Lobing], lobing: &Lobing) -> f64 {
-        let points = self.elastic.usual.part().stations.get(self.at).map_or(&[][..], |stations| &stations.at);
-        let found = points.iter().zip(stations).find(|(_, station)| core::ptr::eq(*station, lobing));
-        found.map_or(0.0, |([radius, _], _)| *radius)
+        Some((told, released::trace(self.name(), radius, &lobing, circles)))
     }
 
     /// Spin growth at each station, m.

@@ -4,6 +4,7 @@ mod boring;
 mod finding;
 #[cfg(feature = "serde")]
 mod json;
+mod placing;
 mod scene;
 
 use alloc::string::String;
@@ -11,6 +12,7 @@ use alloc::vec::Vec;
 
 pub use boring::{BluingPicture, JawPath};
 pub use finding::{Finding, Limit, Mark, Sense, Step, Term, term};
+pub use placing::{BearingChoice, OwnRingFit, Placing, Procedure, RingSection, Tooth};
 pub use scene::{PressureMap, Scene, Shift, Trace, TraceCircle, Wave};
 
 /// Everything computed from a set-up.

@@ -1,3 +1,4 @@
+use crate::quantity::decimal;
 use core::fmt;
 
 /// The input a refusal is about.
@@ -103,22 +104,23 @@ pub enum GripError {
 
 impl fmt::Display for GripError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let told = |value: &f64| decimal(*value, 6);
         match self {
             Self::OutOfRange { input, value, least, greatest } => {
-                write!(f, "{input:?} is {value}; it must lie between {least} and {greatest}")
+                write!(f, "{input:?} is {}; it must lie between {} and {}", told(value), told(least), told(greatest))
             }
-            Self::RodFillsBore { rod, bore } => write!(f, "rod {rod} m does not fit bore {bore} m"),
+            Self::RodFillsBore { rod, bore } => write!(f, "rod {} m does not fit bore {} m", told(rod), told(bore)),
             Self::TooFewReadings { given } => write!(f, "{given} readings given; two are needed"),
             Self::OnePressureOnly => write!(f, "readings at one pressure only"),
             Self::GripDoesNotRise { slope } => {
-                write!(f, "grip does not rise with pressure ({slope} N/Pa)")
+                write!(f, "grip does not rise with pressure ({} N/Pa)", told(slope))
             }
             Self::OutsideReadings { pressure, least, greatest } => {
-                write!(f, "{pressure} Pa is outside the readings ({least} to {greatest} Pa)")
+                write!(f, "{} Pa is outside the readings ({} to {} Pa)", told(pressure), told(least), told(greatest))
             }
-            Self::NoGrip { pressure } => write!(f, "the readings give no grip at {pressure} Pa"),
+            Self::NoGrip { pressure } => write!(f, "the readings give no grip at {} Pa", told(pressure)),
             Self::RestGripTooSmall { needed, rest_grip } => {
-                write!(f, "grip at rest {rest_grip} N is less than the {needed} N needed at standstill")
+                write!(f, "grip at rest {} N is less than the {} N needed at standstill", told(rest_grip), told(needed))
             }
         }
     }

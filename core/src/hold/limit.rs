@@ -200,9 +200,25 @@ impl Problem {
         }
         let unit = self.friction_sum / size;
         let load = scale(&load, 1.0 / size);
-        let mut point = self.start(&load, near.as_ref());
         let (mut upper, mut best) = self.upper_bound(&load, &plain_motion(&load));
         let mut lower = 0.0;
+        if !self.seat.is_empty() {
+            let beside = beside_seat(&load);
+            let tip = self.tip(&load);
+            if tip.is_none() {
+                lower = self.viscous_bound(&beside);
+            }
+            if lower > BORNE_BY_SEAT {
+                return Slip::CarriedBySeat;
+            }
+            for trial in [Some(beside), tip].iter().flatten() {
+                let (cost, shown) = self.upper_bound(&load, trial);
+                if cost < upper {
+                    (upper, best) = (cost, shown);
+                }
+            }
+        }
+        let mut point = self.start(&load, near.as_ref(), &best);
         for _ in 0..MOST_STEPS {
             let moved = point.step(self, &load);
             lower = self.lower_bound(&load, &point).max(lower);
@@ -227,16 +243,47 @@ impl Problem {
     }
 
     /// A first point: near the last solution if the load still works on it,
-    /// else the motion of a viscous contact.
-    fn start(&self, load: &[f64; 6], near: Option<&[f64; 6]>) -> Point {
+    /// else the motion of a viscous contact, or `trial` where the seat stops that.
+    fn start(&self, load: &[f64; 6], near: Option<&[f64; 6]>, trial: &[f64; 6]) -> Point {
         if let Some(last) = near {
             let power = dot6(load, last);
             if power > 0.1 * libm::sqrt(dot6(last, last)) {
-                return Point::new(self, scale(last, 1.0 / power), NEAR);
+                return self.clear_of_seat(load, &scale(last, 1.0 / power), NEAR);
             }
         }
-        let softest = self.spread.solve(load);
-        Point::new(self, scale(&softest, 1.0 / dot6(load, &softest)), FAR)
+        let (cost, softest) = self.upper_bound(load, &self.spread.solve(load));
+        self.clear_of_seat(load, if cost.is_finite() { &softest } else { trial }, FAR)
+    }
+
+    /// A first point at a motion of unit load power that the seat allows, lifted
+    /// off the seat by as much as leaves at least half of that power: one that
+    /// dips into the seat may never find its way out of it.
+    fn clear_of_seat(&self, load: &[f64; 6], motion: &[f64; 6], complementarity: f64) -> Point {
+        if self.seat.is_empty() {
+            return Point::new(self, *motion, complementarity, 0.0);
+        }
+        let most = if load[2] < 0.0 { -0.5 / load[2] } else { f64::INFINITY };
+        let clearance = (complementarity * libm::sqrt(dot6(motion, motion))).min(most);
+        let mut lifted = *motion;
+        lifted[2] += clearance;
+        let power = dot6(load, &lifted);
+        Point::new(self, scale(&lifted, 1.0 / power), complementarity, clearance / power)
+    }
+
+    /// The tip about an edge of the seat on which thrust and tilt work most.
+    /// None where they press on the seat within its edges: every lift and tilt
+    /// that the seat allows is a sum of such tips.
+    fn tip(&self, load: &[f64; 6]) -> Option<[f64; 6]> {
+        let [_, _, thrust, tilt, across, _] = *load;
+        let (mut most, mut best) = (NEGLIGIBLE, None);
+        for (a, b) in self.seat.iter().zip(self.seat.iter().cycle().skip(1)) {
+            let tip = cross(*a, *b);
+            let power = dot(tip, [thrust, tilt, across]) / libm::sqrt(dot(tip, tip));
+            if power > most {
+                (most, best) = (power, Some([0.0, 0.0, tip[0], tip[1], tip[2], 0.0]));
+            }
+        }
+        best
     }
 
     fn friction_cost(&self, v: &[f64; 6]) -> f64 {
@@ -260,6 +307,22 @@ impl Problem {
         } else {
             (f64::INFINITY, *v)
         }
+    }
+
+    /// The largest multiple of a load that friction balances where each contact
+    /// resists as if viscous.
+    fn viscous_bound(&self, load: &[f64; 6]) -> f64 {
+        let share = self.spread.solve(load);
+        let mut residual = *load;
+        let mut worst = 0.0_f64;
+        for contact in &self.contacts {
+            let slip = contact.slip(&share);
+            worst = worst.max(libm::sqrt(slip[0] * slip[0] + slip[1] * slip[1]));
+            residual = add(&residual, &scale(&transposed(&contact.rows, slip), -contact.friction));
+        }
+        // As in `lower_bound`; no load at all is balanced by nothing.
+        let balanced = dot6(&residual, &residual) <= 1e-20 * dot6(load, load);
+        if balanced { 1.0 / worst } else { 0.0 }
     }
 
     /// The largest multiple of the load shown to be in equilibrium: what is left
@@ -287,6 +350,11 @@ impl Problem {
         let balanced = dot6(&residual, &residual) < 1e-20 * multiple * multiple;
         if balanced && multiple > 0.0 { multiple / worst } else { 0.0 }
     }
+}
+
+/// A load but for the thrust and tilt that a seat can bear.
+fn beside_seat(load: &[f64; 6]) -> [f64; 6] {
+    [load[0], load[1], 0.0, 0.0, 0.0, load[5]]
 }
 
 /// The load itself as a motion, but for its thrust on the seat.

@@ -128,6 +128,79 @@ fn a_seat_is_no_help_against_pull() {
     close(pull.factor, 4.0, "pull");
 }
 
+// Torque alone is left to friction, and slips at mu F d / 2 however much the seat bears.
+#[test]
+fn a_little_torque_under_a_great_thrust_on_the_seat_slips_at_its_own_limit() {
+    for support in [LateralSupport::Friction, LateralSupport::Jaws] {
+        for torque in [10.0, 1.0, 0.3] {
+            let part = seated(20_000.0, 0.1).supported(support);
+            let thrust = Wrench { force: [0.0, 0.0, -3000.0], moment: [0.0, 30.0, torque] };
+            let limit = *part.hold(&thrust).unwrap().limit().unwrap();
+            close(limit.factor, 100.0 / torque, "thrust at 10 mm on a ring of 40 mm");
+            assert_eq!(limit.mode, Mode::Spin, "{support:?}: the part spins");
+        }
+    }
+}
+
+#[test]
+fn a_thrust_borne_by_the_seat_and_next_to_no_torque_is_carried() {
+    for support in [LateralSupport::Friction, LateralSupport::Jaws] {
+        let part = seated(20_000.0, 0.1).supported(support);
+        for torque in [1e-3, 1e-9, 1e-15] {
+            let thrust = Wrench { force: [0.0, 0.0, -3000.0], moment: [0.0, 30.0, torque] };
+            assert_eq!(part.hold(&thrust), Ok(Hold::CarriedBySeat), "{support:?}, {torque} N m");
+        }
+    }
+}
+
+// Found by random search: no motion that the seat allows was found.
+#[test]
+fn six_jaws_that_centre_over_a_wide_seat_slip_at_mu_f_half_diameter() {
+    let (friction, force, radius, torque) = (0.276, 44_100.0, 0.10435, -2.62);
+    let grip = JawGrip { jaws: 6, half_angle: 0.166, radius, length: 0.00958, force, ..grip(0.0) };
+    let seat = Some(Seat { radius: 0.10146, z: -0.00958 });
+    let part = Clamped::new(&grip.contacts(4, 2).unwrap(), friction, seat).unwrap();
+    let load = Wrench { force: [858.6, -35.6, -1370.7], moment: [53.36, 26.34, torque] };
+    let limit = *part.supported(LateralSupport::Jaws).hold(&load).unwrap().limit().unwrap();
+    close(limit.factor, friction * force * radius / -torque, "torque");
+}
+
+// Found by random search: steps that leave the central path stall short of the goal.
+#[test]
+fn the_bracket_closes_where_long_steps_stall() {
+    let wide = |jaws, half_angle, radius, length, clamping, friction, ring, force, moment| {
+        let grip = JawGrip { jaws, half_angle, radius, length, ..grip(clamping) };
+        let seat = Some(Seat { radius: ring, z: -length });
+        let part = Clamped::new(&grip.contacts(4, 2).unwrap(), friction, seat).unwrap();
+        part.hold(&Wrench { force, moment }).unwrap().limit().unwrap().gap()
+    };
+    let gaps = [
+        wide(
+            4,
+            0.3319356936026791,
+            0.06639366120151705,
+            0.034539363930954435,
+            55662.12815695953,
+            0.3786466292408991,
+            0.006751319452103329,
+            [1499.5819848751341, 1429.9229318693112, 1180.302657816304],
+            [-44.72816331408889, 70.20611565514781, 40.11499872455308],
+        ),
+        wide(
+            3,
+            0.41905500191047956,
+            0.18435232417720052,
+            0.024921531407943752,
+            35007.015122481665,
+            0.3777853684810771,
+            0.07502233192651304,
+            [838.0512840907844, -1688.3943555598637, 211.60082939748878],
+            [-30.744136602263715, -7.647379459352837, -8.697220606109944],
+        ),
+    ];
+    assert!(gaps.iter().all(|gap| *gap < 1e-6), "gaps {gaps:?}");
+}
+
 #[test]
 fn lost_grip_and_no_friction_are_no_grip() {
     let load = Wrench { force: [1.0, 0.0, 0.0], moment: [0.0; 3] };

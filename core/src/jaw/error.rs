@@ -1,3 +1,4 @@
+use crate::quantity::decimal;
 use core::fmt;
 
 /// The dimension a refusal is about.
@@ -87,27 +88,44 @@ pub enum JawError {
 
 impl fmt::Display for JawError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let told = |value: &f64| decimal(*value, 6);
         match self {
             Self::OutOfRange { dimension, value, least, greatest } => {
-                write!(f, "{dimension:?} is {value}; it must lie between {least} and {greatest}")
+                write!(
+                    f,
+                    "{dimension:?} is {}; it must lie between {} and {}",
+                    told(value),
+                    told(least),
+                    told(greatest)
+                )
             }
             Self::WiderThanGrip { width, limit } => {
-                write!(f, "jaw {width} m wide on a gripping diameter of {limit} m")
+                write!(f, "jaw {} m wide on a gripping diameter of {} m", told(width), told(limit))
             }
             Self::NothingBehindFace { length, limit } => {
-                write!(f, "blank {length} m long leaves nothing behind the face; more than {limit} m is needed")
+                write!(
+                    f,
+                    "blank {} m long leaves nothing behind the face; more than {} m is needed",
+                    told(length),
+                    told(limit)
+                )
             }
             Self::BoredThrough { depth, limit } => {
-                write!(f, "bored {depth} m deep in a jaw {limit} m high")
+                write!(f, "bored {} m deep in a jaw {} m high", told(depth), told(limit))
             }
             Self::CrossesAxis { reach, limit } => {
-                write!(f, "jaw reaches {reach} m toward the axis from the face; at most {limit} m is there")
+                write!(
+                    f,
+                    "jaw reaches {} m toward the axis from the face; at most {} m is there",
+                    told(reach),
+                    told(limit)
+                )
             }
             Self::Overlap { dimension, value, limit } => {
-                write!(f, "neighbouring jaws overlap: {dimension:?} is {value}, at most {limit}")
+                write!(f, "neighbouring jaws overlap: {dimension:?} is {}, at most {}", told(value), told(limit))
             }
             Self::CutAway { saw_cut, limit } => {
-                write!(f, "saw cuts of {saw_cut} m leave no face; they must be under {limit} m")
+                write!(f, "saw cuts of {} m leave no face; they must be under {} m", told(saw_cut), told(limit))
             }
         }
     }

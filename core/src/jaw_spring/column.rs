@@ -133,7 +133,7 @@ impl JawColumn {
     /// Radial motion of the face at height `z` for a unit force at height `s`, m/N. Heights
     /// beyond the jaw are taken at its tip, below the serrations at them.
     pub fn give(&self, z: f64, s: f64) -> f64 {
-        let within = |x: f64| x.clamp(0.0, self.height());
+        let within = |x: f64| x.max(0.0).min(self.height());
         let (z, s) = (within(z), within(s));
         let tilt = (z + self.master.depth) * (s + self.master.depth) / self.master.tilt;
         1.0 / self.master.radial + tilt + self.beam(z, s)

@@ -43,6 +43,7 @@ pub(crate) const GAUSS: [(f64, f64); 3] =
     [(-0.774_596_669_241_483_4, 5.0 / 9.0), (0.0, 8.0 / 9.0), (0.774_596_669_241_483_4, 5.0 / 9.0)];
 
 /// Shape functions of a three-node side at `x` in [-1, 1], and their slopes.
+#[cfg(test)]
 pub(crate) fn side(x: f64) -> ([f64; 3], [f64; 3]) {
     ([x * (x - 1.0) / 2.0, 1.0 - x * x, x * (x + 1.0) / 2.0], [x - 0.5, -2.0 * x, x + 0.5])
 }

@@ -8,7 +8,7 @@ use super::profile::{Profile, Step};
 use super::surface::{Band, Side};
 
 /// Gripped from end to end.
-const BAND: Band = Band { side: Side::Outside, z: [0.0, 0.03] };
+const BAND: Band = Band { side: Side::Outside, z: [0.0, 0.03], cells: Band::CELLS };
 
 const STEEL: Elastic = Elastic { youngs: 207e9, poisson: 0.3, density: 7850.0 };
 

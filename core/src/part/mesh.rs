@@ -4,6 +4,7 @@ use super::profile::Profile;
 use super::strips::{Strip, strips};
 use super::subdivision::{axial_shares, radial_shares};
 use super::surface::Band;
+use crate::sorting::sort;
 use alloc::vec::Vec;
 use core::fmt;
 
@@ -86,7 +87,7 @@ impl Mesh {
             .flat_map(|e| [(e[0], e[1]), (e[1], e[2]), (e[2], e[3]), (e[3], e[0])])
             .map(|(a, b)| (a.min(b), a.max(b)))
             .collect();
-        sides.sort_unstable();
+        sort(&mut sides, Ord::cmp);
         sides.dedup();
         sides
             .iter()
@@ -238,7 +239,7 @@ mod tests {
     use core::f64::consts::PI;
 
     fn band(from: f64, to: f64) -> Band {
-        Band { side: Side::Outside, z: [from, to] }
+        Band { side: Side::Outside, z: [from, to], cells: Band::CELLS }
     }
 
     fn stepped() -> Vec<Step> {

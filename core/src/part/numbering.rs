@@ -1,6 +1,7 @@
 //! An order of the nodes that keeps the envelope of the stiffness small.
 
 use super::mesh::Mesh;
+use crate::sorting::sort;
 use alloc::collections::VecDeque;
 use alloc::vec::Vec;
 
@@ -10,7 +11,7 @@ use alloc::vec::Vec;
 pub(crate) fn order(mesh: &Mesh) -> Vec<usize> {
     let along = |first: usize| {
         let mut nodes: Vec<usize> = (0..mesh.nodes.len()).collect();
-        nodes.sort_by(|&a, &b| {
+        sort(&mut nodes, |&a, &b| {
             let (a, b) = (mesh.nodes[a], mesh.nodes[b]);
             let (major, minor) = (a[first].total_cmp(&b[first]), a[1 - first].total_cmp(&b[1 - first]));
             major.then(minor)
@@ -70,7 +71,7 @@ fn level_order(neighbours: &[Vec<usize>], start: usize) -> Vec<usize> {
     while let Some(node) = waiting.pop_front() {
         order.push(node);
         let mut next: Vec<usize> = neighbours[node].iter().copied().filter(|&n| !seen[n]).collect();
-        next.sort_by_key(|&n| neighbours[n].len());
+        sort(&mut next, |&a, &b| neighbours[a].len().cmp(&neighbours[b].len()));
         for n in next {
             seen[n] = true;
             waiting.push_back(n);
@@ -87,7 +88,7 @@ fn neighbours(mesh: &Mesh) -> Vec<Vec<usize>> {
         }
     }
     for row in &mut list {
-        row.sort_unstable();
+        sort(row, Ord::cmp);
         row.dedup();
     }
     list
@@ -102,7 +103,8 @@ mod tests {
     #[test]
     fn every_node_has_one_place_and_a_long_ring_a_short_envelope() {
         let profile = Profile::new(&[Step::cylinder(0.2, 0.15, 0.138)]).expect("a tube");
-        let mesh = Mesh::new(&profile, &Band { side: Side::Outside, z: [0.0, 0.2] }, &[], 1.0).expect("small");
+        let mesh = Mesh::new(&profile, &Band { side: Side::Outside, z: [0.0, 0.2], cells: Band::CELLS }, &[], 1.0)
+            .expect("small");
         let mut nodes = order(&mesh);
         let first = first_neighbours(&mesh, &positions(&nodes));
         let longest = first.iter().enumerate().map(|(at, f)| at - f).max().unwrap_or(0);

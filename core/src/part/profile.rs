@@ -1,5 +1,6 @@
 //! The turned part as a list of steps along its axis.
 
+use crate::quantity::decimal;
 use alloc::vec::Vec;
 use core::fmt;
 
@@ -86,8 +87,9 @@ impl fmt::Display for ProfileError {
             }
             Self::NotADimension { step } => write!(
                 f,
-                "Step {}: every length and diameter must be a number from 0 to {LARGEST_DIAMETER} m.",
-                step + 1
+                "Step {}: every length and diameter must be a number from 0 to {} m.",
+                step + 1,
+                decimal(LARGEST_DIAMETER, 3)
             ),
             Self::NoLength { step } => write!(f, "Step {} has no length to speak of.", step + 1),
             Self::Crossed { step } => {
@@ -95,9 +97,9 @@ impl fmt::Display for ProfileError {
             }
             Self::TooThin { step, wall } => write!(
                 f,
-                "Step {}: a wall of {:.3} mm is thinner than the model covers (1/150 of the radius).",
+                "Step {}: a wall of {} mm is thinner than the model covers (1/150 of the radius).",
                 step + 1,
-                wall * 1e3
+                decimal(wall * 1e3, 3)
             ),
             Self::Gap { step } => write!(f, "Step {} does not hang together with step {}.", step + 1, step),
         }
@@ -224,7 +226,7 @@ mod tests {
             "a wall of 0.25 mm on radius 75 mm is refused, got {thin:?}"
         );
         assert!(
-            thin.to_string().starts_with("Step 2: a wall of 0.250 mm"),
+            thin.to_string().starts_with("Step 2: a wall of 0.25 mm"),
             "the sentence names the step as a person counts it: {thin}"
         );
     }

@@ -28,7 +28,7 @@ proptest! {
     ) {
         let Ok(profile) = Profile::new(&steps) else { return Ok(()) };
         let length = profile.length();
-        let band = Band { side: Side::Outside, z: [from * length, length] };
+        let band = Band { side: Side::Outside, z: [from * length, length], cells: Band::CELLS };
         let Ok(mesh) = Mesh::new(&profile, &band, &[], density) else { return Ok(()) };
         let mut area = 0.0;
         for element in &mesh.elements {
@@ -51,7 +51,7 @@ proptest! {
     fn every_profile_is_refused_or_answers_in_finite_numbers(steps in steps(), jaws in 2..7usize) {
         let Ok(profile) = Profile::new(&steps) else { return Ok(()) };
         let first = steps.first().map_or(0.0, |s| s.length);
-        let band = Band { side: Side::Outside, z: [0.0, first] };
+        let band = Band { side: Side::Outside, z: [0.0, first], cells: Band::CELLS };
         let elastic = Elastic { youngs: 69e9, poisson: 0.33, density: 2700.0 };
         let face = Surface { name: String::from("front"), side: Side::Face, z: [0.0, 0.0] };
         let Ok(model) = PartModel::new(&profile, elastic, band, jaws, &[face], 0.6) else {
@@ -79,7 +79,7 @@ fn two_hundred_steps_are_solved_or_refused_for_their_size() {
             })
             .collect();
         let profile = Profile::new(&steps).expect("sound");
-        let band = Band { side: Side::Outside, z: [0.0, 0.001] };
+        let band = Band { side: Side::Outside, z: [0.0, 0.001], cells: Band::CELLS };
         let elastic = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
         match PartModel::new(&profile, elastic, band, 3, &[], 0.6) {
             Ok(model) => assert!(model.unknowns() <= 3 * MAX_NODES, "within the bound"),

@@ -14,7 +14,7 @@ fn surface(side: Side, length: f64) -> Surface {
 /// A ring (diameters, m) gripped over its whole length; surfaces: outside, bore.
 fn ring(outer: f64, inner: f64, length: f64, grip: Side, density: f64) -> PartModel {
     let profile = Profile::new(&[Step::cylinder(length, outer, inner)]).expect("a ring");
-    let band = Band { side: grip, z: [0.0, length] };
+    let band = Band { side: grip, z: [0.0, length], cells: Band::CELLS };
     let mut surfaces = alloc::vec![surface(Side::Outside, length)];
     if inner > 0.0 {
         surfaces.push(surface(Side::Bore, length));
@@ -174,7 +174,7 @@ fn stepped_tube(density: f64) -> PartModel {
         Step { length: 0.01, outer: [0.12, 0.11], inner: [0.09, 0.085] },
     ])
     .expect("a flanged cup");
-    let band = Band { side: Side::Outside, z: [0.006, 0.026] };
+    let band = Band { side: Side::Outside, z: [0.006, 0.026], cells: Band::CELLS };
     let surfaces = [surface(Side::Bore, 0.046), surface(Side::Face, 0.0)];
     PartModel::new(&profile, STEEL, band, 3, &surfaces, density).expect("sound")
 }
@@ -208,7 +208,7 @@ fn the_part_turned_end_for_end_answers_the_same() {
             bore = [0.0, 0.03];
         }
         let profile = Profile::new(&steps).expect("a cup");
-        let band = Band { side: Side::Outside, z };
+        let band = Band { side: Side::Outside, z, cells: Band::CELLS };
         let bore = Surface { name: String::from("bore"), side: Side::Bore, z: bore };
         let model = PartModel::new(&profile, STEEL, band, 3, &[bore], 1.0).expect("sound");
         let response = model.respond(3).expect("regular");
@@ -232,9 +232,9 @@ fn what_does_not_lie_on_the_part_is_refused() {
     let profile =
         Profile::new(&[Step::cylinder(0.02, 0.1, 0.09), Step::cylinder(0.02, 0.11, 0.09)]).expect("a stepped ring");
     let make = |side: Side, z: [f64; 2], jaws: usize, surfaces: &[Surface]| {
-        PartModel::new(&profile, STEEL, Band { side, z }, jaws, surfaces, 1.0).map(|_| ())
+        PartModel::new(&profile, STEEL, Band { side, z, cells: Band::CELLS }, jaws, surfaces, 1.0).map(|_| ())
     };
-    let ring = Band { side: Side::Outside, z: [0.0, 0.02] };
+    let ring = Band { side: Side::Outside, z: [0.0, 0.02], cells: Band::CELLS };
     for density in [0.0, -1.0, f64::NAN, 1e9] {
         let refused = PartModel::new(&profile, STEEL, ring, 3, &[], density).map(|_| ());
         assert_eq!(refused, Err(PartError::Density), "density {density}");

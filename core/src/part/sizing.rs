@@ -19,7 +19,7 @@ impl Sizes {
     pub(crate) fn divide(&self, length: f64, most: usize) -> Vec<f64> {
         let [first, last] = self.ends.map(|end| end.min(self.longest));
         // Wanted length rises from either end at GROWTH until the two meet or it is longest.
-        let meet = ((last - first) / GROWTH + length).clamp(0.0, 2.0 * length) / 2.0;
+        let meet = ((last - first) / GROWTH + length).max(0.0).min(2.0 * length) / 2.0;
         let rising = ((self.longest - first) / GROWTH).min(meet);
         let falling = ((self.longest - last) / GROWTH).min(length - meet);
         // Elements along a stretch: integral of one over the wanted length.

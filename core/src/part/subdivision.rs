@@ -3,6 +3,7 @@
 use super::sizing::Sizes;
 use super::strips::Strip;
 use super::surface::{Band, Side};
+use crate::sorting::sort;
 use alloc::vec::Vec;
 
 /// Most elements along one line between two corners.
@@ -50,7 +51,7 @@ pub(super) fn axial_shares(strips: &[Strip], edges: &[f64], planes: &[f64], dens
             cuts.retain(|cut| cut.0 > 1e-6 && cut.0 < 1.0 - 1e-6);
             cuts.extend([(0.0, k > 0), (1.0, k < last)]);
             // Of two cuts in one place the sharp one stays.
-            cuts.sort_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1)));
+            sort(&mut cuts, |a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1)));
             cuts.dedup_by(|b, a| b.0 - a.0 < 1e-6);
             axial(strip, &cuts, density)
         })

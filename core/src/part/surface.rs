@@ -34,6 +34,22 @@ pub struct Band {
     pub side: Side,
     /// From and to along the axis, m.
     pub z: [f64; 2],
+    /// Cells between the points along it at which pressure is told; see [`Band::CELLS`].
+    pub cells: usize,
+}
+
+impl Band {
+    /// Cells by default.
+    pub const CELLS: usize = 8;
+
+    /// z of its points, m, ascending: cells shorten towards both ends, where the pressure of a stiff jaw is singular.
+    pub(crate) fn points(&self) -> Vec<f64> {
+        let [from, to] = self.z;
+        let cells = self.cells.max(1);
+        let turn = core::f64::consts::PI / cells as f64;
+        let share = |k: usize| (1.0 - libm::cos(turn * k as f64)) / 2.0;
+        (0..=cells).map(|k| if k == cells { to } else { from + (to - from) * share(k) }).collect()
+    }
 }
 
 /// Sides of the mesh boundary that lie in a range along z.

@@ -77,7 +77,16 @@ impl JawCut {
     }
 
     pub(super) fn check(&self, tool: &Tool) -> Result<(), PlanError> {
-        let sizes = [self.inner, self.chamfer, self.relief[0], self.relief[1], self.skim, self.skim_width, tool.bar, tool.reach];
+        let sizes = [
+            self.inner,
+            self.chamfer,
+            self.relief[0],
+            self.relief[1],
+            self.skim,
+            self.skim_width,
+            tool.bar,
+            tool.reach,
+        ];
         let above = [self.diameter, self.depth, self.standing, tool.nose, tool.behind];
         let fine = sizes.iter().all(|size| *size >= 0.0 && size.is_finite())
             && above.iter().all(|size| *size > 0.0 && size.is_finite())

@@ -1,5 +1,6 @@
 //! Radial departures at known angles.
 
+use crate::sorting::sort;
 use alloc::vec::Vec;
 use core::f64::consts::PI;
 use core::fmt;
@@ -100,7 +101,7 @@ impl Profile {
         if stations.len() < FEWEST {
             return Err(RoundnessError::TooFew);
         }
-        stations.sort_by(|a, b| a.angle.total_cmp(&b.angle));
+        sort(&mut stations, |a, b| a.angle.total_cmp(&b.angle));
         let mut previous = stations[stations.len() - 1].angle - 2.0 * PI;
         for station in &stations {
             let gap = station.angle - previous;

@@ -10,7 +10,7 @@ use super::{Input, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inp
 use crate::grip::Side;
 use crate::jaw::{BoredJaw, Dimension, JawError};
 use crate::part::{LARGEST_DIAMETER, MAX_STEPS, ProfileError};
-use crate::quantity::shown;
+use crate::quantity::{decimal, shown};
 
 /// Smallest bore that jaws are thought to reach into, m.
 const SMALLEST_GRIPPED_BORE: f64 = 5e-3;
@@ -52,7 +52,7 @@ pub(super) fn profile(reader: &mut Reader<'_>, error: &ProfileError, stepped: bo
             (&s::STEP_LENGTH, 0, format!("1 to {MAX_STEPS} steps"), "Leave out what hardly matters.")
         }
         ProfileError::NotADimension { step } => {
-            (&s::STEP_OUTSIDE, step, format!("up to {LARGEST_DIAMETER} m"), "Correct this step.")
+            (&s::STEP_OUTSIDE, step, format!("up to {} m", decimal(LARGEST_DIAMETER, 3)), "Correct this step.")
         }
         ProfileError::NoLength { step } => (
             &s::STEP_LENGTH,

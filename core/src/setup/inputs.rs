@@ -7,6 +7,9 @@ use super::input::Input;
 use super::jaw_inputs::{JAW_INPUTS, RUN_INPUTS};
 use super::part_inputs::PART_INPUTS;
 use super::profile_inputs::{STEP_INPUTS, SURFACE_INPUTS};
+use super::recut_inputs::RECUT_INPUTS;
+use super::ring_inputs::RING_INPUTS;
+use super::stroke_inputs::STROKE_INPUTS;
 use super::taper_inputs::READING_INPUTS;
 
 /// A group of inputs that belong together on the sheet.
@@ -42,6 +45,9 @@ pub static INPUTS: &[Group] = &[
     Group { key: "cuts", name: "The cuts", inputs: CUT_INPUTS },
     Group { key: "boring", name: "Boring the jaws", inputs: BORING_INPUTS },
     Group { key: "readings", name: "How the bored jaws bear", inputs: READING_INPUTS },
+    Group { key: "stroke", name: "Teeth and stroke", inputs: STROKE_INPUTS },
+    Group { key: "ring", name: "Boring ring or plug", inputs: RING_INPUTS },
+    Group { key: "recut", name: "Jaws coming back", inputs: RECUT_INPUTS },
 ];
 
 /// The lists among them.
@@ -51,6 +57,7 @@ pub static LISTS: &[List] = &[
     List { name: "cuts", least: 1, most: 8 },
     List { name: "gauge", least: 2, most: 12 },
     List { name: "readings", least: 0, most: 8 },
+    List { name: "rings", least: 0, most: 24 },
 ];
 
 /// Every input, group after group.

@@ -4,6 +4,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::boring::Boring;
+use super::placing::Placing;
 use crate::grip::Side;
 use crate::jaw::{Jaw, Shape};
 use crate::materials::Material;
@@ -31,6 +32,8 @@ pub struct Setup {
     pub cuts: Vec<Cut>,
     /// How the jaws are bored.
     pub boring: Boring,
+    /// Where the jaws stand.
+    pub placing: Placing,
     /// Paths of the inputs whose default was taken.
     pub assumed: Vec<String>,
 }

@@ -9,24 +9,33 @@ mod boring;
 pub mod boring_inputs;
 pub mod chuck_inputs;
 pub mod cut_inputs;
+mod document;
 mod entries;
 mod fault;
 mod input;
 mod inputs;
 pub mod jaw_inputs;
 mod job;
+#[cfg(feature = "json")]
 mod json;
 mod link;
 pub mod part_inputs;
+mod placing;
 pub mod profile_inputs;
 mod read;
 mod read_boring;
+mod read_placing;
 mod reader;
+pub mod recut_inputs;
+pub mod ring_inputs;
+#[cfg(feature = "json")]
 mod schema;
+pub mod stroke_inputs;
 pub mod taper_inputs;
 
 pub use crate::grip::Side;
 pub use boring::{Bears, Boring, TaperReading};
+pub use document::{Document, LARGEST_DOCUMENT, SCHEMA_VERSION};
 pub use entries::Entries;
 pub use fault::Fault;
 pub use input::{Choice, Form, Input, MaterialUse, When};
@@ -35,6 +44,7 @@ pub use job::{
     Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup, SurfaceSide,
     Toward, Turned, Weighed,
 };
-pub use json::SCHEMA_VERSION;
 pub use link::LinkError;
+pub use placing::{OwnRing, Placing, Plan, Recut};
+#[cfg(feature = "json")]
 pub use schema::json_schema;

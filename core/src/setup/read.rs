@@ -14,7 +14,7 @@ use super::read_boring::read_boring;
 use super::reader::Reader;
 use super::{
     Entries, Fault, agreement, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inputs as p,
-    profile_inputs as s,
+    profile_inputs as s, read_placing,
 };
 use crate::grip::Side;
 use crate::part::{Profile, Step};
@@ -45,6 +45,7 @@ impl Setup {
         let speed = reader.rotation(&j::SPEED);
         let cuts = read_cuts(&mut reader);
         let boring = read_boring(&mut reader);
+        let placing = read_placing::read(&mut reader, chuck.as_ref(), jaws.as_ref());
         let whole = (|| {
             Some(Self {
                 name: name?,
@@ -56,6 +57,7 @@ impl Setup {
                 speed: speed?,
                 cuts: cuts?,
                 boring: boring?,
+                placing: placing?,
                 assumed: Vec::new(),
             })
         })();

@@ -6,9 +6,9 @@ use alloc::vec::Vec;
 
 use serde_json::{Map, Value, json};
 
+use super::document::SCHEMA_VERSION;
 use super::input::{Form, Input, MaterialUse};
 use super::inputs::{LISTS, every_input};
-use super::json::SCHEMA_VERSION;
 use crate::materials;
 
 /// The JSON Schema (draft 2020-12) of a set-up.

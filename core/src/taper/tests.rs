@@ -14,7 +14,7 @@ const THOUSANDTH: f64 = 25.4e-6;
 
 fn sleeve() -> PartSpring {
     let profile = Profile::new(&[Step::cylinder(LENGTH, 0.1, 0.06)]).unwrap();
-    let band = Band { side: Side::Outside, z: [0.0, LENGTH] };
+    let band = Band { side: Side::Outside, z: [0.0, LENGTH], cells: Band::CELLS };
     PartModel::new(&profile, STEEL, band, 3, &[], 0.6).unwrap().spring().unwrap()
 }
 

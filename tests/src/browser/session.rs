@@ -8,6 +8,7 @@ use holdround_build::chromium::Chromium;
 use serde_json::{Value, json};
 use tempfile::TempDir;
 use thirtyfour::common::print::{PrintPage, PrintParameters};
+use thirtyfour::error::{WebDriverErrorInner, WebDriverResult};
 use thirtyfour::support::block_on;
 use thirtyfour::{
     By, ChromeCapabilities, ChromiumLikeCapabilities, DesiredCapabilities, Key, LoggingPrefsLogLevel,
@@ -21,8 +22,8 @@ use super::viewport::Viewport;
 /// How long the driver may take over one call before it gives up on the browser. No claim about
 /// the page: only far more than any machine needs.
 const PATIENCE: Duration = Duration::from_secs(300);
-/// How long [`Browser::eventually`] looks before it tells what it sees instead; no claim either.
-const LOOKING: Duration = Duration::from_secs(30);
+/// How often an element that the page has just replaced is looked up again.
+const REPLACEMENTS: usize = 20;
 
 /// A sheet of paper, upright.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -109,15 +110,14 @@ impl Browser {
 
     /// Clicks, or taps, the first element a CSS selector finds.
     pub fn click(&self, selector: &str) {
-        told(block_on(self.find(selector).click()), selector);
+        self.on(selector, |element| block_on(element.click()));
     }
 
     /// Replaces what is in a field by typing; typing nothing empties it.
     pub fn type_into(&self, selector: &str, text: &str) {
-        let field = self.find(selector);
-        told(block_on(field.send_keys(Key::Control + "a")), selector);
-        let typed = if text.is_empty() { TypingData::from(Key::Delete) } else { TypingData::from(text) };
-        told(block_on(field.send_keys(typed)), selector);
+        self.on(selector, |field| block_on(field.send_keys(Key::Control + "a")));
+        let typed = || if text.is_empty() { TypingData::from(Key::Delete) } else { TypingData::from(text) };
+        self.on(selector, |field| block_on(field.send_keys(typed())));
     }
 
     /// Sends keys to the element that has the focus.
@@ -128,17 +128,17 @@ impl Browser {
 
     /// The visible text of the first element a CSS selector finds.
     pub fn text(&self, selector: &str) -> String {
-        told(block_on(self.find(selector).text()), selector)
+        self.on(selector, |element| block_on(element.text()))
     }
 
     /// An attribute of the first element a CSS selector finds, when it has one.
     pub fn attribute(&self, selector: &str, name: &str) -> Option<String> {
-        told(block_on(self.find(selector).attr(name)), selector)
+        self.on(selector, |element| block_on(element.attr(name)))
     }
 
     /// What is in a field now.
     pub fn value(&self, selector: &str) -> String {
-        told(block_on(self.find(selector).value()), selector).unwrap_or_default()
+        self.on(selector, |field| block_on(field.value())).unwrap_or_default()
     }
 
     /// How many elements a CSS selector finds.
@@ -148,7 +148,7 @@ impl Browser {
 
     /// Whether the first element a CSS selector finds can be seen.
     pub fn is_shown(&self, selector: &str) -> bool {
-        told(block_on(self.find(selector).is_displayed()), selector)
+        self.on(selector, |element| block_on(element.is_displayed()))
     }
 
     /// Runs the body of a function in the page and gives what it returns; of a promise, what it
@@ -185,7 +185,7 @@ impl Browser {
                     look();
                 }})"
             ),
-            vec![json!(wanted.to_string()), json!(LOOKING.as_millis())],
+            vec![json!(wanted.to_string()), json!(PATIENCE.as_millis() / 2)],
         );
         assert_eq!(&seen, wanted, "{claim}");
     }
@@ -233,6 +233,19 @@ impl Browser {
 
     fn find(&self, selector: &str) -> WebElement {
         told(block_on(self.session().find(By::Css(selector))), selector)
+    }
+
+    /// Does something with the first element a CSS selector finds; with its successor, if the page replaced it
+    /// between finding and doing.
+    fn on<T>(&self, selector: &str, act: impl Fn(&WebElement) -> WebDriverResult<T>) -> T {
+        for _ in 1..REPLACEMENTS {
+            let element = self.find(selector);
+            match act(&element) {
+                Err(error) if matches!(*error, WebDriverErrorInner::StaleElementReference(_)) => {}
+                done => return told(done, selector),
+            }
+        }
+        told(act(&self.find(selector)), selector)
     }
 }
 

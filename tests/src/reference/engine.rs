@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
-use super::{bending, cutting, figures, gripping, holding};
+use super::{bending, cutting, figures, gripping, holding, placing};
 
 /// What an engine tells, by name.
 pub(super) type Told = Result<BTreeMap<String, f64>, String>;
@@ -27,6 +27,10 @@ pub(super) fn run(name: &str, inputs: &Value) -> Told {
         "thin_ring" => given(inputs, bending::thin_ring),
         "squeezed_ring" => given(inputs, bending::squeezed_ring),
         "roundness" => given(inputs, bending::roundness),
+        "serration" => given(inputs, placing::serrations),
+        "tooth" => given(inputs, placing::tooth),
+        "boring_ring" => given(inputs, placing::boring_ring),
+        "recut" => given(inputs, placing::recut),
         "unit" => given(inputs, figures::unit),
         "typed" => given(inputs, figures::typed),
         "material" => given(inputs, figures::material),

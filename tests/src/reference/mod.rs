@@ -11,6 +11,7 @@ mod engine;
 mod figures;
 mod gripping;
 mod holding;
+mod placing;
 
 use std::collections::BTreeMap;
 use std::path::Path;

@@ -46,9 +46,17 @@ fn a_wrong_entry_is_told_at_its_field_and_the_last_good_findings_are_marked() {
                 assert!(words.contains(&part), "{case}: the message must say {part:?}: {words:?}");
             }
             assert_eq!(browser.value(&field(path)), typed, "{case}: what was typed must stay");
-            assert!(browser.is_shown("#title-block .stale"), "{case}: old findings must be marked as such");
-            let verdict = browser.attribute("#verdict h2 svg", "class").unwrap_or_default();
-            assert!(verdict.contains("refused"), "{case}: there is no verdict on a wrong entry: {verdict}");
+            // Asked in one go: the verdict may be drawn anew at any time.
+            browser.eventually(
+                "document.querySelector('#title-block .stale').checkVisibility()",
+                &json!(true),
+                &format!("{case}: old findings must be marked as such"),
+            );
+            browser.eventually(
+                "document.querySelector('#verdict h2 svg').classList.contains('refused')",
+                &json!(true),
+                &format!("{case}: there is no verdict on a wrong entry"),
+            );
             assert_no_nonsense(browser, &case);
             type_at(browser, path, &before);
             browser.wait_until("!document.querySelector('#title-block .old')");

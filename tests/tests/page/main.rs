@@ -10,6 +10,7 @@ mod keyboard;
 mod links;
 mod motion;
 mod paper;
+mod section;
 mod sheet;
 mod start;
 mod steps;

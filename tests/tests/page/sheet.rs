@@ -108,14 +108,12 @@ const READ: &str = "[...document.querySelectorAll('#findings details, #title-blo
 /// The page must come to show exactly what the engines find for `entries`.
 pub(crate) fn assert_shows(browser: &Browser, entries: &Entries, system: UnitSystem, claim: &str) {
     let findings = found(entries);
-    let headlines = browser.execute(
-        "return [...document.querySelectorAll('#title-block details')].map((line) => line.id.replace('line-', ''))",
-        Vec::new(),
-    );
+    const TOLD: &str =
+        "[...document.querySelectorAll('#title-block details')].map((line) => line.id.replace('line-', ''))";
+    let both = format!("['hold.factor', 'shape.roundness'].every((told) => {TOLD}.includes(told))");
+    browser.eventually(&both, &json!(true), &format!("{claim}: the title block must tell hold and roundness"));
+    let headlines = browser.execute(&format!("return {TOLD}"), Vec::new());
     let headlines: Vec<&str> = headlines.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
-    for told in ["hold.factor", "shape.roundness"] {
-        assert!(headlines.contains(&told), "{claim}: the title block must tell {told}: {headlines:?}");
-    }
     let above = headlines.iter().filter_map(|id| findings.get(id)).map(|finding| ("line", finding));
     let below = findings.findings.iter().map(|finding| ("all", finding));
     let wanted: Vec<Value> = above

@@ -9,7 +9,7 @@ use holdround_build::site::{SINGLE_FILE, read_folder};
 use holdround_core::quantity::UnitSystem;
 use holdround_tests::browser::{Browser, Viewport, serve_site, single_file_url, site_folder};
 
-use crate::sheet::{assert_shows, first_example};
+use crate::sheet::{WORKED_OUT, assert_shows, first_example};
 
 const STARTED: &str = "document.querySelector('main > :not(noscript)')";
 
@@ -47,8 +47,10 @@ fn the_page_opens_again_without_its_host() {
     browser.wait_until("document.documentElement.dataset.offline === 'ready'");
     site.stop();
     browser.reload();
+    browser.wait_until(WORKED_OUT);
     assert_shows(&browser, &first_example(), UnitSystem::Metric, "the kept page");
     browser.goto(&format!("{}index.html?from=elsewhere", site.url()));
+    browser.wait_until(WORKED_OUT);
     assert_shows(&browser, &first_example(), UnitSystem::Metric, "the kept page under its file's name");
 }
 

@@ -4,7 +4,7 @@ use holdround_core::quantity::UnitSystem;
 use holdround_tests::browser::{Browser, Viewport, serve_site};
 use serde_json::{Value, json};
 
-use crate::sheet::{WORKED_OUT, assert_shows, field, first_example, open};
+use crate::sheet::{WORKED_OUT, assert_shows, example, field, first_example, open};
 use crate::steps::flanged_bushing;
 
 /// Moves the pressure slider 60 times and gives the milliseconds each move took: what the page did
@@ -44,6 +44,63 @@ fn the_pressure_slider_plays_on_a_kept_shape() {
         println!("slider, {name}: an event {}; with layout {}", spread(&column(&times, 0)), spread(&column(&times, 1)));
         entries.set("run.pressure", &format!("{} MPa", browser.value(&field("run.pressure"))));
         assert_shows(&browser, &entries, UnitSystem::Metric, "the last of many pressures");
+    }
+}
+
+/// Counts on while something is done and gives, in milliseconds, the longest time between two turns: no task of the
+/// page and no frame took longer.
+const LONGEST_TURN: &str = "
+    const turns = [];
+    const channel = new MessageChannel();
+    let last = performance.now();
+    let going = true;
+    channel.port1.onmessage = () => {
+        const now = performance.now();
+        turns.push(now - last);
+        last = now;
+        if (going) channel.port2.postMessage(0);
+    };
+    channel.port2.postMessage(0);
+    const pause = (time) => new Promise((done) => setTimeout(done, time));
+    const body = async () => {
+        await ACT;
+        await pause(1500);
+        going = false;
+        return Math.max(...turns);
+    };
+    return body()";
+/// Opens a worked example that was not worked out before.
+const OPEN: &str = "(async () => {
+    location.hash = 'example=flanged-tube';
+    do await pause(50); while (!location.hash.startsWith('#1') || document.querySelector('#verdict progress'));
+})()";
+/// Moves the speed slider with every frame.
+const PLAY: &str = "(async () => {
+    const slider = document.querySelector(\"[id='slide-run.speed']\");
+    for (let at = 0; at < 60; at += 1) {
+        slider.value = slider.max * (0.3 + (at % 20) / 40);
+        slider.dispatchEvent(new InputEvent('input', { bubbles: true }));
+        await new Promise(requestAnimationFrame);
+    }
+})()";
+
+#[test]
+fn the_page_answers_while_shape_work_is_done_and_a_slider_moves() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::TABLET);
+    for slower in [1, 4] {
+        browser.goto("about:blank");
+        open(&browser, &site.url());
+        browser.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": slower }));
+        for (name, act) in [("shape work for the flanged tube", OPEN), ("slider on it", PLAY)] {
+            let longest = browser.execute(&LONGEST_TURN.replace("ACT", act), Vec::new()).as_f64();
+            assert!(longest.is_some(), "{name}: the page came to rest");
+            println!("{name}, processor slowed {slower} times: longest turn {:.0} ms", longest.unwrap_or(f64::NAN));
+        }
+        browser.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 1 }));
+        let mut tube = example("flanged-tube");
+        tube.set("run.speed", &format!("{} rev/min", browser.value(&field("run.speed"))));
+        assert_shows(&browser, &tube, UnitSystem::Metric, "the last of many speeds");
     }
 }
 

@@ -20,6 +20,8 @@ pub(crate) enum Action {
     Clamp,
     /// Turn the spindle or stop it.
     Spin,
+    /// Show the mesh in the section, or leave it out again.
+    Mesh,
     /// Let the assumed value hold.
     Assume(String),
     /// Add an item to a list.
@@ -69,6 +71,7 @@ impl Action {
             "print" => Self::Print,
             "clamp" => Self::Clamp,
             "spin" => Self::Spin,
+            "mesh" => Self::Mesh,
             "assume" => Self::Assume(told("data-path")?),
             "add" => Self::Add(told("data-list")?),
             "add-after" => Self::AddAfter(told("data-list")?, index()?),
@@ -102,6 +105,10 @@ impl Page {
                 self.desk.spinning &= self.desk.clamped;
             }
             Action::Spin => self.desk.spinning = self.desk.clamped && !self.desk.spinning,
+            Action::Mesh => {
+                self.desk.toggle_mesh();
+                return self.show();
+            }
             Action::Undo => self.desk.undo(),
             Action::Redo => self.desk.redo(),
             Action::Assume(path) => self.desk.assume(&path),

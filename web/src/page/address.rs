@@ -1,7 +1,9 @@
 //! The set-up in the address: what follows `#`.
 
 use holdround_core::setup::{Entries, LinkError};
+use js_sys::Reflect;
 use wasm_bindgen::JsValue;
+use web_sys::{Event, Storage};
 
 /// What an address asks for.
 #[derive(Debug, PartialEq, Eq)]
@@ -18,6 +20,8 @@ pub(crate) enum Asked {
 
 /// Opens the name of a worked example.
 const EXAMPLE: &str = "example=";
+/// Where work is handed on from a page that was left to the one that opens in its place.
+const HANDED_ON: &str = "holdround.handed-on";
 
 impl Asked {
     /// What `hash`, which may begin with `#`, asks for.
@@ -32,16 +36,41 @@ impl Asked {
         Entries::from_link(link).map_or_else(|error| Self::Damaged(error, link.to_owned()), Self::Setup)
     }
 
-    /// What the page's own address asks for.
-    pub(crate) fn now() -> Self {
-        let hash = web_sys::window().and_then(|window| window.location().hash().ok());
-        Self::read(&hash.unwrap_or_default())
+    /// What the address asks for to which it was changed; by now work may have been saved over it.
+    pub(crate) fn by(change: &Event) -> Self {
+        let address = Reflect::get(change, &"newURL".into()).ok().and_then(|address| address.as_string());
+        Self::read(address.as_deref().and_then(|address| address.split_once('#')).map_or("", |(_, link)| link))
+    }
+
+    /// What the address asks for when the page opens: newer work, if the page was left with that at this address.
+    pub(crate) fn at_opening() -> Self {
+        let hash = hash();
+        let session = session();
+        let handed_on = session.as_ref().and_then(|session| session.get_item(HANDED_ON).ok().flatten());
+        let _taken = session.map(|session| session.remove_item(HANDED_ON));
+        let newer = handed_on.as_deref().and_then(|text| text.split_once('\n')).filter(|(left, _)| *left == hash);
+        Self::read(newer.map_or(&hash, |(_, newer)| newer))
     }
 }
 
 /// The address, within this page, of a worked example.
 pub(crate) fn of_example(id: &str) -> String {
     format!("#{EXAMPLE}{id}")
+}
+
+/// Keeps work that the address may not hold when the page opens again: a reload under way asks for the old one.
+pub(crate) fn hand_on(entries: &Entries) {
+    let text = format!("{}\n{}", hash(), entries.to_link());
+    let _kept = session().map(|session| session.set_item(HANDED_ON, &text));
+}
+
+fn hash() -> String {
+    web_sys::window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
+}
+
+/// What the browser keeps for this tab alone.
+fn session() -> Option<Storage> {
+    web_sys::window()?.session_storage().ok()?
 }
 
 /// Writes the set-up into the address, without a step in the browser's history.

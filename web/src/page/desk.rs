@@ -1,7 +1,7 @@
 //! What lies on the desk: the set-up as typed, what was found, and how the reader wants to see it.
 
 use holdround_core::findings::Findings;
-use holdround_core::quantity::UnitSystem;
+use holdround_core::quantity::{Kind, UnitSystem};
 use holdround_core::setup::part_inputs::PART_SHAPE;
 use holdround_core::setup::{Entries, Fault, Form, Input, LISTS, Setup, declared};
 use holdround_core::{Effort, Engine, Progress};
@@ -34,6 +34,14 @@ pub(crate) struct Desk {
     pub(crate) waiting: Option<(Setup, f64)>,
     /// Keeps the shape work from one set-up to the next.
     engine: Engine,
+    /// Whether the section shows the mesh on which the part was solved.
+    pub(crate) meshed: bool,
+    /// The mesh it shows.
+    pub(crate) mesh: Option<Vec<[f64; 4]>>,
+    /// The step of the part that can be dragged.
+    pub(crate) step: usize,
+    /// Where that step would be parted, m from its near end; in its middle if it was not said.
+    pub(crate) parting: Option<f64>,
     /// What is wrong with the entries now.
     pub(crate) faults: Vec<Fault>,
     /// What the reader must be told about links, storage and the like.
@@ -55,6 +63,10 @@ impl Desk {
             good: None,
             waiting: None,
             engine: Engine::default(),
+            meshed: false,
+            mesh: None,
+            step: 0,
+            parting: None,
             faults: Vec::new(),
             notices: Vec::new(),
             earlier: None,
@@ -109,6 +121,17 @@ impl Desk {
     fn find(&mut self, setup: Setup, effort: Effort) {
         let findings = self.engine.evaluate(&setup, effort);
         self.good = Some((setup, findings));
+        self.find_mesh();
+    }
+
+    fn find_mesh(&mut self) {
+        self.mesh = if self.meshed { self.engine.mesh() } else { None };
+    }
+
+    /// Shows the mesh in the section, or leaves it out again.
+    pub(crate) fn toggle_mesh(&mut self) {
+        self.meshed = !self.meshed;
+        self.find_mesh();
     }
 
     /// Takes what stands in the field of the input at `path`.
@@ -180,12 +203,38 @@ impl Desk {
         });
     }
 
-    /// Parts a step of the part in two.
+    /// Parts a step of the part in two of half its length.
     pub(crate) fn split_step(&mut self, index: usize) {
         let shown = self.shown_items("steps");
         if !self.is_full("steps") {
-            self.change(None, |entries| items::split(entries, shown, index));
+            self.change(None, |entries| items::split(entries, shown, index, None));
         }
+    }
+
+    /// Chooses the step of the part that can be dragged.
+    pub(crate) fn choose_step(&mut self, index: usize) {
+        if self.step != index {
+            (self.step, self.parting) = (index, None);
+        }
+    }
+
+    /// Parts the chosen step `length` m from its near end, in the unit shown; a ring becomes a part of steps by it.
+    pub(crate) fn part_chosen(&mut self, length: f64) {
+        let (step, unit) = (self.step, self.units.unit(Kind::Length));
+        let stepped = self.entries.text_or_default(PART_SHAPE.path, &PART_SHAPE) == "steps";
+        if stepped && self.is_full("steps") {
+            return;
+        }
+        let shown = self.shown_items("steps");
+        self.change(None, |entries| {
+            if stepped {
+                items::split(entries, shown, step, Some((length, unit)));
+            } else {
+                items::ring_as_only_step(entries);
+                items::split(entries, 1, 0, Some((length, unit)));
+            }
+        });
+        self.choose_step(if stepped { step + 1 } else { 1 });
     }
 
     /// Exchanges the items at `index` and after it in the list `name`.

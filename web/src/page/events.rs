@@ -19,17 +19,18 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     let (Some(window), Some(document)) = (web_sys::window(), root::document()) else { return Ok(()) };
     on(&document, "input", |page, event| page.typed(event))?;
     on(&document, "change", |page, event| page.chosen(event))?;
+    on(&document, "focusin", |page, event| page.entered(event))?;
     on(&document, "focusout", |page, _| page.left())?;
     on(&document, "click", |page, event| page.clicked(event))?;
     on(&document, "keydown", |page, event| page.key(event))?;
     on(&document, "pointerdown", |page, event| page.take_hold(event))?;
     on(&document, "pointermove", |page, event| page.drag(event))?;
-    on(&document, "pointerup", |page, _| page.let_go())?;
-    on(&document, "pointercancel", |page, _| page.let_go())?;
+    on(&document, "pointerup", |page, event| page.let_go(event))?;
+    on(&document, "pointercancel", |page, event| page.let_go(event))?;
     on(&document, "visibilitychange", |page, _| page.save())?;
-    on(&window, "pagehide", |page, _| page.save())?;
-    on(&window, "hashchange", |page, _| {
-        opening::follow(&mut page.desk, Asked::now());
+    on(&window, "pagehide", |page, _| page.leave())?;
+    on(&window, "hashchange", |page, event| {
+        opening::follow(&mut page.desk, Asked::by(event));
         page.refresh();
     })
 }
@@ -75,6 +76,15 @@ impl Page {
         self.desk.history.rest();
     }
 
+    /// A field got the keyboard: the step it belongs to gets the handles.
+    fn entered(&mut self, event: &Event) {
+        let path = target::<Element>(event).and_then(|field| field.get_attribute("data-path"));
+        let step = path.as_deref().and_then(|path| path.strip_prefix("steps.")?.split_once('.')?.0.parse().ok());
+        if let Some(step) = step {
+            self.choose_step(step);
+        }
+    }
+
     fn clicked(&mut self, event: &Event) {
         if let Some(action) = asked_for(event) {
             if action == Action::Skip {
@@ -87,6 +97,9 @@ impl Page {
     /// Undo and redo from the keyboard; in a text field they are the field's own.
     fn key(&mut self, event: &Event) {
         let Some(key) = event.dyn_ref::<KeyboardEvent>() else { return };
+        if self.nudge(event, &key.key()) {
+            return event.prevent_default();
+        }
         if matches!(key.key().as_str(), "Enter" | " ") {
             // A dimension on the drawing is no button of the browser's own.
             if let Some(action) =
@@ -100,7 +113,7 @@ impl Page {
         if !(key.ctrl_key() || key.meta_key()) || key.alt_key() || types_text(event) {
             return;
         }
-        let action = match (key.key().to_lowercase().as_str(), key.shift_key()) {
+        let action = match (key.key().to_ascii_lowercase().as_str(), key.shift_key()) {
             ("z", false) => Action::Undo,
             ("z", true) | ("y", false) => Action::Redo,
             _ => return,

@@ -53,6 +53,7 @@ fn slides(desk: &Desk, regions: &mut Regions, held: &str) {
         regions.show(&format!("reading-{}", slide.path), slide.words());
     }
     regions.show("play-buttons", play_bar::buttons(desk));
+    regions.show("under-section", play_bar::mesh(desk));
 }
 
 fn set(element: &Element, name: &str, value: &str) {

@@ -1,7 +1,7 @@
 //! Items of a list, taken out of a set-up, changed as a whole and put back.
 
 use holdround_core::quantity::{Kind, Measure, Unit, decimal};
-use holdround_core::setup::{Entries, INPUTS, Input, profile_inputs as step};
+use holdround_core::setup::{Entries, INPUTS, Input, part_inputs as ring, profile_inputs as step};
 
 /// The entries of one item, beside the declarations of the list; none where the assumed value holds.
 type Item = Vec<Option<String>>;
@@ -34,23 +34,29 @@ pub(crate) fn change(entries: &mut Entries, name: &str, shown: usize, change: im
     }
 }
 
-/// Parts step `at` in two of half its length, or leaves it when its length cannot be read. Diameters stay; those
-/// of a cone are shared out along it.
-pub(crate) fn split(entries: &mut Entries, shown: usize, at: usize) {
-    let length = step::STEP_LENGTH.at(at);
-    let Some(half) = middle(entries.text_or_default(&length, &step::STEP_LENGTH), "0") else { return };
+/// Parts step `at` in two: of half its length, or the near one `place` m long in a unit; leaves it when its length
+/// cannot be read. Diameters stay; those of a cone are shared out along it.
+pub(crate) fn split(entries: &mut Entries, shown: usize, at: usize, place: Option<(f64, &Unit)>) {
+    let length = entries.text_or_default(&step::STEP_LENGTH.at(at), &step::STEP_LENGTH);
+    let Ok(length) = Measure::parse(Kind::Length, length) else { return };
+    let (near, unit) = place.unwrap_or((length.si / 2.0, length.unit));
+    let share = near / length.si;
+    if !(share > 0.0 && share < 1.0) {
+        return;
+    }
+    let lengths = [near, length.si - near].map(|si| typed(si, unit));
     let cones = [(&step::STEP_OUTSIDE, &step::STEP_OUTSIDE_END), (&step::STEP_BORE, &step::STEP_BORE_END)];
     let middles = cones.map(|(near, far)| {
         let near = entries.text_or_default(&near.at(at), near);
-        entries.get(&far.at(at)).filter(|far| !far.trim().is_empty()).and_then(|far| middle(near, far))
+        entries.get(&far.at(at)).filter(|far| !far.trim().is_empty()).and_then(|far| between(near, far, share))
     });
     change(entries, "steps", shown, |items| {
         if let Some(item) = items.get(at).cloned() {
             items.insert(at, item);
         }
     });
-    for at in [at, at + 1] {
-        entries.set(&step::STEP_LENGTH.at(at), &half);
+    for (at, length) in (at..).zip(&lengths) {
+        entries.set(&step::STEP_LENGTH.at(at), length);
     }
     for ((near, far), middle) in cones.into_iter().zip(middles) {
         if let Some(middle) = middle {
@@ -60,20 +66,33 @@ pub(crate) fn split(entries: &mut Entries, shown: usize, at: usize) {
     }
 }
 
-/// Midway between two lengths, in the unit the first was typed in.
-fn middle(from: &str, to: &str) -> Option<String> {
+/// A share of the way between two lengths, in the unit the first was typed in.
+fn between(from: &str, to: &str, share: f64) -> Option<String> {
     let [from, to] = [from, to].map(|text| Measure::parse(Kind::Length, text));
     let (from, to) = (from.ok()?, to.ok()?);
-    let unit: &Unit = from.unit;
-    Some(format!("{} {}", decimal(unit.from_si(f64::midpoint(from.si, to.si)), EXACT), unit.symbol))
+    Some(typed(from.si + (to.si - from.si) * share, from.unit))
+}
+
+fn typed(si: f64, unit: &Unit) -> String {
+    format!("{} {}", decimal(unit.from_si(si), EXACT), unit.symbol)
 }
 
 /// Gives a part that has no steps yet the plain ring as its first step.
 pub(crate) fn ring_as_first_step(entries: &mut Entries) {
-    use holdround_core::setup::part_inputs as ring;
-    if entries.count("steps") > 0 {
-        return;
+    if entries.count("steps") == 0 {
+        set_ring(entries);
     }
+}
+
+/// Makes the plain ring a part of one step, gripped where it was; steps from before go.
+pub(crate) fn ring_as_only_step(entries: &mut Entries) {
+    change(entries, "steps", 0, Vec::clear);
+    entries.unset(ring::GRIP_START.path);
+    entries.set(ring::PART_SHAPE.path, "steps");
+    set_ring(entries);
+}
+
+fn set_ring(entries: &mut Entries) {
     let taken = [
         (&ring::PART_LENGTH, &step::STEP_LENGTH),
         (&ring::OUTSIDE_DIAMETER, &step::STEP_OUTSIDE),
@@ -103,7 +122,7 @@ mod tests {
             entries.set(&format!("steps.0.{field}"), text);
         }
         entries.set("steps.1.length", "5 mm");
-        split(&mut entries, 2, 0);
+        split(&mut entries, 2, 0, None);
         assert_eq!(
             texts(&entries, 0),
             [Some("0.75 in"), Some("4 in"), Some("3.5 in"), Some("20 mm"), None],
@@ -118,11 +137,31 @@ mod tests {
     }
 
     #[test]
+    fn a_step_is_parted_where_it_was_said_in_the_unit_it_was_said_in() {
+        let mut entries = Entries::default();
+        for (field, text) in [("length", "2 in"), ("outside", "90 mm"), ("outside_end", "140.8 mm"), ("bore", "20 mm")]
+        {
+            entries.set(&format!("steps.0.{field}"), text);
+        }
+        let before = entries.clone();
+        let unit = Unit::named(Kind::Length, "mm").unwrap();
+        for outside in [0.0, -0.01, 0.0508, 1.0, f64::NAN] {
+            split(&mut entries, 1, 0, Some((outside, unit)));
+            assert_eq!(entries, before, "{outside} m is not within a step of 2 in");
+        }
+        split(&mut entries, 1, 0, Some((0.0127, unit)));
+        assert_eq!(entries.get("steps.0.length"), Some("12.7 mm"), "a quarter of the step");
+        assert_eq!(entries.get("steps.1.length"), Some("38.1 mm"), "and the rest");
+        assert_eq!(entries.get("steps.0.outside_end"), Some("102.7 mm"), "a quarter up the cone");
+        assert_eq!(entries.get("steps.1.outside"), Some("102.7 mm"), "from where it goes on");
+    }
+
+    #[test]
     fn a_length_that_cannot_be_read_is_not_split() {
         let mut entries = Entries::default();
         entries.set("steps.0.length", "long mm");
         let before = entries.clone();
-        split(&mut entries, 1, 0);
+        split(&mut entries, 1, 0, None);
         assert_eq!(entries, before, "nothing typed is lost");
     }
 

@@ -1,7 +1,6 @@
 //! What the browser keeps between visits: the set-up as typed, the one before it, units and theme.
 
 use holdround_core::setup::Entries;
-use serde::{Deserialize, Serialize};
 use web_sys::Storage;
 
 use super::desk::Desk;
@@ -11,14 +10,12 @@ use super::preferences::Preferences;
 const KEY: &str = "holdround.desk.1";
 /// Where text is kept that could not be read.
 const DAMAGED: &str = "holdround.damaged";
-
-/// What is kept.
-#[derive(Debug, PartialEq, Serialize, Deserialize)]
-pub(crate) struct Kept {
-    setup: String,
-    earlier: Option<String>,
-    preferences: Preferences,
-}
+/// Opens the line of the set-up.
+const SETUP: &str = "setup";
+/// Opens the line of the set-up before it.
+const EARLIER: &str = "earlier";
+/// Opens the line of units and theme.
+const PREFERENCES: &str = "preferences";
 
 /// What was found in the store.
 pub(crate) enum Found {
@@ -46,22 +43,32 @@ pub(crate) fn read() -> Found {
     }
 }
 
+/// What was kept: a word a line, and what it is about.
 fn parse(text: &str) -> Option<Found> {
-    let kept: Kept = serde_json::from_str(text).ok()?;
-    let setup = Entries::from_json(&kept.setup).ok()?;
-    let earlier = kept.earlier.and_then(|earlier| Entries::from_json(&earlier).ok());
-    Some(Found::Kept(setup, earlier, kept.preferences))
+    let (mut setup, mut earlier, mut preferences) = (None, None, None);
+    for line in text.lines() {
+        let (word, about) = line.split_once(' ')?;
+        match word {
+            SETUP => setup = Entries::from_link(about).ok(),
+            EARLIER => earlier = Entries::from_link(about).ok(),
+            PREFERENCES => preferences = Preferences::parse(about),
+            _ => return None,
+        }
+    }
+    Some(Found::Kept(setup?, earlier, preferences?))
+}
+
+fn told(desk: &Desk) -> String {
+    let mut text = format!("{SETUP} {}\n{PREFERENCES} {}\n", desk.entries.to_link(), desk.preferences());
+    if let Some(earlier) = &desk.earlier {
+        text.push_str(&format!("{EARLIER} {}\n", earlier.to_link()));
+    }
+    text
 }
 
 /// Keeps what lies on the desk; false when the browser does not.
 pub(crate) fn write(desk: &Desk) -> bool {
-    let kept = Kept {
-        setup: desk.entries.to_json(),
-        earlier: desk.earlier.as_ref().map(Entries::to_json),
-        preferences: desk.preferences(),
-    };
-    let Ok(text) = serde_json::to_string(&kept) else { return false };
-    storage().is_some_and(|storage| storage.set_item(KEY, &text).is_ok())
+    storage().is_some_and(|storage| storage.set_item(KEY, &told(desk)).is_ok())
 }
 
 /// The browser's storage; none where it is forbidden, as in a sandboxed frame.
@@ -78,15 +85,14 @@ mod tests {
         let mut desk = Desk::new(Entries::default());
         desk.type_in("part.length", "wide");
         desk.earlier = Some(Entries::default());
-        let kept = Kept {
-            setup: desk.entries.to_json(),
-            earlier: desk.earlier.as_ref().map(Entries::to_json),
-            preferences: desk.preferences(),
-        };
-        let text = serde_json::to_string(&kept).unwrap();
+        let text = told(&desk);
         let Some(Found::Kept(entries, earlier, preferences)) = parse(&text) else { panic!("not read: {text}") };
-        assert_eq!((entries, earlier, preferences), (desk.entries, desk.earlier, kept.preferences), "the same again");
-        for junk in ["", "{}", "null", "[", "{\"setup\":\"\"}"] {
+        assert_eq!(
+            (entries, earlier, preferences),
+            (desk.entries.clone(), desk.earlier.clone(), desk.preferences()),
+            "the same again"
+        );
+        for junk in ["", "{}", "null", "setup", "setup 1-00000000", &text.replace("~", "-"), &text.replace('\n', " ")] {
             assert!(parse(junk).is_none(), "{junk:?} must be reported as damaged");
         }
     }

@@ -71,7 +71,7 @@ pub(crate) struct Page {
 /// When the browser does not let the page listen.
 pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
     main.set_inner_html(&sheet::show(is_wide()).into_string());
-    let asked = Asked::now();
+    let asked = Asked::at_opening();
     let damaged = matches!(asked, Asked::Damaged(..));
     let desk = opening::desk(asked, keep::read());
     let keeps = !desk.notices.contains(&Notice::new(opening::NOT_KEPT));
@@ -177,7 +177,16 @@ impl Page {
 
     /// A field was left: what stands in it may be written anew.
     fn left(&mut self) {
+        self.desk.history.rest();
         fields::update(&self.desk, &mut self.regions);
+    }
+
+    /// The page goes: what was typed in the last moment is kept, also for a reload, which asks for the old address.
+    fn leave(&mut self) {
+        if self.unkept {
+            address::hand_on(&self.desk.entries);
+        }
+        self.save();
     }
 
     /// Keeps what has changed in the address and in the store; another window may have kept newer work since.
@@ -224,8 +233,10 @@ fn is_wide() -> bool {
 /// What the drawings show, once there are findings.
 fn stage(desk: &Desk) -> Option<Stage<'_>> {
     let (setup, findings) = desk.good.as_ref()?;
-    let (units, clamped, spinning) = (desk.units, desk.clamped, desk.spinning);
-    Some(Stage { setup, findings, units, clamped, spinning, mesh: None })
+    let Desk { units, clamped, spinning, step, parting, .. } = *desk;
+    let step = step.min(setup.part.profile.steps().len().saturating_sub(1));
+    let plain = Stage::of(setup, findings, units);
+    Some(Stage { clamped, spinning, mesh: desk.mesh.as_deref(), step, parting, ..plain })
 }
 
 /// Milliseconds since the page began.

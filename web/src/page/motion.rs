@@ -1,5 +1,6 @@
 //! Motion that outlives a redrawing: jaws glide from where they stood, and a turning spindle turns on.
 
+use holdround_core::quantity::fixed;
 use maud::Markup;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, SvgElement};
@@ -18,7 +19,7 @@ pub(crate) fn show(regions: &mut Regions, id: &str, markup: Markup) {
     }
     if let Some(turning) = after.dyn_ref::<SvgElement>() {
         let now = web_sys::window().and_then(|window| window.performance()).map_or(0.0, |clock| clock.now());
-        let _set = turning.style().set_property("--since", &format!("-{now:.0}ms"));
+        let _set = turning.style().set_property("--since", &format!("-{}ms", fixed(now, 0)));
     }
     let wanted = after.get_attribute("class");
     if let (Some(state), Some(wanted)) = (state, wanted)

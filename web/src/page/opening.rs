@@ -7,6 +7,7 @@ use super::address::Asked;
 use super::desk::Desk;
 use super::keep::Found;
 use super::notice::{Notice, tell};
+use crate::document;
 
 /// Said once where the browser keeps nothing.
 pub(crate) const NOT_KEPT: &str = "This browser keeps nothing for this page, as in a private window or a frame. Your set-up is in the address: bookmark it.";
@@ -88,7 +89,7 @@ fn is_work(entries: &Entries) -> bool {
 }
 
 fn opened(example: &Example) -> Option<Entries> {
-    Entries::from_json(example.json).ok()
+    document::entries(example.json).ok()
 }
 
 #[cfg(test)]

@@ -1,13 +1,13 @@
 //! How the reader wants the page: units and theme.
 
+use std::fmt;
+
 use holdround_core::quantity::{Kind, Unit, UnitSystem};
-use serde::{Deserialize, Serialize};
 
 use crate::units::Units;
 
 /// The look of the sheet.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) enum Theme {
     /// As the device is set.
     #[default]
@@ -41,7 +41,7 @@ impl Theme {
 }
 
 /// Units and theme as they are stored.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Preferences {
     length: String,
     pressure: String,
@@ -61,12 +61,25 @@ impl Preferences {
         }
     }
 
+    /// Reads what was written of them.
+    pub(crate) fn parse(text: &str) -> Option<Self> {
+        let mut words = text.split(' ').map(str::to_owned);
+        let (length, pressure, force) = (words.next()?, words.next()?, words.next()?);
+        Some(Self { length, pressure, force, theme: Theme::named(&words.next()?) })
+    }
+
     /// The choices that were stored; what is not known any more takes its usual value.
     pub(crate) fn read(&self) -> (Units, Theme) {
         let mut units = Units::of(system(&self.length));
         units.pressure = Unit::named(Kind::Pressure, &self.pressure).unwrap_or(units.pressure);
         units.force = Unit::named(Kind::Force, &self.force).unwrap_or(units.force);
         (units, self.theme)
+    }
+}
+
+impl fmt::Display for Preferences {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {} {} {}", self.length, self.pressure, self.force, self.theme.key())
     }
 }
 
@@ -94,8 +107,7 @@ mod tests {
         let mut units = Units::of(UnitSystem::Inch);
         units.pressure = Unit::named(Kind::Pressure, "bar").unwrap();
         let kept = Preferences::of(units, Theme::Shop);
-        let text = serde_json::to_string(&kept).unwrap();
-        let read: Preferences = serde_json::from_str(&text).unwrap();
+        let read = Preferences::parse(&kept.to_string()).unwrap();
         assert_eq!(read.read(), (units, Theme::Shop), "the same units and theme");
     }
 

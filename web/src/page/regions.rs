@@ -1,17 +1,17 @@
 //! Putting markup into the sheet without losing the reader's place in it.
 
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 
 use maud::Markup;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlElement, HtmlInputElement};
+use web_sys::{Element, HtmlInputElement};
 
 use crate::root;
 
 /// The regions of the sheet and what they show.
 #[derive(Debug, Default)]
 pub(crate) struct Regions {
-    shown: HashMap<String, String>,
+    shown: BTreeMap<String, String>,
 }
 
 impl Regions {
@@ -60,19 +60,18 @@ fn disclosures(element: &Element) -> Vec<(String, bool)> {
 
 type Selection = Option<(u32, u32)>;
 
-fn selection(focused: &HtmlElement) -> Selection {
+fn selection(focused: &Element) -> Selection {
     let field = focused.dyn_ref::<HtmlInputElement>()?;
     Some((field.selection_start().ok()??, field.selection_end().ok()??))
 }
 
 /// Focus goes back to the element with this id, or to the region if that is gone.
 fn give_back(region: &Element, id: &str, selected: Selection) {
-    let Some(element) = root::by_id_as::<HtmlElement>(id).filter(|_| !id.is_empty()) else {
+    let Some(element) = root::by_id(id).filter(|_| !id.is_empty()) else {
         let _set = region.set_attribute("tabindex", "-1");
-        let _focused = region.dyn_ref::<HtmlElement>().map(HtmlElement::focus);
-        return;
+        return root::give_keyboard(region);
     };
-    let _focused = element.focus();
+    root::give_keyboard(&element);
     if let (Some(field), Some((from, to))) = (element.dyn_ref::<HtmlInputElement>(), selected) {
         let _selected = field.set_selection_range(from, to);
     }

@@ -1,16 +1,17 @@
 //! The chuck from the front: jaws, part, its shape magnified, grip and contact pressure.
 
+mod words;
+
 use core::f64::consts::TAU;
 
-use holdround_core::quantity::{Kind, decimal};
+use holdround_core::quantity::Kind;
 use holdround_core::setup::{JawShape, Side};
 use maud::{Markup, html};
 
 use super::Stage;
 use super::drawing::{
-    Anchor, CUT_OFF, JawOutline, LEFT, PRESSURE_KEY, Point, PressureBand, REACH, RIGHT, Shape, Sheet, State, TOP, arc,
-    around, at_front, at_least, block_arrow, closed, coordinate, is_hollow, letters, line_arrow, open, polar,
-    stand_back,
+    Anchor, Both, CUT_OFF, LEFT, PRESSURE_KEY, Point, REACH, RIGHT, State, TOP, arc, around, at_front, at_least,
+    block_arrow, closed, coordinate, letters, line_arrow, open, polar, stand_back,
 };
 
 /// Length of the arrow that stands for the round force named in the key, view units.
@@ -19,66 +20,44 @@ const FORCE_KEY: f64 = 40.0;
 const MOST_FORCE: f64 = 1e6;
 /// Farthest from the axis that a grip arrow reaches, view units.
 const GRIP_REACH: f64 = 224.0;
-/// Base line of the first line under the view.
-const FIRST_LINE: f64 = 268.0;
-/// Between the lines under the view.
-const LINE: f64 = 28.0;
-/// Half a block arrow's width above the base line of the words beside it.
-const RISE: f64 = 7.0;
 
 /// Draws the chuck seen from the front.
 pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
-    let sheet = Sheet::of(stage);
-    let shape = Shape::of(stage, sheet);
-    let jaw = JawOutline::of(stage, sheet);
-    let at_speed = shape.state == State::AtSpeed;
-    let view = Face {
-        stage,
-        sheet,
-        pressure: PressureBand::of(stage, sheet, at_speed, jaw.grip),
-        shape,
-        jaw,
-        outside: sheet.radius(stage.setup.part.largest_outside()),
-        bore: sheet.radius(at_front(&stage.setup.part)),
-    };
-    view.draw()
+    let both = Both::of(stage);
+    let bore = both.sheet.radius(at_front(&stage.setup.part));
+    Face { stage, both, bore }.draw()
 }
 
 struct Face<'a> {
     stage: &'a Stage<'a>,
-    sheet: Sheet,
-    shape: Shape<'a>,
-    jaw: JawOutline,
-    pressure: PressureBand,
-    /// Largest radius of the outside, view units.
-    outside: f64,
+    both: Both<'a>,
     /// Radius of the bore at the front, view units; zero if it is closed there.
     bore: f64,
 }
 
 impl Face<'_> {
     fn draw(&self) -> Markup {
-        let classes = match self.shape.state {
+        let classes = match self.both.shape.state {
             State::Released => "view face released".to_string(),
             State::AtRest => "view face clamped".to_string(),
             State::AtSpeed => format!("view face clamped spinning {}", spin_class(self.stage.setup.speed.value)),
         };
         html! {
-            svg class=(classes) viewBox=(self.sheet.view_box()) role="group" aria-labelledby="face-title"
+            svg class=(classes) viewBox=(self.both.sheet.view_box()) role="group" aria-labelledby="face-title"
                 font-size="22" xmlns="http://www.w3.org/2000/svg" {
                 g role="img" aria-labelledby="face-title face-desc" {
                     title id="face-title" { "Chuck from the front: " (self.state_words()) }
                     desc id="face-desc" { (self.description()) }
-                    @if self.sheet.broken {
+                    @if self.both.sheet.broken {
                         defs { clipPath id="face-clip" { circle r=(coordinate(CUT_OFF)) {} } }
                     }
                     g clip-path=[self.clip()] { g class="spindle" {
-                        circle class="outline body" r=(coordinate(self.sheet.radius(self.stage.setup.chuck.body_diameter.value))) {}
+                        circle class="outline body" r=(coordinate(self.both.sheet.radius(self.stage.setup.chuck.body_diameter.value))) {}
                         (self.each_jaw(&self.jaw_body()))
                         (self.part())
                     } }
-                    @if self.sheet.broken { circle class="break" r=(coordinate(CUT_OFF)) {} }
-                    @if self.shape.state != State::Released {
+                    @if self.both.sheet.broken { circle class="break" r=(coordinate(CUT_OFF)) {} }
+                    @if self.both.shape.state != State::Released {
                         g class="spindle" { (self.each_jaw_at(&|angle| self.contact(angle))) }
                     }
                     (self.axes())
@@ -91,7 +70,7 @@ impl Face<'_> {
     }
 
     fn clip(&self) -> Option<&'static str> {
-        self.sheet.broken.then_some("url(#face-clip)")
+        self.both.sheet.broken.then_some("url(#face-clip)")
     }
 
     /// What can be tapped: the jaws, and on top of them the part.
@@ -106,10 +85,10 @@ impl Face<'_> {
         let entry = if setup.part.stepped { self.largest_step() } else { "part.outside_diameter".into() };
         let inner =
             if setup.part.smallest_bore() > 0.0 { closed(&around(self.narrowest(), |_| 0.0)) } else { String::new() };
-        let ring = closed(&around(self.outside, |_| 0.0)) + &inner;
+        let ring = closed(&around(self.both.outside, |_| 0.0)) + &inner;
         html! {
             g class="dimension" role="button" tabindex="0" data-entry="jaws.kind" aria-label={ (jaws) ", change" } {
-                (self.each_jaw(&html! { path class="hit" d=(closed(&self.jaw.whole)) {} }))
+                (self.each_jaw(&html! { path class="hit" d=(closed(&self.both.jaw.whole)) {} }))
             }
             g class="dimension" role="button" tabindex="0" data-entry=(entry)
                 aria-label={ "Part, outside diameter " (size) ", change" } {
@@ -130,7 +109,7 @@ impl Face<'_> {
     }
 
     fn narrowest(&self) -> f64 {
-        self.sheet.radius(self.stage.setup.part.smallest_bore())
+        self.both.sheet.radius(self.stage.setup.part.smallest_bore())
     }
 
     fn jaws(&self) -> u32 {
@@ -151,19 +130,19 @@ impl Face<'_> {
     }
 
     fn jaw_body(&self) -> Markup {
-        let (way, _) = stand_back(self.stage, self.sheet);
+        let (way, _) = stand_back(self.stage, self.both.sheet);
         html! {
             g class={ "jaw-slide " (way) } {
-                path class="outline jaw" d=(closed(&self.jaw.whole)) {}
-                path class="outline jaw" d=(closed(&self.jaw.front)) {}
+                path class="outline jaw" d=(closed(&self.both.jaw.whole)) {}
+                path class="outline jaw" d=(closed(&self.both.jaw.front)) {}
             }
         }
     }
 
     fn part(&self) -> Markup {
-        let outside = closed(&around(self.outside, |angle| self.shape.outside_shift(angle)));
+        let outside = closed(&around(self.both.outside, |angle| self.both.shape.outside_shift(angle)));
         let bore = if self.bore > 0.0 {
-            closed(&around(self.bore, |angle| self.shape.bore_shift(angle)))
+            closed(&around(self.bore, |angle| self.both.shape.bore_shift(angle)))
         } else {
             String::new()
         };
@@ -175,7 +154,7 @@ impl Face<'_> {
             }
             path class="outline part" fill-rule="evenodd" d={ (outside) (bore) } {}
             @for radius in outer.iter().chain(&inner) { circle class="outline edge" r=(coordinate(*radius)) {} }
-            circle class="true-shape" r=(coordinate(self.outside)) {}
+            circle class="true-shape" r=(coordinate(self.both.outside)) {}
             @if self.bore > 0.0 { circle class="true-shape" r=(coordinate(self.bore)) {} }
         }
     }
@@ -187,7 +166,8 @@ impl Face<'_> {
         let (mut widest, mut narrowest) = (0.0, f64::INFINITY);
         for step in self.stage.setup.part.profile.steps().iter().rev() {
             for end in [1, 0] {
-                let (outside, bore) = (self.sheet.radius(step.outer[end]), self.sheet.radius(step.inner[end]));
+                let (outside, bore) =
+                    (self.both.sheet.radius(step.outer[end]), self.both.sheet.radius(step.inner[end]));
                 if outside > widest {
                     widest = outside;
                     outer.push(outside);
@@ -207,30 +187,30 @@ impl Face<'_> {
     /// How far the gripped surface is drawn from its true circle at `angle` from jaw 1.
     fn gripped_shift(&self, angle: f64) -> f64 {
         match self.stage.setup.grip.side {
-            Side::Outside => self.shape.outside_shift(angle),
-            Side::Inside => self.shape.bore_shift(angle),
+            Side::Outside => self.both.shape.outside_shift(angle),
+            Side::Inside => self.both.shape.bore_shift(angle),
         }
     }
 
     /// Contact arc, pressure and grip of the jaw at `place` from jaw 1, its own axis up.
     fn contact(&self, place: f64) -> Markup {
         const POINTS: usize = 24;
-        let on_part = |angle: f64| (self.jaw.grip + self.gripped_shift(place + angle)).max(0.0);
+        let on_part = |angle: f64| (self.both.jaw.grip + self.gripped_shift(place + angle)).max(0.0);
         let away = match self.stage.setup.grip.side {
             Side::Outside => 1.0,
             Side::Inside => -1.0,
         };
         let tail = |(angle, length): &(f64, f64)| polar(on_part(*angle) + away * length, *angle);
-        let tails: Vec<Point> = self.pressure.around.iter().map(tail).collect();
+        let tails: Vec<Point> = self.both.pressure.around.iter().map(tail).collect();
         html! {
-            @for (from, to) in &self.pressure.touching {
+            @for (from, to) in &self.both.pressure.touching {
                 @let line: Vec<Point> =
                     (0..=POINTS).map(|at| from + (to - from) * at as f64 / POINTS as f64).map(|a| polar(on_part(a), a)).collect();
                 path class="contact" d=(open(&line)) {}
             }
-            @if !self.pressure.touching.is_empty() {
+            @if !self.both.pressure.touching.is_empty() {
                 path class="band" d=(open(&tails)) {}
-                @for ((angle, _), tail) in self.pressure.around.iter().zip(&tails) {
+                @for ((angle, _), tail) in self.both.pressure.around.iter().zip(&tails) {
                     (line_arrow(*tail, polar(on_part(*angle), *angle), 7.0, "live"))
                 }
             }
@@ -269,7 +249,7 @@ impl Face<'_> {
             Side::Outside => PRESSURE_KEY + 6.0,
             Side::Inside => 10.0,
         };
-        (self.outside + clear).min(GRIP_REACH - 20.0)
+        (self.both.outside + clear).min(GRIP_REACH - 20.0)
     }
 
     /// The round force drawn [`FORCE_KEY`] long, in its unit.
@@ -308,133 +288,13 @@ impl Face<'_> {
         let (first, second) = (TOP + 24.0, TOP + 52.0);
         html! {
             (letters((LEFT + 6.0, first), Anchor::Start, "heading", self.state_words()))
-            @if self.shape.state == State::AtSpeed {
+            @if self.both.shape.state == State::AtSpeed {
                 (letters((RIGHT - 6.0, first), Anchor::End, "value", &self.speed_words()))
                 (letters((RIGHT - 6.0, second), Anchor::End, "note", "forward, slowed"))
                 path class="turn" d=(open(&turn)) {}
                 (line_arrow(before, tip, 11.0, "ink"))
             }
         }
-    }
-
-    /// What the arrows and the lobes stand for, in words, under the view.
-    fn key(&self) -> Markup {
-        let line = |at: usize| FIRST_LINE + LINE * at as f64;
-        let left = LEFT + 6.0;
-        let scene = &self.stage.findings.scene;
-        html! {
-            @for (at, words) in self.lobe_words().iter().enumerate() {
-                (letters((left, line(at)), Anchor::Start, "note lobes", words))
-            }
-            @if self.shape.state == State::Released {
-                (letters((left, line(2)), Anchor::Start, "note", "The jaws stand back: no grip."))
-            } @else {
-                @if let Some(force) = self.round_force() {
-                    @let unit = self.stage.units.unit(Kind::Force);
-                    (block_arrow((left, line(1) - RISE), (left + FORCE_KEY, line(1) - RISE), "speed"))
-                    (letters((left + FORCE_KEY + 8.0, line(1)), Anchor::Start, "note",
-                        &format!("= {} {}", decimal(force, 3), unit.symbol)))
-                }
-                @if let Some(pressure) = self.pressure.round {
-                    @let unit = self.stage.units.unit(Kind::Stress);
-                    (line_arrow((-64.0, line(1) - RISE), (PRESSURE_KEY - 64.0, line(1) - RISE), 7.0, "live"))
-                    (letters((PRESSURE_KEY - 56.0, line(1)), Anchor::Start, "note",
-                        &format!("= {} {} pressure", decimal(pressure, 3), unit.symbol)))
-                }
-                (block_arrow((left, line(2) - RISE), (left + 24.0, line(2) - RISE), "rest"))
-                (letters((left + 32.0, line(2)), Anchor::Start, "note",
-                    &format!("each jaw at rest: {}", self.stage.units.show(Kind::Force, scene.jaw_grip_at_rest))))
-                (block_arrow((left, line(3) - RISE), (left + 24.0, line(3) - RISE), "speed"))
-                (letters((left + 32.0, line(3)), Anchor::Start,
-                    if scene.jaw_grip_at_speed > 0.0 { "note" } else { "note wrong" },
-                    &format!("at {}: {}", self.speed_words(), self.grip_words_at_speed())))
-            }
-        }
-    }
-
-    /// The grip of a jaw at speed is the end of a range that is bad for slip.
-    fn grip_words_at_speed(&self) -> String {
-        let least = self.stage.findings.scene.jaw_grip_at_speed;
-        if least > 0.0 {
-            format!("at least {}", self.stage.units.show(Kind::Force, least))
-        } else {
-            "the grip may be lost".into()
-        }
-    }
-
-    fn speed_words(&self) -> String {
-        self.stage.units.show(Kind::RotationalSpeed, self.stage.setup.speed.value)
-    }
-
-    fn state_words(&self) -> &'static str {
-        match self.shape.state {
-            State::Released => "Released",
-            State::AtRest => "Clamped, at rest",
-            State::AtSpeed => "Clamped, at speed",
-        }
-    }
-
-    /// What is drawn of the lobes, in lines short enough for the sheet.
-    fn lobe_words(&self) -> Vec<String> {
-        let shape = &self.shape;
-        let released = shape.state == State::Released;
-        if released && !(shape.turns_outside || shape.turns_bore) {
-            return vec!["Released. No round surface was".into(), "turned in this clamping.".into()];
-        }
-        let Some(factor) = shape.magnification else {
-            return vec!["No lobes drawn: no shape was computed.".into()];
-        };
-        let lobes = format!("Lobes × {}. Dashed: true shape.", decimal(factor, 3));
-        match (released, shape.turns_outside, shape.turns_bore) {
-            (true, true, true) => vec![lobes, "Turned outside and bore, sprung back.".into()],
-            (true, true, false) => vec![lobes, "Turned outside, sprung back.".into()],
-            (true, false, _) => vec![lobes, "Turned bore, sprung back.".into()],
-            _ => vec![lobes],
-        }
-    }
-
-    fn description(&self) -> String {
-        let setup = self.stage.setup;
-        let scene = &self.stage.findings.scene;
-        let units = self.stage.units;
-        let jaws = match setup.jaws.shape {
-            JawShape::Ordinary(width) => {
-                format!("{} ordinary soft jaws {} wide", self.jaws(), units.show(Kind::Length, width.value))
-            }
-            JawShape::Wide(angle) => {
-                format!("{} wide soft jaws of {} each", self.jaws(), units.show(Kind::Angle, angle.value))
-            }
-            JawShape::Pie(cut) => {
-                format!("{} pie jaws with saw cuts of {}", self.jaws(), units.show(Kind::Length, cut.value))
-            }
-        };
-        let bore = setup.part.smallest_bore();
-        let part = match (setup.part.stepped, is_hollow(&setup.part)) {
-            (true, true) => "A hollow part of steps".into(),
-            (false, true) => format!("A ring with bore {}", units.show(Kind::Length, bore)),
-            (_, false) => "A solid part".into(),
-        };
-        let way = match setup.grip.side {
-            Side::Outside => "gripped on its outside",
-            Side::Inside => "gripped in its bore",
-        };
-        let grip = if self.shape.state == State::Released {
-            "The jaws stand back from it.".into()
-        } else {
-            format!(
-                "Grip of each jaw: {} at rest, {} at {}; mean pressure under a jaw at rest {}. Thin arrows: pressure around the arc, as a mean over the grip length.",
-                units.show(Kind::Force, scene.jaw_grip_at_rest),
-                self.grip_words_at_speed(),
-                self.speed_words(),
-                units.show(Kind::Stress, scene.contact_pressure),
-            )
-        };
-        format!(
-            "{part} and outside diameter {}, {way} by {jaws}, {}. {grip} {}",
-            units.show(Kind::Length, setup.part.largest_outside()),
-            self.state_words().to_lowercase(),
-            self.lobe_words().join(" "),
-        )
     }
 }
 

@@ -82,7 +82,7 @@ fn items(desk: &Desk, list: &List, inputs: &[&'static Input]) -> Markup {
             }
             @if count < list.most {
                 button type="button" id={ "add-" (list.name) } data-act="add" data-list=(list.name) {
-                    "Add a " (noun(list.name).to_lowercase())
+                    "Add a " (noun(list.name).to_ascii_lowercase())
                 }
             }
         }
@@ -104,7 +104,7 @@ fn button(act: &str, list: &List, index: usize, words: &str, can: bool) -> Marku
         button type="button" id={ (act) "-" (list.name) "-" (index) } data-act=(act) data-list=(list.name) data-index=(index)
             aria-disabled=[(!can).then_some("true")]
         {
-            (words) span.heard { " " (noun(list.name).to_lowercase()) " " (index + 1) }
+            (words) span.heard { " " (noun(list.name).to_ascii_lowercase()) " " (index + 1) }
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Views: functions from what lies on the desk to markup.
 
-mod drawing;
+pub(crate) mod drawing;
 pub(crate) mod examples;
 pub(crate) mod face;
 pub(crate) mod field;
@@ -38,4 +38,15 @@ pub(crate) struct Stage<'a> {
     pub(crate) spinning: bool,
     /// The mesh to show in the section: r and z of either end of each side, m; none if it is not asked for.
     pub(crate) mesh: Option<&'a [[f64; 4]]>,
+    /// The step of the part that has the handles.
+    pub(crate) step: usize,
+    /// Where it would be parted, m from its near end; in its middle if it was not said.
+    pub(crate) parting: Option<f64>,
+}
+
+impl<'a> Stage<'a> {
+    /// A set-up clamped, at rest, and as plain as it can be shown.
+    pub(crate) fn of(setup: &'a Setup, findings: &'a Findings, units: Units) -> Self {
+        Self { setup, findings, units, clamped: true, spinning: false, mesh: None, step: 0, parting: None }
+    }
 }

@@ -81,8 +81,8 @@ pub(crate) fn show(desk: &Desk) -> Markup {
                 label for={ "slide-" (slide.path) } { (slide.name) }
                 span.reading id={ "reading-" (slide.path) } aria-hidden="true" { (slide.words()) }
                 input type="range" id={ "slide-" (slide.path) } data-slide=(slide.path)
-                    min=(if slide.path == jaw_inputs::SPEED.path { 0.0 } else { slide.step })
-                    max=(slide.number(slide.most)) step=(slide.step) value=(slide.number(slide.at))
+                    min=(decimal(if slide.path == jaw_inputs::SPEED.path { 0.0 } else { slide.step }, 7))
+                    max=(slide.number(slide.most)) step=(decimal(slide.step, 7)) value=(slide.number(slide.at))
                     aria-valuetext=(slide.spoken());
             }
         }
@@ -96,4 +96,9 @@ pub(crate) fn buttons(desk: &Desk) -> Markup {
         button type="button" id="clamp" data-act="clamp" { @if desk.clamped { "Release" } @else { "Clamp" } }
         button type="button" id="spin" data-act="spin" aria-disabled=(!desk.clamped) { @if desk.spinning { "Stop" } @else { "Spin" } }
     }
+}
+
+/// Whether the section shows the mesh.
+pub(crate) fn mesh(desk: &Desk) -> Markup {
+    html! { button type="button" id="mesh" data-act="mesh" aria-pressed=(desk.meshed) { "Mesh" } }
 }

@@ -1,5 +1,6 @@
 //! The section along the axis through jaw 1: chuck face, jaws as bored, part, tools and dimensions.
 
+mod handles;
 mod sizes;
 
 use core::f64::consts::{PI, TAU};
@@ -10,9 +11,8 @@ use maud::{Markup, html};
 
 use super::Stage;
 use super::drawing::{
-    Along, Anchor, CUT_OFF, Half, JawOutline, LEFT, Outline, Point, PressureBand, RIGHT, Shape, Sheet, State,
-    THINNEST_HATCHED, TOP, Tool, closed, coordinate, handles, hatchings, heights, is_hollow, letters, line_arrow,
-    off_axis, open, stand_back, wavy,
+    Along, Anchor, Both, CUT_OFF, Half, JawOutline, LEFT, Outline, Point, RIGHT, THINNEST_HATCHED, TOP, Tool, closed,
+    coordinate, hatchings, heights, is_hollow, letters, line_arrow, off_axis, open, stand_back, wavy,
 };
 
 /// Where what does not fit is cut off, above and below the axis.
@@ -22,33 +22,18 @@ const CLEAR: f64 = 4.0;
 
 /// Draws the section along the axis through jaw 1.
 pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
-    let sheet = Sheet::of(stage);
-    let along = Along::of(stage, sheet);
-    let shape = Shape::of(stage, sheet);
-    let jaw = JawOutline::of(stage, sheet);
-    let at_speed = shape.state == State::AtSpeed;
-    let view = Section {
-        stage,
-        sheet,
-        along: &along,
-        part: Outline::of(stage, sheet, &along, &shape),
-        pressure: PressureBand::of(stage, sheet, at_speed, jaw.grip),
-        jaw,
-        outside: sheet.radius(stage.setup.part.largest_outside()),
-        bore: sheet.radius(stage.setup.part.smallest_bore()),
-    };
-    view.draw()
+    let both = Both::of(stage);
+    let along = Along::of(stage, both.sheet);
+    let part = Outline::of(stage, both.sheet, &along, &both.shape);
+    let bore = both.sheet.radius(stage.setup.part.smallest_bore());
+    Section { stage, both: &both, along: &along, part, bore }.draw()
 }
 
 struct Section<'a> {
     stage: &'a Stage<'a>,
-    sheet: Sheet,
+    both: &'a Both<'a>,
     along: &'a Along,
     part: Outline<'a>,
-    pressure: PressureBand,
-    jaw: JawOutline,
-    /// Largest radius of the outside, view units.
-    outside: f64,
     /// Smallest radius of the bore, view units; zero if solid somewhere.
     bore: f64,
 }
@@ -56,9 +41,9 @@ struct Section<'a> {
 impl Section<'_> {
     fn draw(&self) -> Markup {
         let state = if self.stage.clamped { "clamped" } else { "released" };
-        let tools = Tool::all(self.stage, self.sheet, self.along);
+        let tools = Tool::all(self.stage, self.both.sheet, self.along);
         html! {
-            svg class={ "view section " (state) } viewBox=(self.sheet.view_box()) role="group"
+            svg class={ "view section " (state) } viewBox=(self.both.sheet.view_box()) role="group"
                 aria-labelledby="section-title" font-size="22" xmlns="http://www.w3.org/2000/svg" {
                 g role="img" aria-labelledby="section-title section-desc" {
                     title id="section-title" { "Section A–A along the axis through jaw 1: " (state) }
@@ -85,11 +70,11 @@ impl Section<'_> {
                 }
                 g class="dimensions" {
                     (self.dimensions())
-                    (letters((LEFT + 6.0, self.sheet.rows.note), Anchor::Start, "note", &format!(
+                    (letters((LEFT + 6.0, self.both.sheet.rows.note), Anchor::Start, "note", &format!(
                         "In {}. Tools from jaw front:", self.unit_words())))
-                    @for tool in &tools { (tool.listed(self.stage, self.sheet)) }
+                    @for tool in &tools { (tool.listed(self.stage, self.both.sheet)) }
                 }
-                g class="handles" aria-hidden="true" { (handles(&self.handles())) }
+                g class="handles" { (self.handles()) }
                 // Last, so that a number stays readable on whatever line it falls.
                 g class="tools" aria-hidden="true" { @for tool in &tools { (tool.mark()) } }
             }
@@ -102,7 +87,7 @@ impl Section<'_> {
     }
 
     fn chuck(&self) -> Markup {
-        let body = self.sheet.radius(self.stage.setup.chuck.body_diameter.value);
+        let body = self.both.sheet.radius(self.stage.setup.chuck.body_diameter.value);
         let Along { back, chuck: face, .. } = *self.along;
         let outline = [(back, -body), (face, -body), (face, body), (back, body)];
         html! {
@@ -115,8 +100,8 @@ impl Section<'_> {
     fn jaw_section(&self) -> Vec<Point> {
         let Along { chuck, front, .. } = *self.along;
         let seat = self.step();
-        let JawOutline { inner, outer, .. } = self.jaw;
-        let grip = self.jaw.grip.clamp(inner, outer);
+        let JawOutline { inner, outer, .. } = self.both.jaw;
+        let grip = self.both.jaw.grip.max(inner).min(outer);
         match self.stage.setup.grip.side {
             Side::Outside => {
                 vec![(chuck, -inner), (chuck, -outer), (front, -outer), (front, -grip), (seat, -grip), (seat, -inner)]
@@ -128,7 +113,7 @@ impl Section<'_> {
     }
 
     fn cut_jaws(&self) -> Markup {
-        let (way, _) = stand_back(self.stage, self.sheet);
+        let (way, _) = stand_back(self.stage, self.both.sheet);
         let section = closed(&self.jaw_section());
         let one = html! {
             g class={ "jaw-slide " (way) } {
@@ -155,8 +140,8 @@ impl Section<'_> {
         const DEPTH: f64 = 26.0;
         const TOOTH: f64 = 3.0;
         let face = self.along.chuck;
-        let body = self.sheet.radius(self.stage.setup.chuck.body_diameter.value);
-        let (low, high) = (self.jaw.inner, self.jaw.outer.min(body).max(self.jaw.inner));
+        let body = self.both.sheet.radius(self.stage.setup.chuck.body_diameter.value);
+        let (low, high) = (self.both.jaw.inner, self.both.jaw.outer.min(body).max(self.both.jaw.inner));
         let teeth = ((high - low) / (2.0 * TOOTH)).floor().clamp(1.0, 200.0);
         let serrations: Vec<Point> = (0..=(2.0 * teeth) as usize)
             .map(|at| {
@@ -174,12 +159,12 @@ impl Section<'_> {
     fn jaws_behind(&self) -> Markup {
         let Along { chuck, front, .. } = *self.along;
         let seat = self.step();
-        let (_, back) = stand_back(self.stage, self.sheet);
+        let (_, back) = stand_back(self.stage, self.both.sheet);
         html! {
             @for angle in self.angles_behind() {
                 @let shift = if self.stage.clamped { 0.0 } else { -back * libm::cos(angle) };
                 g transform={ "translate(0 " (coordinate(shift)) ")" } {
-                    @for (points, from, to) in [(&self.jaw.whole, chuck, seat), (&self.jaw.front, seat, front)] {
+                    @for (points, from, to) in [(&self.both.jaw.whole, chuck, seat), (&self.both.jaw.front, seat, front)] {
                         @let (low, high) = heights(points, angle);
                         path class="outline jaw" d=(closed(&[(from, -low), (from, -high), (to, -high), (to, -low)])) {}
                     }
@@ -204,13 +189,13 @@ impl Section<'_> {
     fn contact(&self) -> Markup {
         let outside = self.stage.setup.grip.side == Side::Outside;
         let away = if outside { 1.0 } else { -1.0 };
-        let surface = |z: f64| self.jaw.grip + self.part.gripped_shift(z, outside);
+        let surface = |z: f64| self.both.jaw.grip + self.part.gripped_shift(z, outside);
         let (start, length) = (self.stage.setup.grip.start.value, self.stage.setup.grip.length.value);
         let face: Vec<Point> = [0.0, 0.25, 0.5, 0.75, 1.0]
             .map(|share| start + length * share)
             .map(|z| (self.along.place(z), -surface(z)))
             .into();
-        let places = self.pressure.along.iter().map(|(z, length)| (*z, self.along.place(*z), *length));
+        let places = self.both.pressure.along.iter().map(|(z, length)| (*z, self.along.place(*z), *length));
         let arrows: Vec<(Point, Point)> = places
             .filter(|(_, x, _)| !self.along.is_broken_at(*x))
             .map(|(z, x, length)| ((x, -(surface(z) + away * length)), (x, -surface(z))))
@@ -247,15 +232,15 @@ impl Section<'_> {
     /// Lowest height above the axis at which a jaw is seen.
     fn lowest(&self) -> f64 {
         if self.opposite() {
-            return -self.jaw.outer;
+            return -self.both.jaw.outer;
         }
-        self.angles_behind().map(|angle| heights(&self.jaw.whole, angle).0).fold(self.jaw.inner, f64::min)
+        self.angles_behind().map(|angle| heights(&self.both.jaw.whole, angle).0).fold(self.both.jaw.inner, f64::min)
     }
 
     /// Breaks in what is too long for the sheet.
     fn breaks(&self) -> Markup {
-        let jaws = (self.lowest(), self.jaw.outer);
-        let part = (-self.outside, self.outside);
+        let jaws = (self.lowest(), self.both.jaw.outer);
+        let part = (-self.both.outside, self.both.outside);
         let extents = [jaws, (jaws.0.min(part.0), jaws.1.max(part.1)), part];
         html! {
             @for (lines, (low, high)) in self.along.breaks().into_iter().zip(extents) {
@@ -274,8 +259,8 @@ impl Section<'_> {
 
     /// Break lines where chuck or jaws run off the sheet.
     fn cut_off(&self) -> Markup {
-        let body = self.sheet.radius(self.stage.setup.chuck.body_diameter.value) > CLIP;
-        let jaws = self.jaw.outer > CLIP;
+        let body = self.both.sheet.radius(self.stage.setup.chuck.body_diameter.value) > CLIP;
+        let jaws = self.both.jaw.outer > CLIP;
         let from = if body { self.along.back } else { self.along.chuck };
         let to = |jaw_here: bool| {
             if jaws && jaw_here { self.along.outer_end(self.stage.setup.grip.side) } else { self.along.chuck }
@@ -319,10 +304,6 @@ impl Section<'_> {
                 show(setup.part.length())
             )
         };
-        let way = match setup.grip.side {
-            Side::Outside => "gripped on its outside",
-            Side::Inside => "gripped in its bore",
-        };
         let seat =
             if setup.grip.seated { "resting on the jaw step" } else { "held by friction alone, off the jaw step" };
         let tools: Vec<String> = setup
@@ -332,7 +313,8 @@ impl Section<'_> {
             .map(|(at, cut)| format!("tool {} {} in front of the jaws", at + 1, show(cut.distance.value)))
             .collect();
         format!(
-            "{part}, {way} over {} by jaws {} high with a step of {}, {seat}; {}. Arrows on the jaw: pressure along it, as a mean over its arc, to the scale of the other view.",
+            "{part}, {} over {} by jaws {} high with a step of {}, {seat}; {}. Arrows on the jaw: pressure along it, as a mean over its arc, to the scale of the other view.",
+            self.both.way,
             show(setup.grip.length.value),
             show(setup.jaws.height.value),
             show(setup.jaws.step.value),

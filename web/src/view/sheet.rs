@@ -28,6 +28,7 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                         figure.projection { div.paper id="face" {} }
                         figure.projection { div.paper id="section" {} }
                     }
+                    div.buttons.under-section id="under-section" {}
                     details.trace id="trace-box" open[room_for_trace] {
                         summary { h2 { "Roundness trace" } }
                         div.polar-sheet id="trace" {}

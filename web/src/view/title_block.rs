@@ -1,6 +1,7 @@
 //! The title block: the verdict, always in view.
 
 use holdround_core::findings::{Finding, Findings, Mark};
+use holdround_core::quantity::fixed;
 use maud::{Markup, html};
 
 use super::{mark, steps, verdict};
@@ -29,7 +30,7 @@ pub(crate) fn show(desk: &Desk) -> Markup {
 /// room of its own.
 fn working(share: f64, beside: bool) -> Markup {
     html! {
-        p.working.beside[beside] { label for="working" { "Working" span.heard { " out the shape of the part" } } progress id="working" max="1" value=(format!("{share:.2}")) {} }
+        p.working.beside[beside] { label for="working" { "Working" span.heard { " out the shape of the part" } } progress id="working" max="1" value=(fixed(share, 2)) {} }
     }
 }
 

@@ -236,7 +236,7 @@ mod tests {
     use crate::units::Units;
 
     fn stage<'a>(setup: &'a Setup, findings: &'a Findings) -> Stage<'a> {
-        Stage { setup, findings, units: Units::of(UnitSystem::Metric), clamped: true, spinning: false, mesh: None }
+        Stage::of(setup, findings, Units::of(UnitSystem::Metric))
     }
 
     fn drawn(setup: &Setup, findings: &Findings) -> String {

@@ -135,11 +135,11 @@ fn longest_unbroken(lengths: [f64; 3], room: f64) -> f64 {
 fn within((length, drawn): (f64, f64), place: f64, beside: f64) -> f64 {
     let side = (drawn / 2.0 - HALF_GAP - beside).max(0.0);
     if drawn >= length {
-        place.clamp(0.0, drawn)
+        place.max(0.0).min(drawn)
     } else if place <= length / 2.0 {
-        place.clamp(0.0, side)
+        place.max(0.0).min(side)
     } else {
-        drawn - (length - place).clamp(0.0, side)
+        drawn - (length - place).max(0.0).min(side)
     }
 }
 

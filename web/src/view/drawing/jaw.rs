@@ -64,7 +64,7 @@ fn block(half: f64, inner: f64, outer: f64, grip: f64, point: &dyn Fn(f64) -> f6
     };
     let flat = |_: f64| outer;
     let end = |x: f64| point(x).max(inner).min(outer);
-    let bored = |x: f64| (grip * grip - x * x).max(0.0).sqrt().clamp(end(x), outer);
+    let bored = |x: f64| (grip * grip - x * x).max(0.0).sqrt().max(end(x)).min(outer);
     let between = |low: &dyn Fn(f64) -> f64, high: &dyn Fn(f64) -> f64| {
         let mut points = across(low);
         points.extend(across(high).into_iter().rev());
@@ -84,7 +84,7 @@ fn sector(half_angle: impl Fn(f64) -> f64, inner: f64, outer: f64, grip: f64, si
         points.extend(arc(high, half_angle(high), -half_angle(high)));
         points
     };
-    let face = grip.clamp(inner, outer);
+    let face = grip.max(inner).min(outer);
     let front = match side {
         Side::Outside => between(face, outer),
         Side::Inside => between(inner, face),

@@ -2,6 +2,8 @@
 
 use std::fmt::Write;
 
+use holdround_core::quantity::fixed;
+
 /// A point in view units.
 pub(in crate::view) type Point = (f64, f64);
 
@@ -10,14 +12,12 @@ pub(super) const FARTHEST: f64 = 1e5;
 
 /// A coordinate as an attribute: two decimals, always a number.
 pub(in crate::view) fn coordinate(value: f64) -> String {
-    let text = format!("{:.2}", held(value, -FARTHEST, FARTHEST));
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".into() } else { text.into() }
+    fixed(held(value, -FARTHEST, FARTHEST), 2)
 }
 
 /// `value` between two bounds; what is not a number is held nearest zero.
 pub(super) fn held(value: f64, least: f64, most: f64) -> f64 {
-    if value.is_nan() { 0.0_f64.clamp(least, most) } else { value.clamp(least, most) }
+    if value.is_nan() { held(0.0, least, most) } else { value.max(least).min(most) }
 }
 
 /// The point at `radius` and `angle` clockwise from straight up.

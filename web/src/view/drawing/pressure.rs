@@ -57,7 +57,7 @@ impl PressureBand {
         };
         let arrow = |(place, pressure): &(f64, f64)| {
             let length = pressure * held * scale;
-            (*place, if length.is_finite() { length.clamp(0.0, longest) } else { 0.0 })
+            (*place, if length.is_finite() { length.max(0.0).min(longest) } else { 0.0 })
         };
         let mirrored = half.iter().rev().map(|(angle, pressure)| (-angle, *pressure));
         let around: Line = mirrored.chain(half.iter().copied()).collect();

@@ -4,7 +4,7 @@
 const ROUNDING: f64 = 1e-9;
 
 /// The greatest of 1, 2, 5 times a power of ten that is at most `value`; none unless `value` is positive.
-pub(in crate::view) fn at_most(value: f64) -> Option<f64> {
+pub(crate) fn at_most(value: f64) -> Option<f64> {
     if !(value.is_finite() && value > 0.0) {
         return None;
     }

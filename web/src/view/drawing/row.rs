@@ -147,7 +147,7 @@ mod tests {
             scene: Default::default(),
         };
         let units = Units::of(UnitSystem::Metric);
-        let stage = Stage { setup: &setup, findings: &findings, units, clamped: true, spinning: false, mesh: None };
+        let stage = Stage::of(&setup, &findings, units);
         let label = |at: usize| {
             let callout = Callout::length(&stage, &format!("steps.{at}.length"), "Length", "", 0.0123);
             Label::span(callout, at as f64, at as f64 + 1.0 + (at % 7) as f64)

@@ -83,7 +83,7 @@ impl Sheet {
 
     /// The `viewBox` of both views.
     pub(in crate::view) fn view_box(&self) -> String {
-        format!("{LEFT} {TOP} {} {}", RIGHT - LEFT, coordinate(self.bottom - TOP))
+        [LEFT, TOP, RIGHT - LEFT, self.bottom - TOP].map(coordinate).join(" ")
     }
 
     /// Radius in view units of a diameter in m.

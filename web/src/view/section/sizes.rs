@@ -1,9 +1,9 @@
-//! Sizes on the section: dimensions that can be tapped, and handles by which the part is dragged.
+//! Sizes on the section: dimensions that can be tapped.
 
 use maud::{Markup, html};
 
 use super::{CLEAR, CLIP, Section};
-use crate::view::drawing::{Along, Axis, Callout, Dimension, Handle, Label, Row};
+use crate::view::drawing::{Along, Callout, Dimension, Label, Row};
 
 /// Line of the jaw height.
 const JAW_LINE: f64 = -208.0;
@@ -20,7 +20,7 @@ impl Section<'_> {
         let setup = self.stage.setup;
         let Along { chuck, front, .. } = *self.along;
         html! {
-            (Dimension { from: chuck, to: front, edge: -(self.jaw.outer.min(CLIP) + CLEAR), at: JAW_LINE }
+            (Dimension { from: chuck, to: front, edge: -(self.both.jaw.outer.min(CLIP) + CLEAR), at: JAW_LINE }
                 .horizontal(&self.length("jaws.height", "Jaw height", "", setup.jaws.height.value)))
             @if setup.part.stepped { (self.step_dimensions()) } @else { (self.ring_dimensions()) }
         }
@@ -31,15 +31,15 @@ impl Section<'_> {
         let setup = self.stage.setup;
         let Along { seat, front, end, .. } = *self.along;
         let bore = self.length("part.bore_diameter", "Bore diameter", "Ø", setup.part.smallest_bore());
-        let (under, beside) = (self.outside + CLEAR, end + CLEAR);
+        let (under, beside) = (self.both.outside + CLEAR, end + CLEAR);
         let (bore_line, outside_line) = self.along.diameter_lines();
         let line = |middle: f64| middle + LINE_UNDER;
         html! {
-            (Dimension { from: seat, to: end, edge: under, at: line(self.sheet.rows.lengths) }
+            (Dimension { from: seat, to: end, edge: under, at: line(self.both.sheet.rows.lengths) }
                 .horizontal(&self.length("part.length", "Length", "", setup.part.length())))
-            (Dimension { from: seat, to: front, edge: under, at: line(self.sheet.rows.grip) }
+            (Dimension { from: seat, to: front, edge: under, at: line(self.both.sheet.rows.grip) }
                 .horizontal(&self.length("grip.length", "Grip length", "", setup.grip.length.value)))
-            (Dimension { from: -self.outside, to: self.outside, edge: beside, at: outside_line }
+            (Dimension { from: -self.both.outside, to: self.both.outside, edge: beside, at: outside_line }
                 .vertical(&self.length("part.outside_diameter", "Outside diameter", "Ø", setup.part.largest_outside())))
             @if self.bore > 0.0 {
                 (Dimension { from: -self.bore, to: self.bore, edge: beside, at: bore_line }.vertical(&bore))
@@ -54,7 +54,7 @@ impl Section<'_> {
         let setup = self.stage.setup;
         let (start, grip) = (setup.grip.start.value, setup.grip.length.value);
         let place = |z: f64| self.along.place(z);
-        let under = self.outside + CLEAR;
+        let under = self.both.outside + CLEAR;
         let mut lengths = Vec::new();
         let mut diameters = Vec::new();
         let mut from = 0.0;
@@ -65,7 +65,7 @@ impl Section<'_> {
             let named = |what: &str| format!("{what} of step {}", at + 1);
             let entry = |field: &str| format!("steps.{at}.{field}");
             let size = |field: &str, what: &str, si: f64, share: f64| {
-                let point = (left + long * share, self.sheet.radius(si));
+                let point = (left + long * share, self.both.sheet.radius(si));
                 Label::at(self.length(&entry(field), &named(what), "Ø", si), point, long)
             };
             lengths.push(Label::span(self.length(&entry("length"), &named("Length"), "", step.length), left, right));
@@ -91,47 +91,11 @@ impl Section<'_> {
             Label::span(self.length("grip.length", "Grip length", "", grip), place(start), place(start + grip));
         let begins = Label::span(self.length("grip.start", "Grip starts at", "", start), place(0.0), place(start));
         let grips = if start > 0.0 { vec![begins, gripped] } else { vec![gripped] };
-        let rows = self.sheet.rows;
+        let rows = self.both.sheet.rows;
         html! {
             (Row { middle: rows.lengths, edge: under }.draw(lengths))
             (Row { middle: rows.grip, edge: under }.draw(grips))
             (Row { middle: rows.diameters, edge: under }.draw(diameters))
         }
-    }
-
-    /// Where the part can be dragged: outside and front end of each step, above the axis.
-    pub(super) fn handles(&self) -> Vec<Handle> {
-        let setup = self.stage.setup;
-        let mut found = Vec::new();
-        let mut from = 0.0;
-        for (at, step) in setup.part.profile.steps().iter().enumerate() {
-            let to = from + step.length;
-            let entries = if setup.part.stepped {
-                [format!("steps.{at}.outside"), format!("steps.{at}.length")]
-            } else {
-                ["part.outside_diameter".into(), "part.length".into()]
-            };
-            let [outside, length] = entries;
-            let cone = (step.outer[0] - step.outer[1]).abs() > 0.0;
-            let x = if cone { self.along.place(from) } else { self.along.place(f64::midpoint(from, to)) };
-            let wall = f64::midpoint(step.outer[1], step.inner[1]);
-            let metre = 1.0 / self.sheet.scale;
-            found.push(Handle {
-                entry: outside,
-                value: step.outer[0],
-                per_unit: 2.0 * metre,
-                axis: Axis::Radial,
-                at: (x, -self.sheet.radius(step.outer[0])),
-            });
-            found.push(Handle {
-                entry: length,
-                value: step.length,
-                per_unit: metre,
-                axis: Axis::Axial,
-                at: (self.along.place(to), -self.sheet.radius(wall)),
-            });
-            from = to;
-        }
-        found
     }
 }

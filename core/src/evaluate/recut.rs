@@ -1,0 +1,318 @@
+//! Jaws that come back, as findings.
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::placing::{Told, refuse};
+use super::stroke::bored_radius;
+use crate::findings::{Finding, Procedure, Scene, Sense, Step, term};
+use crate::grip::Side;
+use crate::quantity::Kind;
+use crate::recut::{Outlook, needed_stock, recuts_left, reusable, ring_change, stock_per_side, teeth_to_middle};
+use crate::setup::{Plan, Recut, Setup};
+use crate::stroke::{Placed, outward};
+
+const SKETCH: &str = "geometry of the jaw on its ring";
+/// Least metal to a counterbore where tooth and ring are not worked out, m. Common practice, no source.
+const LEAST_WALL: f64 = 3e-3;
+
+/// Tells what the jaws that came back still need; `placed` is how they stand, where tooth and ring are worked out.
+pub(super) fn tell(setup: &Setup, back: &Recut, placed: Option<&Placed>, found: &mut Vec<Finding>, scene: &mut Scene) {
+    scene.procedures.push(touching_off(setup.grip.side));
+    let Some(standing) = back.standing else {
+        let why = "Touch the jaws off on their ring, and enter the diameter.";
+        refuse(found, "recut.stock", "Stock per side", Kind::Length, why, "recut.standing");
+        return;
+    };
+    let planned = setup.placing.plan.as_ref().zip(placed);
+    let job = Job { setup, back, standing, target: 2.0 * bored_radius(setup) };
+    let reuse = job.reuse();
+    let stock = job.stock(reuse, planned, found);
+    job.as_they_are(reuse, found);
+    job.life(stock, planned, found);
+    Told {
+        id: "recut.skim",
+        name: "Skim off the seat, along the axis",
+        value: back.skim,
+        entry: "recut.skim",
+        limit: None,
+        caution: "",
+        says: "As typed. Bore deeper by as much, or the grip gets shorter",
+        formula: "skim",
+        given: &[],
+        symbol: "skim",
+        source: "0.010 in is the customary skim: common practice, no source",
+    }
+    .push(found);
+}
+
+struct Job<'a> {
+    setup: &'a Setup,
+    back: &'a Recut,
+    standing: f64,
+    target: f64,
+}
+
+impl Job<'_> {
+    fn side(&self) -> Side {
+        self.setup.grip.side
+    }
+
+    /// Whether the jaws can be used as they are.
+    fn reuse(&self) -> bool {
+        let (back, runout) = (self.back, self.setup.part.runout_limit.value);
+        reusable(back.as_before, self.standing, self.target, back.tolerance, &back.old, runout)
+    }
+
+    /// Stock per side against what cleaning up needs. Gives the stock.
+    fn stock(&self, reuse: bool, planned: Option<(&Plan, &Placed)>, found: &mut Vec<Finding>) -> f64 {
+        let stock = stock_per_side(self.side(), self.standing, self.target);
+        let taper = self.setup.jaws.taper.value;
+        let needed = needed_stock(&self.back.old, taper);
+        Told {
+            id: "recut.needed",
+            name: "Stock per side that cleans up",
+            value: needed,
+            entry: "recut.runout",
+            limit: None,
+            caution: "",
+            says: "Half the run-out, what the taper changes, and the damage: the most that stands in the way on any jaw",
+            formula: "TIR/2 + |t_new − t_old| + damage",
+            given: &[
+                ("TIR", self.back.old.runout),
+                ("t_new", taper),
+                ("t_old", self.back.old.taper),
+                ("damage", self.back.old.damage),
+            ],
+            symbol: "needed",
+            source: "a face off centre by e runs out by 2 e",
+        }
+        .push(found);
+        let outlook = Outlook::of(stock, needed, self.back.stock);
+        let says = match outlook {
+            _ if reuse => "Nothing need be cut.",
+            Outlook::TooLarge if self.side() == Side::Outside => {
+                "The jaws already stand larger than wanted: nothing can be bored."
+            }
+            Outlook::TooLarge => "The jaws already stand smaller than wanted: nothing can be turned.",
+            Outlook::TooLittle => "Part of the old face would stay.",
+            Outlook::Enough => "It cleans up.",
+            Outlook::Wasteful => "It cleans up, but cuts away more than one recut should.",
+        };
+        let outside = self.side() == Side::Outside;
+        Told {
+            id: "recut.stock",
+            name: "Stock per side",
+            value: stock,
+            entry: "recut.standing",
+            limit: (!reuse).then_some((Sense::AtLeast, needed, "what cleans up")),
+            caution: says,
+            says: "Half of what is between the diameter wanted and the one the jaws stand at on the ring",
+            formula: if outside { "(D_wanted − D_standing) / 2" } else { "(D_standing − D_wanted) / 2" },
+            given: &[("D_wanted", self.target), ("D_standing", self.standing)],
+            symbol: "stock",
+            source: "half of a difference of diameters",
+        }
+        .push(found);
+        Told {
+            id: "recut.stock_diameter",
+            name: "The same stock, on diameter",
+            value: 2.0 * stock,
+            entry: "recut.standing",
+            limit: None,
+            caution: "",
+            says: "Twice the stock per side",
+            formula: "2 × stock",
+            given: &[("stock", stock)],
+            symbol: "on diameter",
+            source: "definition",
+        }
+        .push(found);
+        if outlook != Outlook::Enough && !reuse {
+            self.other_ring(stock, needed, planned, found);
+        }
+        stock
+    }
+
+    /// The ring that would leave what it should, and where the jaws would then stand.
+    fn other_ring(&self, stock: f64, needed: f64, planned: Option<(&Plan, &Placed)>, found: &mut Vec<Finding>) {
+        let wanted = needed + 0.5 * self.back.stock;
+        let change = |wanted: f64| ring_change(self.side(), stock, wanted);
+        let (one, other) = (change(needed), change(needed + self.back.stock));
+        Told {
+            id: "recut.ring_change",
+            name: "Ring to take instead: larger on diameter by",
+            value: change(wanted),
+            entry: "ring.used",
+            limit: None,
+            caution: "Smaller if negative. The ring holds the top jaws: another tooth on the same ring changes no stock.",
+            says: "Leaves what cleans up and half of what one recut may take; the range leaves none or all of that",
+            formula: if self.side() == Side::Outside { "2 (stock − wanted)" } else { "2 (wanted − stock)" },
+            given: &[("stock", stock), ("wanted", wanted)],
+            symbol: "ΔD",
+            source: SKETCH,
+        }
+        .push(found);
+        if let Some(finding) = found.last_mut() {
+            finding.band = Some((one.min(other), one.max(other)));
+        }
+        let Some((plan, placed)) = planned else { return };
+        let position = placed.bored_at + 0.5 * change(wanted);
+        let teeth = teeth_to_middle(position, plan.master.stroke, plan.master.serration.pitch);
+        let name = "On that ring, move the jaws outward by teeth";
+        found.push(Finding::new("recut.teeth", name, Kind::Plain, f64::from(teeth)).entry("stroke.tooth").caution("Inward if negative.").step(Step {
+            says: "The other ring moves the master jaws by half its change; teeth bring them back nearest to mid-stroke",
+            formula: "(s + ΔD/2 − S/2) / p, rounded",
+            given: [
+                term("s", placed.bored_at, Kind::Length),
+                term("ΔD", change(wanted), Kind::Length),
+                term("S", plan.master.stroke, Kind::Length),
+                term("p", plan.master.serration.pitch, Kind::Length),
+            ]
+            .into(),
+            result: term("teeth", f64::from(teeth), Kind::Plain),
+            source: SKETCH,
+        }));
+        self.own_ring(stock, needed, plan, found);
+    }
+
+    /// The first of the user's own rings that leaves a stock within the range, the standing diameter being that on the
+    /// ring in use.
+    fn own_ring(&self, stock: f64, needed: f64, plan: &Plan, found: &mut Vec<Finding>) {
+        let Some(used) = plan.ring_used.and_then(|at| plan.rings.get(at)) else { return };
+        let side = self.side();
+        let leaves = |diameter: f64| stock - outward(side) * (diameter - used.ring.bearing_diameter(side)) / 2.0;
+        let fits = plan.rings.iter().position(|own| {
+            Outlook::of(leaves(own.ring.bearing_diameter(side)), needed, self.back.stock) == Outlook::Enough
+        });
+        const NAME: &str = "One of your own rings that leaves the right stock, by number";
+        found.push(match fits.and_then(|at| Some((at, plan.rings.get(at)?))) {
+            Some((at, own)) => {
+                let left = leaves(own.ring.bearing_diameter(side));
+                Finding::new("recut.own_ring", NAME, Kind::Plain, (at + 1) as f64).step(Step {
+                    says: "Stock per side that it leaves",
+                    formula: "stock on the ring in use ∓ half the difference of the rings",
+                    given: [term("stock", stock, Kind::Length)].into(),
+                    result: term("stock", left, Kind::Length),
+                    source: SKETCH,
+                })
+            }
+            None => Finding::refused(
+                "recut.own_ring",
+                NAME,
+                Kind::Plain,
+                "None of them leaves a stock that cleans up and wastes nothing.",
+            ),
+        });
+    }
+
+    /// Whether they can be used without any cut.
+    fn as_they_are(&self, reuse: bool, found: &mut Vec<Finding>) {
+        let back = self.back;
+        let off = libm::fabs(self.standing - self.target);
+        let runout = self.setup.part.runout_limit.value;
+        let says: String = if reuse {
+            "Use the jaws as they are: mounted as before, on size, sound, and running true.".into()
+        } else {
+            let reasons = [
+                (!back.as_before, "not known to be mounted as before"),
+                (off > back.tolerance, "off size"),
+                (back.old.damage > 0.0, "damaged"),
+                (back.old.runout > runout, "running out by more than the part allows"),
+            ];
+            let reasons: Vec<_> = reasons.into_iter().filter_map(|(holds, why)| holds.then_some(why)).collect();
+            format!("The jaws must be recut: {}.", reasons.join(", "))
+        };
+        let name = "Old jaws off the diameter wanted by";
+        found.push(
+            Finding::new("recut.off_size", name, Kind::Departure, off).entry("recut.as_before").caution(says).step(
+                Step {
+                    says: "On diameter, against what you accept",
+                    formula: "|D_standing − D_wanted| ≤ accepted",
+                    given: [term("accepted", back.tolerance, Kind::Departure)].into(),
+                    result: term("|D_standing − D_wanted|", off, Kind::Departure),
+                    source: "same chuck, same teeth, same order: common practice, no source",
+                },
+            ),
+        );
+    }
+
+    /// Recuts left after this one.
+    fn life(&self, stock: f64, planned: Option<(&Plan, &Placed)>, found: &mut Vec<Finding>) {
+        const NAME: &str = "Recuts left after this one";
+        if stock < 0.0 {
+            let why = "On this ring nothing can be cut.";
+            refuse(found, "recut.left", NAME, Kind::Plain, why, "recut.standing");
+            return;
+        }
+        let measured = self.back.metal.map(|metal| metal - stock);
+        let from_tooth = || planned.map(|(plan, placed)| plan.blank.metal_behind(placed.step));
+        let Some(metal) = measured.or_else(from_tooth) else {
+            let why = "Measure the metal from the old face to the screw counterbores, or have the tooth worked out.";
+            refuse(found, "recut.left", NAME, Kind::Plain, why, "recut.metal");
+            return;
+        };
+        let wall = planned.map_or(LEAST_WALL, |(plan, _)| plan.least_wall);
+        let left = recuts_left(metal, wall, self.back.stock);
+        let finding = Finding::new("recut.left", NAME, Kind::Plain, f64::from(left)).entry("recut.stock").step(Step {
+            says: "Metal left to the next counterbore after this cut, down to the least that must stay, in cuts of the usual stock",
+            formula: "(metal − least) / stock, rounded down",
+            given: [
+                term("metal", metal, Kind::Length),
+                term("least", wall, Kind::Length),
+                term("stock", self.back.stock, Kind::Length),
+            ]
+            .into(),
+            result: term("recuts", f64::from(left), Kind::Plain),
+            source: "arithmetic; least metal: common practice, no source",
+        });
+        found.push(if metal < wall {
+            finding.caution("This cut already leaves less metal than the least wanted.")
+        } else {
+            finding
+        });
+    }
+}
+
+/// How the standing diameter is found.
+fn touching_off(side: Side) -> Procedure {
+    let approach = match side {
+        Side::Outside => {
+            "Bring the nose of the boring tool inside the jaws, a little behind their front, at the middle of the face of jaw 1, clear of it."
+        }
+        Side::Inside => {
+            "Bring the nose of the turning tool outside the jaws, a little behind their front, at the middle of the face of jaw 1, clear of it."
+        }
+    };
+    let diameter = match side {
+        Side::Outside => {
+            "Read the X position. On a machine that shows diameters, the jaw stands at that diameter plus twice the thickness of the strip."
+        }
+        Side::Inside => {
+            "Read the X position. On a machine that shows diameters, the jaw stands at that diameter less twice the thickness of the strip."
+        }
+    };
+    let which = match side {
+        Side::Outside => {
+            "Turn the spindle by hand to each jaw and touch off again. Enter the smallest diameter as the one the jaws stand at, and half of what lies between smallest and largest as the run-out."
+        }
+        Side::Inside => {
+            "Turn the spindle by hand to each jaw and touch off again. Enter the largest diameter as the one the jaws stand at, and half of what lies between smallest and largest as the run-out."
+        }
+    };
+    Procedure {
+        id: "recut.touch_off",
+        title: "Finding the diameter the jaws stand at",
+        steps: [
+            "Clean jaws, serrations, master jaws and ring. Screw the jaws down on the tooth told, in their order, with the torque of the chuck’s manual.",
+            "Lay the ring in, clamp at the pressure for boring, and see that every jaw bears on it.",
+            "Make sure that the tool’s offset is right, by a test cut or a setting gauge. Set the spindle to neutral or hold it as local rules ask, so that it can only be turned by hand.",
+            approach,
+            "Lay a strip of known thickness between nose and face. Jog toward the face in the smallest steps until the strip just drags.",
+            diameter,
+            which,
+        ]
+        .into(),
+    }
+}

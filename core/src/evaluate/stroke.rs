@@ -1,0 +1,436 @@
+//! The tooth, and where in the stroke the jaws are bored and grip, as findings.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use super::placing::{Told, refuse};
+use crate::boring_ring::Bearing;
+use crate::findings::{Finding, Placing, Scene, Sense, Step, Tooth, term};
+use crate::grip::Side;
+use crate::jaw::Shape;
+use crate::quantity::Kind;
+use crate::setup::{Plan, Setup};
+use crate::stroke::{Check, Choice, Placed, Remedy, Stand, Task, choose, place, remedies};
+
+const GEOMETRY: &str =
+    "geometry of meshed serrations: on tooth k a groove of the blank sits midway between two of the master jaw";
+const SKETCH: &str = "geometry of the jaw on its tooth";
+const MIDDLE: &str = "the middle of the stroke: common practice, no source";
+/// How far the step of a tooth may be from the one entered with the jaws before that is told, m.
+const SAME_STEP: f64 = 0.05e-3;
+
+/// Radius the jaws are bored to, m.
+pub(super) fn bored_radius(setup: &Setup) -> f64 {
+    setup.jaws.bored_diameter.map_or_else(|| setup.gripped_radius(), |diameter| diameter.value / 2.0)
+}
+
+/// Chooses the tooth; the jaws as they stand on it, unless no tooth can be told at all.
+pub(super) fn tell(setup: &Setup, plan: &Plan, found: &mut Vec<Finding>, scene: &mut Scene) -> Option<Placed> {
+    let task = task(setup, plan);
+    let choice = match choose(&plan.master, &plan.blank, &task) {
+        Ok(choice) => choice,
+        Err(error) => {
+            let why = format!("No tooth can be told: {error}.");
+            refuse(found, "stroke.tooth", "Tooth", Kind::Plain, &why, "stroke.plan");
+            return None;
+        }
+    };
+    let placed = match plan.tooth {
+        Some(tooth) => place(&plan.master, &plan.blank, &task, tooth),
+        None => choice.best.clone(),
+    };
+    found.push(which(plan, &task, &choice, &placed));
+    positions(plan, &placed, found);
+    metal(setup, plan, &task, &placed, found);
+    nuts(plan, &placed, found);
+    room(setup, plan, &task, &placed, found);
+    scene.placing = Some(drawn(plan, &task, &choice, &placed));
+    Some(placed)
+}
+
+fn task(setup: &Setup, plan: &Plan) -> Task {
+    let nominal = setup.gripped_radius();
+    let (lower, upper) = (setup.grip.lower_deviation.value / 2.0, setup.grip.upper_deviation.value / 2.0);
+    let bored = bored_radius(setup);
+    Task {
+        jaw: crate::jaw::Jaw { grip_radius: bored, ..setup.jaw() },
+        part: [nominal + lower, nominal, nominal + upper],
+        passing: passing(setup, plan),
+        least_wall: plan.least_wall,
+        least_clearance: plan.least_clearance,
+        swing: setup.chuck.max_swing.map(|swing| swing.value / 2.0),
+        stand: stand(setup, plan),
+    }
+}
+
+/// The ring in use decides where the jaws stand, or else the position typed, or else the middle of the stroke.
+fn stand(setup: &Setup, plan: &Plan) -> Stand {
+    let ring = plan.ring_used.and_then(|at| plan.rings.get(at)).filter(|_| plan.bearing.stops(setup.grip.side));
+    match (ring, plan.bearing) {
+        (Some(own), Bearing::Counterbores) => Stand::Counterbores(own.ring.bearing_diameter(setup.grip.side) / 2.0),
+        (Some(own), Bearing::Plug | Bearing::Around) => Stand::Ends(own.ring.bearing_diameter(setup.grip.side) / 2.0),
+        _ => Stand::At(plan.bored_at.unwrap_or(plan.master.stroke / 2.0)),
+    }
+}
+
+/// What must pass the jaws: the part from its chuck side to the end of the grip, at the end of its tolerance.
+fn passing(setup: &Setup, plan: &Plan) -> f64 {
+    let end = (setup.grip.start + setup.grip.length).value;
+    let mut from = 0.0;
+    let mut diameters = Vec::new();
+    for step in setup.part.profile.steps() {
+        if from < end {
+            diameters.extend(if setup.grip.side == Side::Outside { step.outer } else { step.inner });
+        }
+        from += step.length;
+    }
+    diameters.extend(plan.passing);
+    let gripped = 2.0 * setup.gripped_radius();
+    let passing = match setup.grip.side {
+        Side::Outside => diameters.into_iter().fold(gripped + setup.grip.upper_deviation.value, f64::max),
+        Side::Inside => diameters.into_iter().fold(gripped + setup.grip.lower_deviation.value, f64::min),
+    };
+    passing / 2.0
+}
+
+fn which(plan: &Plan, task: &Task, choice: &Choice, placed: &Placed) -> Finding {
+    const NAME: &str = "Tooth of the master jaw for the blank’s first groove";
+    let master = &plan.master;
+    let inward = task.jaw.side == Side::Outside;
+    let step = Step {
+        says: "The blank’s first groove from its gripping end sits on this tooth. Tooth 1 is the innermost, between the first two grooves of the master jaw; on 0 and below the first groove hangs over its inner end",
+        formula: if inward { "r_end = g + s + (k − ½) p − a" } else { "r_end = g + s + (k − ½) p + a" },
+        given: [
+            term("g", master.first_groove, Kind::Length),
+            term("s", placed.bored_at, Kind::Length),
+            term("k", f64::from(placed.tooth), Kind::Plain),
+            term("p", master.serration.pitch, Kind::Length),
+            term("a", plan.blank.first_groove, Kind::Length),
+        ]
+        .into(),
+        result: term("r_end", placed.end, Kind::Length),
+        source: GEOMETRY,
+    };
+    let finding = |says: Option<String>| {
+        let finding = Finding::new("stroke.tooth", NAME, Kind::Plain, f64::from(placed.tooth));
+        says.into_iter().fold(finding, Finding::caution)
+    };
+    let finding = if placed.fails.is_empty() {
+        finding(None)
+    } else if choice.fits() {
+        finding(Some(format!("{} Tooth {} would do.", faults(&placed.fails), choice.best.tooth)))
+    } else {
+        let why = format!(
+            "No tooth will do. Nearest comes tooth {}: {} {}",
+            choice.best.tooth,
+            faults(&choice.best.fails),
+            help(plan, task)
+        );
+        Finding::refused("stroke.tooth", NAME, Kind::Plain, why)
+    };
+    finding.entry("stroke.tooth").step(step)
+}
+
+fn faults(fails: &[Check]) -> String {
+    let words: Vec<_> = fails.iter().map(|check| fault(*check)).collect();
+    let mut text = words.join("; ");
+    text.push('.');
+    text
+}
+
+/// What is wrong, in words.
+fn fault(check: Check) -> &'static str {
+    match check {
+        Check::Step => "too little metal under the part for the bore to clean up",
+        Check::Behind => "nothing of the jaw is left behind the face",
+        Check::Neighbours => "neighbouring jaws would meet, or reach past the axis",
+        Check::Wall => "too little metal to a screw counterbore",
+        Check::ScrewHead => "a screw head would stand above the seat",
+        Check::NutInside => "the T-nuts leave the inner end of the master jaw",
+        Check::NutOutside => "the T-nuts leave the outer end of the master jaw or the chuck body",
+        Check::Swing => "the open jaws swing too wide",
+        Check::Stroke => "the master jaw would stand beyond its stroke",
+        Check::MiddleThird => "outside the middle third of the stroke",
+        Check::Clearance => "the part does not pass with the clearance wanted",
+    }
+}
+
+/// What else would do, as tried.
+fn help(plan: &Plan, task: &Task) -> String {
+    let pitch = plan.master.serration.pitch;
+    let teeth = |by: f64| libm::round(by / pitch) as i32;
+    let tried = remedies(&plan.master, &plan.blank, task).unwrap_or_default();
+    let said: Vec<_> = tried
+        .iter()
+        .map(|remedy| match remedy {
+            Remedy::TurnRound(placed) => format!("jaws turned round, on tooth {}", placed.tooth),
+            Remedy::Extend(by, placed) => {
+                format!("jaws longer at the gripping end by {} pitches, on tooth {}", teeth(*by), placed.tooth)
+            }
+            Remedy::TurnRoundAndExtend(by, placed) => format!(
+                "jaws turned round and longer at the gripping end by {} pitches, on tooth {}",
+                teeth(*by),
+                placed.tooth
+            ),
+        })
+        .collect();
+    if said.is_empty() {
+        "Neither jaws turned round nor longer ones would help: another blank or another chuck is needed.".to_string()
+    } else {
+        format!("What would do: {}.", said.join("; or "))
+    }
+}
+
+fn positions(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
+    let stroke = plan.master.stroke;
+    let entry = match (plan.ring_used, plan.bored_at) {
+        (Some(_), _) => "ring.used",
+        (None, Some(_)) => "stroke.bored_at",
+        (None, None) => "stroke.travel",
+    };
+    Told {
+        id: "stroke.bored",
+        name: "Master jaw while bored, from fully closed",
+        value: placed.bored_at,
+        entry,
+        limit: None,
+        caution: "",
+        says: "Where the ring in use holds the jaws, or as typed, or else in the middle of the stroke",
+        formula: "s_b",
+        given: &[("S", stroke)],
+        symbol: "s_b",
+        source: MIDDLE,
+    }
+    .push(found);
+    let [least, nominal, most] = placed.gripping_at;
+    Told {
+        id: "stroke.gripping",
+        name: "Master jaw while gripping, from fully closed",
+        value: nominal,
+        entry,
+        limit: None,
+        caution: "",
+        says: "A larger part holds the jaws farther out, by its radius over the bored one; the range is that of the part’s tolerance",
+        formula: "s = s_b + R_part − R_bored",
+        given: &[("s_b", placed.bored_at)],
+        symbol: "s",
+        source: SKETCH,
+    }
+    .push(found);
+    if let Some(gripping) = found.last_mut() {
+        gripping.band = Some((least, most));
+    }
+    let off = |at: f64| libm::fabs(at - stroke / 2.0);
+    let worst = placed.gripping_at.into_iter().chain([placed.bored_at]).map(off).fold(0.0, f64::max);
+    Told {
+        id: "stroke.from_middle",
+        name: "Farthest from the middle of the stroke",
+        value: worst,
+        entry,
+        limit: Some((Sense::AtMost, stroke / 6.0, "the middle third of the stroke: common practice, no source")),
+        caution: if placed.fails.contains(&Check::Stroke) {
+            "Beyond an end of the stroke: the jaws cannot stand there, and would not grip."
+        } else {
+            ""
+        },
+        says: "Bored or gripping, over the part’s tolerance; the middle third ends a sixth of the stroke from its middle",
+        formula: "|s − S/2| ≤ S/6",
+        given: &[("S", stroke)],
+        symbol: "|s − S/2|",
+        source: MIDDLE,
+    }
+    .push(found);
+}
+
+fn metal(setup: &Setup, plan: &Plan, task: &Task, placed: &Placed, found: &mut Vec<Finding>) {
+    let outside = task.jaw.side == Side::Outside;
+    let differs = libm::fabs(placed.step - setup.jaws.step.value) > SAME_STEP;
+    Told {
+        id: "stroke.step",
+        name: "Step left under the part by this tooth",
+        value: placed.step,
+        entry: "jaws.step",
+        limit: Some((Sense::AtLeast, rise(task), "the bore must reach across the width of the jaw")),
+        caution: if differs {
+            "Enter this step with the jaws: mass, spring and shape are worked out with the one typed there."
+        } else {
+            ""
+        },
+        says: "From the bored face to the gripping end of the blank",
+        formula: if outside { "R_bored − r_end" } else { "r_end − R_bored" },
+        given: &[("R_bored", task.jaw.grip_radius), ("r_end", placed.end)],
+        symbol: "step",
+        source: SKETCH,
+    }
+    .push(found);
+    let blank = &plan.blank;
+    Told {
+        id: "stroke.wall",
+        name: "Metal from the bored face to a screw counterbore",
+        value: placed.wall,
+        entry: "stroke.tooth",
+        limit: Some((Sense::AtLeast, plan.least_wall, "the least metal wanted")),
+        caution: if placed.fails.contains(&Check::ScrewHead) {
+            "A screw lies under the part and its counterbore is too shallow for the head: bore less deep or counterbore deeper."
+        } else {
+            ""
+        },
+        says: "The nearest of the two counterbores, on the middle of the jaw",
+        formula: "w = |step − x| − c/2",
+        given: &[
+            ("step", placed.step),
+            ("x₁", blank.near_screw),
+            ("x₂", blank.far_screw),
+            ("c", blank.counterbore),
+        ],
+        symbol: "w",
+        source: SKETCH,
+    }
+    .push(found);
+}
+
+/// How far the bored arc of a flat-ended jaw rises over its width, m: the least step that cleans up.
+fn rise(task: &Task) -> f64 {
+    match (task.jaw.shape, task.jaw.side) {
+        (Shape::Ordinary { width }, Side::Outside) => {
+            let (radius, half) = (task.jaw.grip_radius, 0.5 * width);
+            radius - libm::sqrt((radius * radius - half * half).max(0.0))
+        }
+        _ => 0.0,
+    }
+}
+
+fn nuts(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
+    let master = &plan.master;
+    let given =
+        [("r_screws", 0.5 * (placed.screws[0] + placed.screws[1]) - placed.bored_at), ("l_nut", plan.blank.nut)];
+    Told {
+        id: "stroke.nut_inner",
+        name: "T-nut’s inner end from the axis, closed",
+        value: placed.nut[0],
+        entry: "stroke.tooth",
+        limit: Some((Sense::AtLeast, master.first_groove, "the inner end of the master jaw’s face")),
+        caution: "",
+        says: "From midway between the screws half the nut’s length inward",
+        formula: "r_screws − l_nut / 2",
+        given: &given,
+        symbol: "r",
+        source: SKETCH,
+    }
+    .push(found);
+    let face = master.first_groove + master.face;
+    let body = master.body - master.stroke;
+    Told {
+        id: "stroke.nut_outer",
+        name: "T-nut’s outer end from the axis, closed",
+        value: placed.nut[1],
+        entry: "stroke.tooth",
+        limit: Some(if face < body {
+            (Sense::AtMost, face, "the outer end of the master jaw’s face")
+        } else {
+            (Sense::AtMost, body, "the chuck body, less the stroke")
+        }),
+        caution: "",
+        says: "From midway between the screws half the nut’s length outward; open, it stands farther out by the stroke",
+        formula: "r_screws + l_nut / 2",
+        given: &given,
+        symbol: "r",
+        source: SKETCH,
+    }
+    .push(found);
+}
+
+fn room(setup: &Setup, plan: &Plan, task: &Task, placed: &Placed, found: &mut Vec<Finding>) {
+    let outside = task.jaw.side == Side::Outside;
+    Told {
+        id: "stroke.travel",
+        name: if outside { "A jaw opens for loading by" } else { "A jaw closes for loading by" },
+        value: placed.travel,
+        entry: "stroke.travel",
+        limit: None,
+        caution: "",
+        says: if outside {
+            "What is left of the stroke, along the jaw’s own axis"
+        } else {
+            "What the jaws have opened since fully closed, or until neighbours meet"
+        },
+        formula: if outside { "S − s_b" } else { "s_b" },
+        given: &[("S", plan.master.stroke), ("s_b", placed.bored_at)],
+        symbol: "δ",
+        source: SKETCH,
+    }
+    .push(found);
+    Told {
+        id: "stroke.clearance",
+        name: "Clearance for loading, per side",
+        value: placed.clearance,
+        entry: "stroke.least_clearance",
+        limit: Some((Sense::AtLeast, plan.least_clearance, "the clearance wanted")),
+        caution: "",
+        says: "At the edges of the faces, which come nearer the part than their middles once the jaws have moved",
+        formula: if outside {
+            "√(R² + δ² + 2 R δ cos β) − R_pass"
+        } else {
+            "R_pass − √(R² + δ² − 2 R δ cos β)"
+        },
+        given: &[("R", task.jaw.grip_radius), ("δ", placed.travel), ("R_pass", task.passing)],
+        symbol: "clearance",
+        source: "law of cosines",
+    }
+    .push(found);
+    let swing = setup.chuck.max_swing;
+    Told {
+        id: "stroke.swing",
+        name: "Swing of the open jaws, on diameter",
+        value: 2.0 * placed.swing,
+        entry: "chuck.max_swing",
+        limit: swing.map(|limit| (Sense::AtMost, limit.value, "the chuck’s manual or guard")),
+        caution: "",
+        says: "Circle of the farthest corner of a jaw, fully open",
+        formula: "D = 2 r_corner",
+        given: &[("r_corner", placed.swing)],
+        symbol: "D",
+        source: SKETCH,
+    }
+    .push(found);
+}
+
+fn drawn(plan: &Plan, task: &Task, choice: &Choice, placed: &Placed) -> Placing {
+    let master = &plan.master;
+    let inner = master.first_groove + placed.bored_at;
+    let far = placed.end + crate::stroke::outward(task.jaw.side) * plan.blank.length;
+    Placing {
+        tooth: placed.tooth,
+        pitch: master.serration.pitch,
+        tooth_height: master.serration.height(),
+        stroke: master.stroke,
+        bored_at: placed.bored_at,
+        gripping_at: placed.gripping_at,
+        master: [inner, inner + master.face],
+        jaw: [placed.end, far],
+        bored_radius: task.jaw.grip_radius,
+        screws: placed.screws,
+        counterbore: [plan.blank.counterbore, plan.blank.counterbore_depth],
+        nut: placed.nut.map(|radius| radius + placed.bored_at),
+        travel: placed.travel,
+        teeth: choice.teeth.iter().filter(|placed| in_face(placed)).map(tooth).collect(),
+        ..Placing::default()
+    }
+}
+
+/// Teeth at which the nuts leave the master jaw are not worth a line.
+fn in_face(placed: &Placed) -> bool {
+    !placed.fails.iter().any(|check| matches!(check, Check::NutInside | Check::NutOutside))
+}
+
+fn tooth(placed: &Placed) -> Tooth {
+    Tooth {
+        tooth: placed.tooth,
+        bored_at: placed.bored_at,
+        step: placed.step,
+        wall: placed.wall,
+        clearance: placed.clearance,
+        faults: placed.fails.iter().map(|check| fault(*check)).collect(),
+    }
+}

@@ -1,0 +1,118 @@
+//! Which tooth: every one is tried, and where none will do, what else would.
+
+use alloc::vec::Vec;
+
+use super::placed::{Check, Placed, Task, end_at, outward, place};
+use super::{Blank, MasterJaw, StrokeError};
+
+/// The teeth tried, and the best of them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Choice {
+    /// The best: fewest faults, the middle third weighing least, then the step nearest to the wanted one.
+    pub best: Placed,
+    /// The teeth at which the T-nuts lie over the master jaw's face, from the axis outward.
+    pub teeth: Vec<Placed>,
+}
+
+impl Choice {
+    /// Whether the best tooth has no fault.
+    #[must_use]
+    pub fn fits(&self) -> bool {
+        self.best.fails.is_empty()
+    }
+}
+
+/// What would help where no tooth of the jaws as mounted does. Each is a jaw that was tried and has no fault.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Remedy {
+    /// Turn the jaws round.
+    TurnRound(Placed),
+    /// Use jaws longer at the gripping end by so much, m.
+    Extend(f64, Placed),
+    /// Turn the jaws round and have them longer by so much, m.
+    TurnRoundAndExtend(f64, Placed),
+}
+
+/// Most teeth tried, far more than any chuck has.
+const MOST_TEETH: f64 = 2000.0;
+/// The longest extension tried, as a share of the jaw's length.
+const LONGEST_EXTENSION: f64 = 1.5;
+/// Most extensions tried.
+const MOST_EXTENSIONS: f64 = 80.0;
+
+/// Tries every tooth.
+///
+/// # Errors
+/// [`StrokeError`] when blank and master jaw make no sense together.
+pub fn choose(master: &MasterJaw, blank: &Blank, task: &Task) -> Result<Choice, StrokeError> {
+    let (first, last) = teeth(master, blank, task)?;
+    let teeth: Vec<_> = (first..=last).map(|tooth| place(master, blank, task, tooth)).collect();
+    let mut best = teeth.first().ok_or(StrokeError::NoTooth)?;
+    for placed in &teeth {
+        if better(placed, best, task.jaw.step) {
+            best = placed;
+        }
+    }
+    Ok(Choice { best: best.clone(), teeth })
+}
+
+/// What would help, each tried: turning the jaws round, longer jaws, and both.
+///
+/// # Errors
+/// As [`choose`].
+pub fn remedies(master: &MasterJaw, blank: &Blank, task: &Task) -> Result<Vec<Remedy>, StrokeError> {
+    blank.check(master)?;
+    let mut found = Vec::new();
+    let turned = blank.turned(master.serration.pitch);
+    if let Some(placed) = fitting(master, &turned, task) {
+        found.push(Remedy::TurnRound(placed));
+    }
+    if let Some((by, placed)) = extension(master, blank, task) {
+        found.push(Remedy::Extend(by, placed));
+    }
+    if found.is_empty()
+        && let Some((by, placed)) = extension(master, &turned, task)
+    {
+        found.push(Remedy::TurnRoundAndExtend(by, placed));
+    }
+    Ok(found)
+}
+
+/// The best tooth of a blank if it has no fault.
+fn fitting(master: &MasterJaw, blank: &Blank, task: &Task) -> Option<Placed> {
+    choose(master, blank, task).ok().filter(Choice::fits).map(|choice| choice.best)
+}
+
+/// The shortest extension, by whole teeth, with which a tooth has no fault.
+fn extension(master: &MasterJaw, blank: &Blank, task: &Task) -> Option<(f64, Placed)> {
+    let pitch = master.serration.pitch;
+    let most = (LONGEST_EXTENSION * blank.length / pitch).min(MOST_EXTENSIONS) as i32;
+    (1..=most).find_map(|count| {
+        let by = f64::from(count) * pitch;
+        fitting(master, &blank.extended(by), task).map(|placed| (by, placed))
+    })
+}
+
+/// The teeth on which the middle of the T-nut lies over the serrated face.
+fn teeth(master: &MasterJaw, blank: &Blank, task: &Task) -> Result<(i32, i32), StrokeError> {
+    blank.check(master)?;
+    let side = task.jaw.side;
+    let pitch = master.serration.pitch;
+    // Where the middle of the nut would stand on tooth 0, from the first groove.
+    let from = end_at(master, blank, side, 0, 0.0) + outward(side) * blank.nut_middle() - master.first_groove;
+    let first = libm::ceil(-from / pitch);
+    let last = libm::floor((master.face - from) / pitch);
+    if !(first.is_finite() && last.is_finite() && last >= first && last - first < MOST_TEETH) {
+        return Err(StrokeError::NoTooth);
+    }
+    Ok((first as i32, last as i32))
+}
+
+/// Whether one tooth is to be preferred to another.
+fn better(one: &Placed, other: &Placed, wanted_step: f64) -> bool {
+    let faults = |placed: &Placed| placed.fails.iter().filter(|check| **check != Check::MiddleThird).count();
+    let thirds = |placed: &Placed| placed.fails.contains(&Check::MiddleThird);
+    let off = |placed: &Placed| libm::fabs(placed.step - wanted_step);
+    let (a, b) = ((faults(one), thirds(one)), (faults(other), thirds(other)));
+    a < b || (a == b && off(one) < off(other))
+}

@@ -1,0 +1,134 @@
+//! What is said of the face: the key under it, and the whole view in words.
+
+use holdround_core::quantity::{Kind, decimal};
+use holdround_core::setup::JawShape;
+use maud::{Markup, html};
+
+use super::{FORCE_KEY, Face};
+use crate::view::drawing::{Anchor, LEFT, PRESSURE_KEY, State, block_arrow, is_hollow, letters, line_arrow};
+
+/// Base line of the first line under the view.
+const FIRST_LINE: f64 = 268.0;
+/// Between the lines under the view.
+const LINE: f64 = 28.0;
+/// Half a block arrow's width above the base line of the words beside it.
+const RISE: f64 = 7.0;
+
+impl Face<'_> {
+    /// What the arrows and the lobes stand for, in words, under the view.
+    pub(super) fn key(&self) -> Markup {
+        let line = |at: usize| FIRST_LINE + LINE * at as f64;
+        let left = LEFT + 6.0;
+        let scene = &self.stage.findings.scene;
+        html! {
+            @for (at, words) in self.lobe_words().iter().enumerate() {
+                (letters((left, line(at)), Anchor::Start, "note lobes", words))
+            }
+            @if self.both.shape.state == State::Released {
+                (letters((left, line(2)), Anchor::Start, "note", "The jaws stand back: no grip."))
+            } @else {
+                @if let Some(force) = self.round_force() {
+                    @let unit = self.stage.units.unit(Kind::Force);
+                    (block_arrow((left, line(1) - RISE), (left + FORCE_KEY, line(1) - RISE), "speed"))
+                    (letters((left + FORCE_KEY + 8.0, line(1)), Anchor::Start, "note",
+                        &format!("= {} {}", decimal(force, 3), unit.symbol)))
+                }
+                @if let Some(pressure) = self.both.pressure.round {
+                    @let unit = self.stage.units.unit(Kind::Stress);
+                    (line_arrow((-64.0, line(1) - RISE), (PRESSURE_KEY - 64.0, line(1) - RISE), 7.0, "live"))
+                    (letters((PRESSURE_KEY - 56.0, line(1)), Anchor::Start, "note",
+                        &format!("= {} {} pressure", decimal(pressure, 3), unit.symbol)))
+                }
+                (block_arrow((left, line(2) - RISE), (left + 24.0, line(2) - RISE), "rest"))
+                (letters((left + 32.0, line(2)), Anchor::Start, "note",
+                    &format!("each jaw at rest: {}", self.stage.units.show(Kind::Force, scene.jaw_grip_at_rest))))
+                (block_arrow((left, line(3) - RISE), (left + 24.0, line(3) - RISE), "speed"))
+                (letters((left + 32.0, line(3)), Anchor::Start,
+                    if scene.jaw_grip_at_speed > 0.0 { "note" } else { "note wrong" },
+                    &format!("at {}: {}", self.speed_words(), self.grip_words_at_speed())))
+            }
+        }
+    }
+
+    /// The grip of a jaw at speed is the end of a range that is bad for slip.
+    fn grip_words_at_speed(&self) -> String {
+        let least = self.stage.findings.scene.jaw_grip_at_speed;
+        if least > 0.0 {
+            format!("at least {}", self.stage.units.show(Kind::Force, least))
+        } else {
+            "the grip may be lost".into()
+        }
+    }
+
+    pub(super) fn speed_words(&self) -> String {
+        self.stage.units.show(Kind::RotationalSpeed, self.stage.setup.speed.value)
+    }
+
+    pub(super) fn state_words(&self) -> &'static str {
+        match self.both.shape.state {
+            State::Released => "Released",
+            State::AtRest => "Clamped, at rest",
+            State::AtSpeed => "Clamped, at speed",
+        }
+    }
+
+    /// What is drawn of the lobes, in lines short enough for the sheet.
+    fn lobe_words(&self) -> Vec<String> {
+        let shape = &self.both.shape;
+        let released = shape.state == State::Released;
+        if released && !(shape.turns_outside || shape.turns_bore) {
+            return vec!["Released. No round surface was".into(), "turned in this clamping.".into()];
+        }
+        let Some(factor) = shape.magnification else {
+            return vec!["No lobes drawn: no shape was computed.".into()];
+        };
+        let lobes = format!("Lobes × {}. Dashed: true shape.", decimal(factor, 3));
+        match (released, shape.turns_outside, shape.turns_bore) {
+            (true, true, true) => vec![lobes, "Turned outside and bore, sprung back.".into()],
+            (true, true, false) => vec![lobes, "Turned outside, sprung back.".into()],
+            (true, false, _) => vec![lobes, "Turned bore, sprung back.".into()],
+            _ => vec![lobes],
+        }
+    }
+
+    pub(super) fn description(&self) -> String {
+        let setup = self.stage.setup;
+        let scene = &self.stage.findings.scene;
+        let units = self.stage.units;
+        let jaws = match setup.jaws.shape {
+            JawShape::Ordinary(width) => {
+                format!("{} ordinary soft jaws {} wide", self.jaws(), units.show(Kind::Length, width.value))
+            }
+            JawShape::Wide(angle) => {
+                format!("{} wide soft jaws of {} each", self.jaws(), units.show(Kind::Angle, angle.value))
+            }
+            JawShape::Pie(cut) => {
+                format!("{} pie jaws with saw cuts of {}", self.jaws(), units.show(Kind::Length, cut.value))
+            }
+        };
+        let bore = setup.part.smallest_bore();
+        let part = match (setup.part.stepped, is_hollow(&setup.part)) {
+            (true, true) => "A hollow part of steps".into(),
+            (false, true) => format!("A ring with bore {}", units.show(Kind::Length, bore)),
+            (_, false) => "A solid part".into(),
+        };
+        let grip = if self.both.shape.state == State::Released {
+            "The jaws stand back from it.".into()
+        } else {
+            format!(
+                "Grip of each jaw: {} at rest, {} at {}; mean pressure under a jaw at rest {}. Thin arrows: pressure around the arc, as a mean over the grip length.",
+                units.show(Kind::Force, scene.jaw_grip_at_rest),
+                self.grip_words_at_speed(),
+                self.speed_words(),
+                units.show(Kind::Stress, scene.contact_pressure),
+            )
+        };
+        format!(
+            "{part} and outside diameter {}, {} by {jaws}, {}. {grip} {}",
+            units.show(Kind::Length, setup.part.largest_outside()),
+            self.both.way,
+            self.state_words().to_ascii_lowercase(),
+            self.lobe_words().join(" "),
+        )
+    }
+}
