@@ -13,7 +13,7 @@ const MOST_IN_LINE: usize = 400;
 const SHARP: f64 = 12.0;
 
 /// The same across the wall, where every element goes the whole length of the part.
-const SHARP_ACROSS: f64 = 4.0;
+const SHARP_ACROSS: f64 = 8.0;
 
 /// Longest element at a radius, as a share of it.
 const ROUND_HOLE: f64 = 0.3;
