@@ -117,7 +117,7 @@ fn moves(path: &JawPath, frame: Frame) -> Markup {
         path class="rapid" d=(drawn(&|to| to.feed <= 0.0)) {}
         @for (number, purpose) in present(path) {
             path class=(class(purpose)) d=(drawn(&|to| to.purpose == purpose)) {}
-            @if let Some((from, to)) = pairs().filter(|(_, to)| to.purpose == purpose).last() {
+            @if let Some((from, to)) = pairs().find(|(_, to)| to.purpose == purpose) {
                 @let (a, b) = (at(from), at(to));
                 (letters((0.5 * (a.0 + b.0), 0.5 * (a.1 + b.1) + 8.0), Anchor::Middle, "value", &(number + 1).to_string()))
             }
