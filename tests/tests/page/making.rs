@@ -74,6 +74,7 @@ fn fingers_plan_the_stroke_choose_a_ring_and_see_the_tooth() {
         plan.set("ring.bearing", "plug");
         assert_shows(browser, &plan, UnitSystem::Metric, "on a plug");
         browser.tap("#add-rings");
+        browser.wait_until("document.getElementById('in-rings.0.name')");
         type_at(browser, "rings.0.name", "black");
         type_at(browser, "rings.0.outside", "170");
         let fits = "document.querySelector('#made-ring').textContent.includes('Your ring 1, black')";
@@ -154,16 +155,15 @@ fn the_tool_runs_along_its_path_and_stands_where_the_slider_is() {
 #[test]
 fn a_reading_changes_the_next_cut() {
     on_both_pages(Viewport::DESK, |browser, url| {
-        let mut job =
-            entries(&[("readings.0.taper", "0 µm"), ("readings.0.shows", "gap"), ("readings.0.gap", "40 µm")]);
+        let mut job = entries(&[("readings.0.taper", "10 µm"), ("readings.0.shows", "base")]);
         open(browser, &format!("{url}#{}", job.to_link()));
         unfold(browser, "readings");
         for id in ["taper.right", "taper.right.diameter", "taper.next", "taper.next.diameter"] {
             assert_tells(browser, &job, id);
         }
         let before = found(&job).get("taper.next").expect("a next taper").value.clone();
-        type_at(browser, "readings.0.gap", "70");
-        job.set("readings.0.gap", "70 µm");
+        type_at(browser, "readings.0.taper", "30");
+        job.set("readings.0.taper", "30 µm");
         assert_ne!(found(&job).get("taper.next").expect("a next taper").value, before, "another reading, another cut");
         for id in ["taper.next", "taper.next.diameter"] {
             assert_tells(browser, &job, id);

@@ -32,7 +32,7 @@ fn one(desk: &Desk, group: &Group, making: bool) -> Markup {
         @if matters {
             details.group id={ "group-" (group.key) } open[!making] {
                 summary { h2 { (group.name) } @if making { (settled(group.key)) } }
-                @if making { div.made id={ "made-" (group.key) } {} }
+                @if making && making::above(group.key) { (made(group)) }
                 @for rows in by_list(group.inputs) {
                     @match rows.first().and_then(|input| list_of(input)) {
                         Some(list) => (items(desk, list, rows)),
@@ -43,9 +43,15 @@ fn one(desk: &Desk, group: &Group, making: bool) -> Markup {
                         },
                     }
                 }
+                @if making && !making::above(group.key) { (made(group)) }
             }
         }
     }
+}
+
+/// Where it stands what came of a group.
+fn made(group: &Group) -> Markup {
+    html! { div.made id={ "made-" (group.key) } {} }
 }
 
 /// Runs of inputs of the same list, or of none.

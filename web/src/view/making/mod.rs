@@ -79,11 +79,13 @@ pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
             format!("{} roughing passes at {}", told("program.passes"), told("boring.speed"))
         }
         "boring" => "No path can be planned".into(),
-        "readings" if found.get("taper.next").is_some() => {
+        "readings" if found.get("taper.next.diameter").is_some() => {
             format!("Cut next: {}", per_side("taper.next", "taper.next.diameter"))
         }
+        "readings" if found.get("taper.next").is_some() => "The readings tell no next cut".into(),
         "readings" => format!("Taper: {}", per_side("taper.right", "taper.right.diameter")),
         "recut" if setup.placing.recut.is_none() => "New jaws".into(),
+        "recut" if found.get("recut.stock").is_none_or(|stock| stock.value.is_err()) => "Touch the jaws off".into(),
         "recut" => format!("Stock {} per side", told("recut.stock")),
         _ => match beyond(found).next() {
             Some(first) => format!("{} is beyond its limit", first.name),
@@ -93,7 +95,13 @@ pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
     html! { (words) "." }
 }
 
-/// What stands in a group above its inputs.
+/// Whether what came of a group stands above its inputs: only where it keeps its height, or a field would move away
+/// from under the finger.
+pub(crate) fn above(group: &str) -> bool {
+    matches!(group, "stroke" | "boring")
+}
+
+/// What came of a group.
 pub(crate) fn beside(desk: &Desk, group: &str) -> Markup {
     let Some((setup, found)) = &desk.good else { return html! {} };
     let units = desk.units;
