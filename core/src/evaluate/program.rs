@@ -4,11 +4,12 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::placing;
 use crate::bore::{Ceiling, ceiling, turning_speed};
-use crate::findings::{Finding, JawPath, Scene, Step, term};
+use crate::findings::{Finding, JawPath, Placing, Scene, Step, term};
 use crate::grip::Side;
 use crate::jaw::BoredJaw;
-use crate::program::{Cutting, Heading, JawCut, Plan, PlanError, Tool, collisions, swept, text};
+use crate::program::{Collision, Cutting, Heading, JawCut, Obstacle, Plan, PlanError, Tool, collisions, swept, text};
 use crate::quantity::{Kind, Unit, UnitSystem, shown};
 use crate::setup::Setup;
 
@@ -23,6 +24,8 @@ fn plan(setup: &Setup, jaw: &BoredJaw) -> Result<Plan, PlanError> {
         // The corners of a flat outer end stand farthest out.
         Side::Inside => 2.0 * jaw.swing_radius(),
     };
+    // Jaws that came back were measured on the ring.
+    let measured = setup.placing.recut.as_ref().and_then(|back| back.standing);
     let cut = JawCut {
         side: setup.grip.side,
         diameter,
@@ -30,7 +33,7 @@ fn plan(setup: &Setup, jaw: &BoredJaw) -> Result<Plan, PlanError> {
         depth: setup.grip.length.value,
         chamfer: boring.chamfer.value,
         relief: [boring.relief_width.value, boring.relief_depth.value],
-        standing: boring.standing.map_or(blank, |standing| standing.value),
+        standing: boring.standing.map(|standing| standing.value).or(measured).unwrap_or(blank),
         inner: blank,
         skim: boring.skim.value,
         skim_width: boring.skim_width.value,
@@ -99,8 +102,9 @@ pub(super) fn tell(setup: &Setup, jaw: &BoredJaw, found: &mut Vec<Finding>, scen
             .caution(words)
             .entry("boring.rough_feed"),
     );
-    let hits = collisions(&plan, &[]);
-    tell_hits(&plan, &hits, found);
+    let obstacles = obstacles(setup, scene.placing.as_ref());
+    let hits = collisions(&plan, &obstacles);
+    tell_hits(&plan, &hits, obstacles.is_empty(), found);
     scene.jaw_path = Some(JawPath {
         shape: swept(&plan.moves, plan.tool.nose, plan.cut.sign()),
         standing: plan.cut.standing,
@@ -142,7 +146,7 @@ fn tell_speed(setup: &Setup, plan: &Plan, found: &mut Vec<Finding>) {
     );
 }
 
-fn tell_hits(plan: &Plan, hits: &[crate::program::Collision], found: &mut Vec<Finding>) {
+fn tell_hits(plan: &Plan, hits: &[Collision], jaws_alone: bool, found: &mut Vec<Finding>) {
     let finding = Finding::new(
         "program.collisions",
         "Moves of the boring path that would hit something",
@@ -151,16 +155,36 @@ fn tell_hits(plan: &Plan, hits: &[crate::program::Collision], found: &mut Vec<Fi
     )
     .entry("boring.bar_diameter");
     found.push(match hits.first() {
-        None => {
-            finding.caution("Tool against the jaws alone: ring, screws and turret are not known to it. Run it in air.")
-        }
-        Some(hit) => {
-            let purpose = plan.moves.get(hit.step).map_or("", |step| step.purpose.words());
-            let words =
-                format!("On move {} ({purpose}) the {} would hit: {}.", hit.step + 1, hit.part.words(), hit.obstacle);
-            finding.caution(words).at_most(0.0, "nothing may be hit")
-        }
+        None if jaws_alone => finding.caution(JAWS_ALONE),
+        None => finding.caution(ALL_BUT_TURRET),
+        Some(hit) => finding.caution(hit_words(plan, hit)).at_most(0.0, "nothing may be hit"),
     });
+}
+
+const JAWS_ALONE: &str = "Tool against the jaws alone: ring, screws and turret are not checked. Run it in air.";
+const ALL_BUT_TURRET: &str = "Tool against jaws, ring and screws: the turret is not checked. Run it in air.";
+
+fn hit_words(plan: &Plan, hit: &Collision) -> String {
+    let purpose = plan.moves.get(hit.step).map_or("", |step| step.purpose.words());
+    format!("On move {} ({purpose}) the {} would hit: {}.", hit.step + 1, hit.part.words(), hit.obstacle)
+}
+
+/// Ring and screws, where the jaws' place on the chuck is known.
+fn obstacles(setup: &Setup, placing: Option<&Placing>) -> Vec<Obstacle> {
+    let Some(placing) = placing else { return Vec::new() };
+    let front = setup.jaws.height.value;
+    let [across, _] = placing.counterbore;
+    // A screw's head may fill its counterbore up to the front.
+    let screw =
+        |name, radius: f64| Obstacle { name, radial: [radius - across / 2.0, radius + across / 2.0], z: [-front, 0.0] };
+    let [near, far] = placing.screws;
+    let ring = placing.ring.map(|ring| Obstacle {
+        name: "boring ring or plug",
+        radial: ring.radii,
+        z: ring.heights.map(|height| height - front),
+    });
+    let screws = [screw("counterbore of the near screw", near), screw("counterbore of the far screw", far)];
+    screws.into_iter().chain(ring).collect()
 }
 
 /// The program that bores the jaws of a set-up, as word-address text after ISO 6983-1.
@@ -177,9 +201,11 @@ fn tell_hits(plan: &Plan, hits: &[crate::program::Collision], found: &mut Vec<Fi
 pub fn jaw_program(setup: &Setup) -> Result<String, String> {
     let jaw = BoredJaw::new(setup.jaw()).map_err(|error| error.to_string())?;
     let plan = plan(setup, &jaw).map_err(|error| error.to_string())?;
-    if let Some(hit) = collisions(&plan, &[]).first() {
-        let words = format!("On move {} the {} would hit: {}.", hit.step + 1, hit.part.words(), hit.obstacle);
-        return Err(words);
+    let (mut unheard, mut scene) = (Vec::new(), Scene::default());
+    placing::tell(setup, Some(plan.tool.bar), &mut unheard, &mut scene);
+    let obstacles = obstacles(setup, scene.placing.as_ref());
+    if let Some(hit) = collisions(&plan, &obstacles).first() {
+        return Err(hit_words(&plan, hit));
     }
     let boring = &setup.boring;
     let (omega, _) = speed(setup, &plan);
@@ -189,7 +215,7 @@ pub fn jaw_program(setup: &Setup) -> Result<String, String> {
         speed: libm::floor(omega / REV_PER_MIN + 1e-9) as u32,
         number: &boring.number,
         name: &boring.name,
-        notes: &notes(setup, &plan),
+        notes: &notes(setup, &plan, obstacles.is_empty()),
     };
     if heading.speed == 0 {
         return Err("The spindle would stand still: raise the surface speed or the speed limit.".into());
@@ -198,7 +224,7 @@ pub fn jaw_program(setup: &Setup) -> Result<String, String> {
 }
 
 /// What is assumed and what to heed, for the heading.
-fn notes(setup: &Setup, plan: &Plan) -> Vec<String> {
+fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool) -> Vec<String> {
     let system = if setup.boring.inch { UnitSystem::Inch } else { UnitSystem::Metric };
     let length = Kind::Length.unit_in(system);
     // A taper in thousandths of a millimetre would need a letter that no control has.
@@ -237,7 +263,7 @@ fn notes(setup: &Setup, plan: &Plan) -> Vec<String> {
             show(setup.jaws.ring_height.value),
             shown(pressure, Kind::Pressure.unit_in(system))
         ),
-        "Ring, screws and turret are not checked for collision".to_string(),
+        if jaws_alone { JAWS_ALONE } else { ALL_BUT_TURRET }.to_string(),
     ]
     .into()
 }

@@ -101,14 +101,15 @@ proptest! {
                 // The nose is as wide as its circle at that height.
                 let last = (u - cut.stands()) / pitch;
                 let first = (last - 2.0 * tool.nose / pitch).max(0.0) as usize;
-                for cell in first..cells.min(last.max(0.0) as usize) {
+                let under_tip = height.iter_mut().enumerate().take(last.max(0.0) as usize).skip(first);
+                for (cell, standing) in under_tip {
                     let middle = cut.stands() + (cell as f64 + 0.5) * pitch;
                     let off = middle - (u - tool.nose);
                     let under = z + tool.nose - libm::sqrt((tool.nose * tool.nose - off * off).max(0.0));
                     if step.feed > 0.0 {
-                        height[cell] = height[cell].min(under);
+                        *standing = standing.min(under);
                     } else {
-                        prop_assert!(under > height[cell] - 2e-6, "{:?} to {to:?} hits {middle}", step.purpose);
+                        prop_assert!(under > *standing - 2e-6, "{:?} to {to:?} hits {middle}", step.purpose);
                     }
                 }
             }
