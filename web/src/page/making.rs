@@ -69,7 +69,7 @@ impl Page {
         let Some((setup, found)) = &self.desk.good else { return };
         let (Some(jaw_path), Some(tool)) = (&found.scene.jaw_path, root::by_id(path::TOOL)) else { return };
         let share = self.run.share;
-        let _set = tool.set_attribute("transform", &path::tool_at(setup, jaw_path, share));
+        let _set = tool.set_attribute("transform", &path::tool_at(setup, &found.scene, jaw_path, share));
         let told = path::told(jaw_path, share, self.desk.units);
         if let Some(slider) = root::by_id_as::<HtmlInputElement>(path::SLIDER) {
             let _set = slider.set_attribute("aria-valuetext", &told);

@@ -28,7 +28,7 @@ pub(super) fn show(found: &Findings, units: Units) -> Markup {
     html! {
         (lines(found, &["taper.right", "taper.right.diameter", "taper.tilt", "taper.next", "taper.next.diameter"], units))
         @if !scene.bluing.is_empty() {
-            p { "Bluing on the face of a jaw: dark where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale." }
+            p { "Bluing on the face of a jaw: filled where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale." }
         }
         div.bluings {
             @for ((id, title), picture) in told.zip(&scene.bluing) {

@@ -2,7 +2,7 @@
 
 use core::fmt::Write;
 
-use holdround_core::findings::{Findings, JawPath};
+use holdround_core::findings::{Findings, JawPath, Scene};
 use holdround_core::program::{Move, Purpose};
 use holdround_core::quantity::Kind;
 use holdround_core::setup::{Setup, Side};
@@ -30,7 +30,7 @@ const CUTS: [Purpose; 6] =
 
 /// The drawing with its legend, what would be hit, and the way through it.
 pub(super) fn show(setup: &Setup, found: &Findings, path: &JawPath, units: Units) -> Markup {
-    let frame = frame(setup, path);
+    let frame = frame(setup, &found.scene, path);
     html! {
         svg class="view making" viewBox=(frame.view_box(0.0)) role="img" aria-labelledby="path-title path-desc"
             font-size="22" xmlns="http://www.w3.org/2000/svg" {
@@ -38,7 +38,7 @@ pub(super) fn show(setup: &Setup, found: &Findings, path: &JawPath, units: Units
             desc id="path-desc" { (described(setup, path, units)) }
             (jaw(setup, found, path, frame))
             (moves(path, frame))
-            g id=(TOOL) class="boring-tool" transform=(tool_at(setup, path, 0.0)) { (tool(setup, path, frame)) }
+            g id=(TOOL) class="boring-tool" transform=(tool_at(setup, &found.scene, path, 0.0)) { (tool(setup, path, frame)) }
         }
         ul.legend {
             li { svg class="view sample" viewBox="0 0 44 16" aria-hidden="true" { path class="rapid" d="M2 8H42" {} } " rapid" }
@@ -79,16 +79,19 @@ fn words(path: &JawPath, step: usize) -> &'static str {
     path.moves.get(step).map_or("", |step| step.purpose.words())
 }
 
-/// The depth to be bored and as much around it; what the tool does farther off is cut off at the edge.
-fn frame(setup: &Setup, path: &JawPath) -> Frame {
+/// The depth to be bored and as much around it, with the ring; what the tool does farther off is cut off at the edge.
+fn frame(setup: &Setup, scene: &Scene, path: &JawPath) -> Frame {
     let depth = setup.grip.length.value;
     let radii = path.shape.iter().map(|[radius, _]| *radius).chain([path.standing / 2.0]);
     let (low, high) = radii.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), r| (low.min(r), high.max(r)));
-    let air = 0.3 * depth;
+    // A ring far off would leave nothing to be seen of the path.
+    let ring = scene.placing.as_ref().and_then(|placing| placing.ring).map_or(low, |ring| ring.radii[0]);
+    let low = low.min(ring.max(low - depth));
+    let air = 0.2 * depth;
     Frame::of([-1.3 * depth, 0.6 * depth], [(low - air).max(0.0), high + air], 12.0)
 }
 
-/// The jaw as it is left, what it was before, and the ring.
+/// The jaw as it is left, what it was before, its counterbores and the ring.
 fn jaw(setup: &Setup, found: &Findings, path: &JawPath, frame: Frame) -> Markup {
     let height = setup.jaws.height.value;
     let scene = &found.scene;
@@ -101,8 +104,16 @@ fn jaw(setup: &Setup, found: &Findings, path: &JawPath, frame: Frame) -> Markup 
     html! {
         path class="cut" d=(closed(&metal)) fill="url(#hatch-jaw)" {}
         path class="true-shape" d=(open(&before)) {}
-        @if let Some(ring) = scene.placing.as_ref().and_then(|placing| placing.ring) {
-            path class="ring" d=(closed(&frame.rectangle(ring.heights.map(|above| above - height), ring.radii))) {}
+        @if let Some(placing) = &scene.placing {
+            @let [wide, deep] = placing.counterbore;
+            @for screw in placing.screws {
+                @let beyond = (screw > placing.bored_radius) == (setup.grip.side == Side::Outside);
+                @let top = if beyond { 0.0 } else { seat[1] };
+                path class="hole" d=(closed(&frame.rectangle([-deep, top.max(-deep)], [screw - wide / 2.0, screw + wide / 2.0]))) {}
+            }
+            @if let Some(ring) = placing.ring {
+                path class="ring" d=(closed(&frame.rectangle(ring.heights.map(|above| above - height), ring.radii))) {}
+            }
         }
     }
 }
@@ -166,9 +177,9 @@ fn place(path: &JawPath, share: f64) -> (usize, f64, f64) {
 }
 
 /// The tool's transform after a share of its way.
-pub(crate) fn tool_at(setup: &Setup, path: &JawPath, share: f64) -> String {
+pub(crate) fn tool_at(setup: &Setup, scene: &Scene, path: &JawPath, share: f64) -> String {
     let (_, x, z) = place(path, share);
-    let (right, down) = frame(setup, path).at(z, x / 2.0);
+    let (right, down) = frame(setup, scene, path).at(z, x / 2.0);
     let mut text = String::from("translate(");
     let _written = write!(text, "{} {})", coordinate(right), coordinate(down));
     text
