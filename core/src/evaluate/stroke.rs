@@ -230,6 +230,8 @@ fn positions(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
     }
     let off = |at: f64| libm::fabs(at - stroke / 2.0);
     let worst = placed.gripping_at.into_iter().chain([placed.bored_at]).map(off).fold(0.0, f64::max);
+    // What is less than a nanometre is rounding.
+    let worst = if worst < 1e-9 { 0.0 } else { worst };
     tell_length(
         found,
         &Line {

@@ -56,13 +56,15 @@ impl Entries {
         self.0.keys().filter_map(|path| index_in(path, name)).max().map_or(0, |last| last + 1)
     }
 
-    /// Adds an item to the list `name`, with the defaults of its inputs written out; false when it is full.
+    /// Adds an item to the list `name`, with the defaults of its inputs written out, but for those that hang on a
+    /// choice made in the item itself; false when it is full.
     pub fn add_item(&mut self, name: &str) -> bool {
         let index = self.count(name);
         let full = LISTS.iter().find(|list| list.name == name).is_none_or(|list| index >= list.most);
         if !full {
             for input in list_inputs(name) {
-                if input.default.is_empty() || matches!(input.when, When::Always) {
+                let chosen_within = matches!(input.when, When::Chosen(path, _) if path.starts_with(name));
+                if input.default.is_empty() || !chosen_within {
                     self.0.insert(input.at(index), input.default.to_string());
                 }
             }
@@ -123,6 +125,16 @@ mod tests {
         assert_eq!(entries.get("cuts.1.feed"), Some("0.1 mm/rev"), "before it nothing moves");
         assert_eq!(entries.get("cuts.2.feed"), Some("0.3 mm/rev"), "the next moves up");
         assert_eq!(entries.get("cuts.7.feed"), None, "the last place is empty");
+    }
+
+    #[test]
+    fn an_item_is_added_though_its_list_hangs_on_a_choice_elsewhere() {
+        let mut entries = Entries::default();
+        entries.set("stroke.plan", "yes");
+        assert!(entries.add_item("rings") && entries.add_item("rings"), "there is room for two rings");
+        assert_eq!(entries.count("rings"), 2, "each holds its place");
+        assert!(entries.add_item("readings"), "and for a reading");
+        assert_eq!(entries.get("readings.0.gap"), None, "what hangs on a choice within the item is not written");
     }
 
     #[test]

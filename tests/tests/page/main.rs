@@ -8,6 +8,7 @@ mod faults;
 mod keeping;
 mod keyboard;
 mod links;
+mod making;
 mod motion;
 mod paper;
 mod section;

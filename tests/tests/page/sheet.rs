@@ -105,6 +105,9 @@ pub(crate) fn written(finding: &Finding, system: UnitSystem) -> String {
 const READ: &str = "[...document.querySelectorAll('#findings details, #title-block details')]
     .map((line) => [line.id, line.querySelector('.value').textContent])";
 
+/// What the ids of findings on making the jaws begin with.
+const OF_MAKING: [&str; 8] = ["stroke.", "ring.", "rings.", "recut.", "bore.", "taper.", "program.", "boring."];
+
 /// The page must come to show exactly what the engines find for `entries`.
 pub(crate) fn assert_shows(browser: &Browser, entries: &Entries, system: UnitSystem, claim: &str) {
     let findings = found(entries);
@@ -115,7 +118,10 @@ pub(crate) fn assert_shows(browser: &Browser, entries: &Entries, system: UnitSys
     let headlines = browser.execute(&format!("return {TOLD}"), Vec::new());
     let headlines: Vec<&str> = headlines.as_array().into_iter().flatten().filter_map(Value::as_str).collect();
     let above = headlines.iter().filter_map(|id| findings.get(id)).map(|finding| ("line", finding));
-    let below = findings.findings.iter().map(|finding| ("all", finding));
+    // Those of making the jaws stand in a list of their own, after the others.
+    let of_making = |finding: &&Finding| OF_MAKING.iter().any(|topic| finding.id.starts_with(topic));
+    let holding = findings.findings.iter().filter(|finding| !of_making(finding));
+    let below = holding.chain(findings.findings.iter().filter(of_making)).map(|finding| ("all", finding));
     let wanted: Vec<Value> = above
         .chain(below)
         .map(|(list, finding)| json!([format!("{list}-{}", finding.id), written(finding, system)]))

@@ -4,7 +4,7 @@ use holdround_core::setup::Entries;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
-use super::{Page, opening};
+use super::{Page, making, opening};
 use crate::root;
 
 /// Something a button asks for.
@@ -22,6 +22,12 @@ pub(crate) enum Action {
     Spin,
     /// Show the mesh in the section, or leave it out again.
     Mesh,
+    /// Let the tool run along the path that bores the jaws, or stop it.
+    Run,
+    /// Copy the boring program.
+    CopyProgram,
+    /// Save the boring program as a file.
+    SaveProgram,
     /// Let the assumed value hold.
     Assume(String),
     /// Add an item to a list.
@@ -72,6 +78,9 @@ impl Action {
             "clamp" => Self::Clamp,
             "spin" => Self::Spin,
             "mesh" => Self::Mesh,
+            "run" => Self::Run,
+            "copy-program" => Self::CopyProgram,
+            "save-program" => Self::SaveProgram,
             "assume" => Self::Assume(told("data-path")?),
             "add" => Self::Add(told("data-list")?),
             "add-after" => Self::AddAfter(told("data-list")?, index()?),
@@ -98,6 +107,9 @@ impl Page {
                 let _printed = web_sys::window().map(|window| window.print());
                 return;
             }
+            Action::Run => return self.run_or_stop(),
+            Action::CopyProgram => return making::copy_program(),
+            Action::SaveProgram => return making::save_program(),
             Action::GoTo(path) => return root::focus(&format!("in-{path}")),
             Action::Skip => return root::focus("title-block"),
             Action::Clamp => {

@@ -10,6 +10,7 @@ use super::action::Action;
 use super::address::Asked;
 use super::{Page, opening, with_page};
 use crate::root;
+use crate::view::making::path;
 
 /// Listens to everything the page answers to.
 ///
@@ -52,6 +53,9 @@ impl Page {
     /// A key in a field, or a slider on its way.
     fn typed(&mut self, event: &Event) {
         let Some(field) = target::<HtmlInputElement>(event) else { return };
+        if field.id() == path::SLIDER {
+            return self.run_to(field.value_as_number());
+        }
         let path = field.get_attribute("data-path").or_else(|| field.get_attribute("data-slide"));
         if let Some(path) = path {
             self.desk.type_in(&path, &field.value());

@@ -11,6 +11,7 @@ mod fields;
 mod history;
 mod items;
 mod keep;
+mod making;
 mod motion;
 mod notice;
 mod opening;
@@ -61,6 +62,8 @@ pub(crate) struct Page {
     speaking: Delay,
     working: Delay,
     completing: Delay,
+    running: Delay,
+    run: making::Run,
     /// A size that is being dragged.
     drag: Option<drag::Drag>,
 }
@@ -86,6 +89,8 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         speaking: Delay::new(BEFORE_SPEAKING, || with_page(|page| page.speak())),
         working: Delay::new(0, || with_page(Page::work)),
         completing: Delay::new(BEFORE_COMPLETING, || with_page(Page::complete)),
+        running: Delay::new(making::TICK, || with_page(Page::tick)),
+        run: making::Run::default(),
         drag: None,
     };
     page.regions.show("examples", examples::show());
@@ -153,12 +158,14 @@ impl Page {
         if let Some(stage) = stage(desk) {
             self.regions.show("trace", trace::show(&stage));
         }
+        self.show_making();
     }
 
     fn show(&mut self) {
         let desk = &self.desk;
         let structure = fields::structure(desk);
-        if structure != self.structure {
+        let anew = structure != self.structure;
+        if anew {
             self.regions.forget();
             self.regions.show("inputs", inputs::show(desk));
             self.regions.show("play", play_bar::show(desk));
@@ -173,6 +180,9 @@ impl Page {
             motion::show(&mut self.regions, "section", section::draw(&stage));
         }
         dress(desk);
+        if anew {
+            self.show_making();
+        }
     }
 
     /// A field was left: what stands in it may be written anew.

@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 
+use super::making;
 use super::title_block::line;
 use crate::page::desk::Desk;
 
@@ -12,7 +13,10 @@ pub(crate) fn show(desk: &Desk) -> Markup {
         @if let Some((_, findings)) = &desk.good {
             @if !desk.faults.is_empty() { p.stale { "Of the last valid set-up, not of what is typed now." } }
             p.hint { "Open a line to see how it was reached." }
-            div.lines { @for finding in &findings.findings { (line(finding, "all", desk.units)) } }
+            div.lines {
+                @for finding in findings.findings.iter().filter(|finding| !making::is_of_making(finding)) { (line(finding, "all", desk.units)) }
+            }
+            (making::findings(findings, desk.units))
         } @else {
             p { "None yet: there is no valid set-up." }
         }

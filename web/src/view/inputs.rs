@@ -3,21 +3,36 @@
 use holdround_core::setup::{Group, INPUTS, Input, LISTS, List};
 use maud::{Markup, html};
 
-use super::field;
+use super::{field, making};
 use crate::page::desk::Desk;
 
 /// The whole list.
 pub(crate) fn show(desk: &Desk) -> Markup {
-    html! { @for group in INPUTS { (one(desk, group)) } }
+    let making = |group: &&Group| making::GROUPS.contains(&group.key);
+    html! {
+        @for group in INPUTS.iter().filter(|group| !making(group)) { (one(desk, group, false)) }
+        details.group.making id="making" {
+            summary { h2 { "Making the jaws" } (settled("making")) }
+            @for key in making::GROUPS {
+                @for group in INPUTS.iter().filter(|group| group.key == key) { (one(desk, group, true)) }
+            }
+        }
+    }
 }
 
-fn one(desk: &Desk, group: &Group) -> Markup {
+/// Where it is told what is settled in a group.
+fn settled(group: &str) -> Markup {
+    html! { span.settled id={ "settled-" (group) } {} }
+}
+
+fn one(desk: &Desk, group: &Group, making: bool) -> Markup {
     // The first item of a list stands for it even while the list is empty.
     let matters = group.inputs.iter().any(|input| desk.entries.matters(input, 0));
     html! {
         @if matters {
-            details.group id={ "group-" (group.key) } open {
-                summary { h2 { (group.name) } }
+            details.group id={ "group-" (group.key) } open[!making] {
+                summary { h2 { (group.name) } @if making { (settled(group.key)) } }
+                @if making && making::above(group.key) { (made(group)) }
                 @for rows in by_list(group.inputs) {
                     @match rows.first().and_then(|input| list_of(input)) {
                         Some(list) => (items(desk, list, rows)),
@@ -28,9 +43,15 @@ fn one(desk: &Desk, group: &Group) -> Markup {
                         },
                     }
                 }
+                @if making && !making::above(group.key) { (made(group)) }
             }
         }
     }
+}
+
+/// Where it stands what came of a group.
+fn made(group: &Group) -> Markup {
+    html! { div.made id={ "made-" (group.key) } {} }
 }
 
 /// Runs of inputs of the same list, or of none.
@@ -49,6 +70,7 @@ pub(crate) fn noun(list: &str) -> &'static str {
         "cuts" => "Cut",
         "steps" => "Step",
         "surfaces" => "Surface",
+        "rings" => "Ring",
         _ => "Reading",
     }
 }

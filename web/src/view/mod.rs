@@ -7,6 +7,7 @@ pub(crate) mod field;
 pub(crate) mod findings_list;
 mod formula;
 pub(crate) mod inputs;
+pub(crate) mod making;
 mod mark;
 pub(crate) mod notes;
 pub(crate) mod notices;

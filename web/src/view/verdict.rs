@@ -4,15 +4,19 @@ use std::fmt::Write;
 
 use holdround_core::findings::{Finding, Findings, Mark, Weight};
 
-use super::steps;
+use super::{making, steps};
 use crate::page::desk::Desk;
 
 /// What the title block shows, in its order.
 const HEADLINES: [&str; 5] = ["hold.factor", "shape.roundness", "shape.runout", "speed.set", "pressure.set"];
 
+/// How many findings on making the jaws stand there at most, and only while they are beyond their limits.
+const OF_MAKING: usize = 2;
+
 /// The findings of the title block.
 pub(crate) fn headlines(findings: &Findings) -> impl Iterator<Item = &Finding> {
-    HEADLINES.iter().filter_map(|id| findings.get(id))
+    let of_making = making::beyond(findings).take(OF_MAKING);
+    HEADLINES.iter().filter_map(|id| findings.get(id)).chain(of_making)
 }
 
 /// Why the job must not run, where the lines of the title block do not say it.
@@ -33,7 +37,7 @@ pub(crate) fn of(findings: &Findings) -> (Mark, &'static str) {
         (Mark::Beyond, "Do not run")
     } else if headlines(findings).any(|finding| finding.mark() == Mark::Refused) {
         (Mark::Refused, "No verdict")
-    } else if any(Mark::Close) {
+    } else if findings.findings.iter().any(|finding| finding.mark() == Mark::Close && !making::is_of_making(finding)) {
         (Mark::Close, "Near a limit")
     } else {
         (Mark::Within, "Within limits")

@@ -1,0 +1,191 @@
+//! Making the jaws: what stands in the form beside its inputs, and its findings in a list of their own.
+
+mod bluing;
+mod frame;
+pub(crate) mod path;
+pub(crate) mod program;
+mod stroke;
+
+use holdround_core::findings::{Finding, Findings, Mark, Placing, Procedure};
+use holdround_core::quantity::Kind;
+use holdround_core::setup::{Setup, declared};
+use maud::{Markup, html};
+
+use super::{steps, title_block};
+use crate::page::desk::Desk;
+use crate::units::Units;
+
+/// The groups of inputs that belong to it, in the order in which they are settled.
+pub(crate) const GROUPS: [&str; 5] = ["stroke", "ring", "boring", "readings", "recut"];
+
+/// What the ids of its findings begin with.
+const TOPICS: [&str; 8] = ["stroke", "ring", "rings", "recut", "bore", "taper", "program", "boring"];
+
+/// Whether a finding is of making the jaws, and not of holding the part.
+pub(crate) fn is_of_making(finding: &Finding) -> bool {
+    finding.id.split('.').next().is_some_and(|topic| TOPICS.contains(&topic))
+}
+
+/// What of it is beyond a limit.
+pub(crate) fn beyond(findings: &Findings) -> impl Iterator<Item = &Finding> {
+    findings.findings.iter().filter(|finding| is_of_making(finding) && finding.mark() == Mark::Beyond)
+}
+
+/// Its findings; what is wrong is said without opening them.
+pub(crate) fn findings(findings: &Findings, units: Units) -> Markup {
+    html! {
+        h2 { "Findings on making the jaws" }
+        div.lines {
+            @for finding in findings.findings.iter().filter(|finding| is_of_making(finding)) {
+                (title_block::line(finding, "all", units))
+                @if matches!(finding.mark(), Mark::Beyond | Mark::Refused) { (remedy(finding)) }
+            }
+        }
+    }
+}
+
+/// What is wrong and where to put it right.
+fn remedy(finding: &Finding) -> Markup {
+    let why = finding.value.as_ref().err().or(finding.caution.as_ref());
+    html! {
+        div.remedy {
+            @if let Some(why) = why { p { (why) } }
+            @if let Some((path, input)) = finding.entry.and_then(|path| Some((path, declared(path)?))) {
+                button type="button" data-act="goto" data-path=(path) { "Go to " (input.name) }
+            }
+        }
+    }
+}
+
+/// In one line, what is settled in a group, or in all of them (`making`).
+pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
+    let Some((setup, found)) = &desk.good else { return html! {} };
+    let units = desk.units;
+    let told = |id: &str| found.get(id).map_or_else(String::new, |finding| steps::value(finding, units));
+    let per_side = |id: &str, diameter: &str| format!("{} per side = {} on diameter", told(id), told(diameter));
+    let words = match group {
+        "stroke" => match &found.scene.placing {
+            Some(placing) if found.get("stroke.tooth").is_some_and(|tooth| tooth.value.is_ok()) => format!(
+                "Tooth {}; bored at {} of {}",
+                placing.tooth,
+                told("stroke.bored"),
+                units.show(Kind::Length, placing.stroke)
+            ),
+            Some(_) => "No tooth will do".into(),
+            None => "Not planned".into(),
+        },
+        "ring" => format!("On diameter {}", told("ring.diameter")),
+        "boring" if found.scene.jaw_path.is_some() => {
+            format!("{} roughing passes at {}", told("program.passes"), told("boring.speed"))
+        }
+        "boring" => "No path can be planned".into(),
+        "readings" if found.get("taper.next.diameter").is_some() => {
+            format!("Cut next: {}", per_side("taper.next", "taper.next.diameter"))
+        }
+        "readings" if found.get("taper.next").is_some() => "The readings tell no next cut".into(),
+        "readings" => format!("Taper: {}", per_side("taper.right", "taper.right.diameter")),
+        "recut" if setup.placing.recut.is_none() => "New jaws".into(),
+        "recut" if found.get("recut.stock").is_none_or(|stock| stock.value.is_err()) => "Touch the jaws off".into(),
+        "recut" => format!("Stock {} per side", told("recut.stock")),
+        _ => match beyond(found).next() {
+            Some(first) => format!("{} is beyond its limit", first.name),
+            None => "Tooth, ring, boring, taper, program, recut".into(),
+        },
+    };
+    html! { (words) "." }
+}
+
+/// Whether what came of a group stands above its inputs: only where it keeps its height, or a field would move away
+/// from under the finger.
+pub(crate) fn above(group: &str) -> bool {
+    matches!(group, "stroke" | "boring")
+}
+
+/// What came of a group.
+pub(crate) fn beside(desk: &Desk, group: &str) -> Markup {
+    let Some((setup, found)) = &desk.good else { return html! {} };
+    let units = desk.units;
+    let procedure = |id: &str| found.scene.procedures.iter().find(|procedure| procedure.id == id);
+    html! {
+        @match group {
+            "stroke" => @if let Some(placing) = &found.scene.placing {
+                (stroke::show(setup, placing, found, units))
+                (teeth(placing, units))
+            },
+            "ring" => {
+                @if let Some(placing) = &found.scene.placing { (rings(placing, units)) }
+                @if let Some(steps) = procedure("ring.groove") { (in_order(steps)) }
+            },
+            "boring" => {
+                @if let Some(jaw_path) = &found.scene.jaw_path { (path::show(setup, found, jaw_path, units)) }
+                (program::show(setup))
+            },
+            "readings" => (bluing::show(found, units)),
+            _ => @if let Some(steps) = procedure("recut.touch_off") { (in_order(steps)) },
+        }
+    }
+}
+
+/// What was tried of the teeth, and what is wrong with each.
+fn teeth(placing: &Placing, units: Units) -> Markup {
+    html! {
+        details id="teeth-tried" {
+            summary { "Teeth tried: " (placing.teeth.len()) }
+            ul {
+                @for tooth in &placing.teeth {
+                    li {
+                        "Tooth " (tooth.tooth) ": "
+                        @if tooth.faults.is_empty() { "fits" } @else { (tooth.faults.join("; ")) }
+                        ". Metal " (units.show(Kind::Length, tooth.wall)) ", clearance "
+                        (units.show(Kind::Length, tooth.clearance)) " per side."
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The ways in which a ring could bear, and the user's own rings.
+fn rings(placing: &Placing, units: Units) -> Markup {
+    let length = |si: f64| units.show(Kind::Length, si);
+    let cut = |clears: bool| if clears { "clears the cut by " } else { "meets the cut: clearance " };
+    html! {
+        ul.rings {
+            @for way in &placing.bearings {
+                li {
+                    @match way.bearing {
+                        "counterbores" => "A ring in the counterbores",
+                        "plug" => "A plug between the jaw ends",
+                        _ => "A ring around the jaw ends",
+                    }
+                    ", to gauge " (length(way.diameter)) ", " (cut(way.clears)) (length(way.clearance)) "."
+                }
+            }
+            @for (at, ring) in placing.own_rings.iter().enumerate() {
+                li {
+                    "Your ring " (at + 1) ", " (ring.name) ": jaws at " (length(ring.position)) " of the stroke, "
+                    @if !ring.in_middle_third { "outside the middle third, " }
+                    (cut(ring.clears)) (length(ring.clearance)) "."
+                }
+            }
+        }
+    }
+}
+
+/// Something to be done step by step.
+fn in_order(procedure: &Procedure) -> Markup {
+    html! {
+        h3 { (procedure.title) }
+        ol.order { @for step in &procedure.steps { li { (step) } } }
+    }
+}
+
+/// The values of these findings, each in a line that opens how it was reached.
+fn lines(found: &Findings, ids: &[&str], units: Units) -> Markup {
+    html! { div.lines { @for finding in ids.iter().filter_map(|id| found.get(id)) { (title_block::line(finding, "here", units)) } } }
+}
+
+/// Height of the seat above the serrations, m.
+fn seat(setup: &Setup) -> f64 {
+    setup.jaws.height.value - setup.grip.length.value
+}

@@ -1,0 +1,29 @@
+//! The boring program as text, to be copied or saved; or why there is none.
+
+use holdround_core::jaw_program;
+use holdround_core::setup::Setup;
+use maud::{Markup, html};
+
+/// Where the text stands.
+pub(crate) const TEXT: &str = "program-text";
+/// Where it is told what became of it.
+pub(crate) const TOLD: &str = "program-told";
+
+/// The text, never without its warning.
+pub(super) fn show(setup: &Setup) -> Markup {
+    html! {
+        h3 { "Program" }
+        @match jaw_program(setup) {
+            Ok(text) => {
+                p.stop { "UNPROVEN. Run it in air first, slowly, with the ring clamped and the guard closed. Stand clear of the plane of the jaws." }
+                textarea.program id=(TEXT) readonly rows="14" spellcheck="false" aria-label="Program, unproven" { (text) }
+                div.buttons {
+                    button type="button" id="copy-program" data-act="copy-program" { "Copy" }
+                    button type="button" id="save-program" data-act="save-program" { "Save as file" }
+                }
+                p id=(TOLD) role="status" {}
+            },
+            Err(why) => p.stop { "No program. " (why) },
+        }
+    }
+}
