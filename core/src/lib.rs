@@ -17,6 +17,7 @@ pub mod jaw_spring;
 pub mod materials;
 pub mod part;
 pub mod quantity;
+pub mod record;
 pub mod recut;
 pub mod ring;
 pub mod roundness;
