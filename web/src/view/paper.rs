@@ -34,7 +34,7 @@ pub(crate) fn show(desk: &Desk) -> Markup {
             (paper_code::of(&desk.entries))
             ol.ticks { @for step in order(setup, findings, desk.units) { li { (step) } } }
             ul.figures {
-                @for finding in FIGURES.iter().filter_map(|id| findings.get(id)) {
+                @for finding in FIGURES.iter().filter_map(|id| findings.get(id)).filter(|finding| finding.value.is_ok()) {
                     li {
                         (finding.name) ": " b { (steps::value(finding, desk.units)) }
                         // A taper per side is half of that on diameter, and the two are mixed up.
