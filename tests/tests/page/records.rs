@@ -31,6 +31,7 @@ fn keep(browser: &Browser) -> String {
 }
 
 fn write(browser: &Browser, field: &str, id: &str, text: &str) {
+    browser.execute("document.getElementById(arguments[0]).open = true", vec![json!(format!("record-{id}"))]);
     browser.type_into(&format!("#record-{field}-{id}"), text);
 }
 
