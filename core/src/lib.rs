@@ -4,6 +4,7 @@
 
 extern crate alloc;
 
+pub mod bore;
 pub mod boring_ring;
 pub mod contact;
 pub mod cutting;
@@ -16,6 +17,7 @@ pub mod jaw;
 pub mod jaw_spring;
 pub mod materials;
 pub mod part;
+pub mod program;
 pub mod quantity;
 pub mod record;
 pub mod recut;
@@ -24,5 +26,6 @@ pub mod roundness;
 pub mod setup;
 mod sorting;
 pub mod stroke;
+pub mod taper;
 
-pub use evaluate::{Effort, Engine, Progress, evaluate};
+pub use evaluate::{BoreChoice, Effort, Engine, Progress, evaluate, jaw_program};

@@ -14,7 +14,7 @@ pub enum Spread {
 }
 
 /// Numbers from 0 to 1 that [`job`] draws from.
-pub const DRAWS: usize = 192;
+pub const DRAWS: usize = 224;
 
 /// Places in the draws that stand for no input by itself.
 const READINGS: usize = DRAWS - 6;
@@ -54,7 +54,7 @@ pub fn job(draws: &[f64], spread: Spread) -> Entries {
 /// in whole numbers.
 fn is_drawn(path: &str) -> bool {
     !["part.shape", "stroke.tooth", "ring.used"].contains(&path)
-        && !["gauge", "steps", "surfaces", "rings"].iter().any(|list| path.starts_with(list))
+        && !["gauge", "steps", "surfaces", "rings", "readings"].iter().any(|list| path.starts_with(list))
 }
 
 /// The input that `path` is drawn as a share of, and the ends of that share.

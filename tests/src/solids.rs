@@ -60,17 +60,43 @@ enum Gripped {
 
 /// The figures under one load.
 #[derive(Clone, Debug, Deserialize)]
+#[serde(try_from = "Told")]
 pub struct Loaded {
     /// The load.
-    #[serde(flatten)]
     pub load: Load,
     /// Circles around the part.
     pub lines: Vec<Line>,
 }
 
+/// A load as the file tells it.
+#[derive(Deserialize)]
+struct Told {
+    load: String,
+    force_per_jaw: Option<f64>,
+    mismatch: Option<f64>,
+    jaw_travel: Option<Figure>,
+    speed: Option<f64>,
+    lines: Vec<Line>,
+}
+
+impl TryFrom<Told> for Loaded {
+    type Error = String;
+
+    fn try_from(told: Told) -> Result<Self, String> {
+        let load = match (told.load.as_str(), told.force_per_jaw, told.mismatch, told.jaw_travel, told.speed) {
+            ("uniform", Some(force_per_jaw), None, None, None) => Load::Uniform { force_per_jaw },
+            ("rigid", Some(force_per_jaw), Some(mismatch), Some(jaw_travel), None) => {
+                Load::Rigid { force_per_jaw, mismatch, jaw_travel }
+            }
+            ("spin", None, None, None, Some(speed)) => Load::Spin { speed },
+            (load, ..) => return Err(format!("{load} is no load, or is told in part")),
+        };
+        Ok(Self { load, lines: told.lines })
+    }
+}
+
 /// How a part is loaded. SI.
-#[derive(Clone, Copy, Debug, Deserialize)]
-#[serde(tag = "load", rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug)]
 pub enum Load {
     /// Even pressure under each jaw.
     Uniform {
@@ -213,7 +239,7 @@ impl Case {
             let lobes = next.lobes()?;
             let change = |k: usize| before.map_or(f64::INFINITY, |before| (before[k] / lobes[k] - 1.0).abs());
             solved = Some(next);
-            if change(0).max(change(1) / 2.0) <= Engine::SETTLED {
+            if change(0).max(change(1) / 1.5) <= Engine::SETTLED {
                 break;
             }
             before = Some(lobes);
@@ -298,7 +324,11 @@ impl Solved {
         }))
     }
 
-    fn face(&self) -> Result<Face<'_>, String> {
+    /// Rigid jaws on it.
+    ///
+    /// # Errors
+    /// The engine's refusal.
+    pub fn face(&self) -> Result<Face<'_>, String> {
         let arc = Arc::graded(2.0 * self.case.jaws.half_angle, self.cells);
         Face::new(&self.spring, arc, &JawGive::default()).map_err(|error| error.to_string())
     }
@@ -308,7 +338,14 @@ impl Solved {
     /// # Errors
     /// When the engine refuses, or has no station where the reference has a circle.
     pub fn compare(&self, loaded: &Loaded) -> Result<Vec<Pair>, String> {
-        let face = self.face()?;
+        self.compare_in(&self.face()?, loaded)
+    }
+
+    /// [`Self::compare`] with the jaws of [`Self::face`], which serve every load.
+    ///
+    /// # Errors
+    /// As [`Self::compare`].
+    pub fn compare_in(&self, face: &Face<'_>, loaded: &Loaded) -> Result<Vec<Pair>, String> {
         let (contact, spoken) = match loaded.load {
             Load::Uniform { force_per_jaw } => (Some(face.even(force_per_jaw)), "even pressure".to_string()),
             Load::Rigid { force_per_jaw, mismatch, .. } => {

@@ -38,6 +38,7 @@ fn grounds() -> Vec<Entries> {
             ("stroke.serration", "typed"),
             ("rings.0.outside", "100 mm"),
             ("recut.jaws", "bored"),
+            ("readings.0.shows", "gap"),
             ("gauge.0.pressure", "1 MPa"),
             ("gauge.0.grip", "20 kN"),
             ("gauge.1.pressure", "2 MPa"),

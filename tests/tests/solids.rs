@@ -6,14 +6,9 @@ use holdround_core::contact::Arc;
 use holdround_core::part::Band;
 use holdround_tests::solids::{Fineness, Load, Pair, Solved, cases};
 
-/// The place at which figures are missed, and by how much at most. At the corner of a rigid jaw's edge and the end
-/// of its grip the pressure has no bound both ways; the engine's short waves there are those of a plane,
-/// which knows the one way only. It is the engine that is off (the reference's three meshes close in).
-const MISSED: ([&str; 2], f64) = (["thick-aluminium, rigid", "peak to valley of Outside at z 13.0 mm"], 0.025);
-
-fn is_missed(of: &str) -> bool {
-    MISSED.0.iter().all(|words| of.contains(words))
-}
+/// The one figure that is missed, and by how much at most: at the corner of a rigid jaw's edge and the end of its
+/// grip, where the pressure has no bound both ways. It closes in with a finer mesh, and is not missed by that.
+const MISSED: (&str, f64) = ("thick-aluminium, rigid, +50 um: peak to valley of Outside at z 13.0 mm", 0.0125);
 
 /// How far off a figure may be under a load, besides what the reference allows itself.
 struct Allowed {
@@ -57,12 +52,11 @@ fn judged(solved: impl Fn(&holdround_tests::solids::Case) -> Solved, allowed: &A
 fn shapes_are_those_of_solid_elements_as_finely_as_the_engine_settles_for() {
     let allowed = Allowed { even: 5e-3, rigid: 1e-2, spin: 5e-4 };
     let (misses, all) = judged(|case| case.settled(Arc::CELLS).unwrap(), &allowed);
-    let (known, new): (Vec<_>, Vec<_>) = misses.iter().partition(|miss| is_missed(miss));
+    let (known, new): (Vec<_>, Vec<_>) = misses.iter().partition(|miss| miss.starts_with(MISSED.0));
     assert!(new.is_empty(), "{} of {} figures:\n{}", new.len(), all.len(), misses.join("\n"));
-    assert!(!known.is_empty(), "it is no longer missed: take it off the list");
-    for missed in all.iter().filter(|pair| is_missed(&pair.of)) {
-        assert!(missed.off().abs() < MISSED.1, "missed by more than told: {missed:?}");
-    }
+    assert_eq!(known.len(), 1, "it is no longer missed: take it off the list");
+    let missed = all.iter().find(|pair| pair.of == MISSED.0).unwrap();
+    assert!(missed.off().abs() < MISSED.1, "missed by more than told: {missed:?}");
 }
 
 #[test]

@@ -34,9 +34,11 @@ impl Arc {
         &self.angles
     }
 
-    /// Shortest cell, rad.
-    pub(crate) fn shortest(&self) -> f64 {
-        self.angles.windows(2).map(|w| w[1] - w[0]).fold(f64::INFINITY, f64::min)
+    /// Order of the shortest wave that matters: hats no longer see waves shorter than their cell, whose share
+    /// falls as the fifth power from there.
+    pub(crate) fn shortest_wave(&self) -> usize {
+        let shortest = self.angles.windows(2).map(|w| w[1] - w[0]).fold(f64::INFINITY, f64::min);
+        (8.0 / shortest).min(20_000.0) as usize
     }
 
     /// Integral over the whole face of each hat times `cos(n t)`.

@@ -2,6 +2,7 @@
 
 use super::active_set::inverse;
 use super::arc::Arc;
+use super::short_waves::{ShortWaves, product};
 use crate::part::{Elastic, MAX_ORDER, PartSpring};
 use alloc::vec::Vec;
 use core::f64::consts::PI;
@@ -77,7 +78,7 @@ fn add_product(matrix: &mut [f64], left: &[f64], right: &[f64], angles: usize, p
 }
 
 /// `sum += factor v v^T`.
-fn add_square(sum: &mut [f64], factor: f64, v: &[f64]) {
+pub(super) fn add_square(sum: &mut [f64], factor: f64, v: &[f64]) {
     for (line, a) in sum.chunks_exact_mut(v.len()).zip(v) {
         for (entry, b) in line.iter_mut().zip(v) {
             *entry += factor * a * b;
@@ -86,7 +87,7 @@ fn add_square(sum: &mut [f64], factor: f64, v: &[f64]) {
 }
 
 impl Compliance {
-    pub(super) fn new(part: &PartSpring, arc: &Arc, give: &JawGive) -> Option<Self> {
+    pub(super) fn new(part: &PartSpring, arc: &Arc, short: &[ShortWaves], give: &JawGive) -> Option<Self> {
         let (angles, points) = (arc.angles().len(), part.points.len());
         let size = angles * points;
         let mut matrix = alloc::vec![0.0; size * size];
@@ -95,10 +96,13 @@ impl Compliance {
             add_square(&mut square, share(response.order, part.jaws), &arc.cosines(response.order));
             add_product(&mut matrix, &square, &response.band, angles, points);
         }
+        for waves in short {
+            add_product(&mut matrix, &waves.give, &product(&part.mass, &waves.spread, points), angles, points);
+        }
         add_product(&mut matrix, &local(part, arc, give), &part.mass, angles, points);
         let (flat, cosine) = (arc.cosines(0), arc.cosines(1));
         if give.column.len() == points * points {
-            let between = square_product(&part.mass, &give.column, points);
+            let between = product(&product(&part.mass, &give.column, points), &part.mass, points);
             let mut square = alloc::vec![0.0; angles * angles];
             add_square(&mut square, 1.0, &cosine);
             add_product(&mut matrix, &square, &between, angles, points);
@@ -110,41 +114,15 @@ impl Compliance {
     }
 }
 
-/// What acts on the same z only: the part's short waves, the jaw's spots and body.
+/// What acts on the same z only: the jaw's spots and body.
 fn local(part: &PartSpring, arc: &Arc, give: &JawGive) -> Vec<f64> {
-    let angles = arc.angles().len();
-    let hole = part.side != crate::part::Side::Bore;
-    let mut sum = alloc::vec![0.0; angles * angles];
-    // Hats no longer see waves shorter than their cell: their share falls as n^-5 from there.
-    let last = (8.0 / arc.shortest()).min(20_000.0) as usize;
-    let solved = part.responses.iter().map(|r| r.order).max().unwrap_or(0);
-    arc.each_cosines(part.jaws, last.max(MAX_ORDER), |order, cosines| {
-        let mut softness = give.body.map_or(0.0, |b| body_give(&b, part.radius, hole, order));
-        if order > solved {
-            softness += half_plane(&part.elastic, part.radius, order);
-        }
-        if softness != 0.0 {
+    let mut sum: Vec<f64> = arc.mass().iter().map(|mass| give.spot * mass).collect();
+    if let Some(body) = &give.body {
+        let hole = part.side != crate::part::Side::Bore;
+        arc.each_cosines(part.jaws, arc.shortest_wave().max(MAX_ORDER), |order, cosines| {
+            let softness = body_give(body, part.radius, hole, order);
             add_square(&mut sum, share(order, part.jaws) * softness, cosines);
-        }
-    });
-    for (entry, mass) in sum.iter_mut().zip(arc.mass()) {
-        *entry += give.spot * mass;
+        });
     }
     sum
-}
-
-/// `mass column mass`, all points x points.
-fn square_product(mass: &[f64], column: &[f64], points: usize) -> Vec<f64> {
-    let product = |a: &[f64], b: &[f64]| {
-        let mut c = alloc::vec![0.0; points * points];
-        for i in 0..points {
-            for k in 0..points {
-                for j in 0..points {
-                    c[i * points + j] += a[i * points + k] * b[k * points + j];
-                }
-            }
-        }
-        c
-    };
-    product(&product(mass, column), mass)
 }

@@ -2,8 +2,9 @@
 
 use super::active_set::Problem;
 use super::arc::Arc;
-use super::compliance::{Compliance, JawGive, half_plane, share};
+use super::compliance::{Compliance, JawGive, share};
 use super::lobing::Lobing;
+use super::short_waves::{ShortWaves, short_waves};
 use crate::part::{PartSpring, Side};
 use alloc::borrow::Cow;
 use alloc::vec::Vec;
@@ -82,8 +83,8 @@ pub struct Face<'a> {
     pub(super) compliance: Compliance,
     /// Integrals of the hats around the face with each order of the part.
     cosines: Vec<Vec<f64>>,
-    /// The same with the orders beyond, up to [`SHORTEST_DENT`].
-    short: Vec<(usize, Vec<f64>)>,
+    /// The orders beyond.
+    short: Vec<ShortWaves>,
 }
 
 /// Pressure on a jaw's face, the same on each jaw and on both halves of it.
@@ -119,15 +120,9 @@ impl<'a> Face<'a> {
         if !(whole && finite) {
             return Err(ContactError::Give);
         }
-        let compliance = Compliance::new(part, &arc, give).ok_or(ContactError::Compliance)?;
+        let short = short_waves(part, &arc).ok_or(ContactError::Compliance)?;
+        let compliance = Compliance::new(part, &arc, &short, give).ok_or(ContactError::Compliance)?;
         let cosines = part.responses.iter().map(|r| arc.cosines(r.order)).collect();
-        let solved = part.responses.iter().map(|r| r.order).max().unwrap_or(0);
-        let mut short = Vec::new();
-        arc.each_cosines(part.jaws, SHORTEST_DENT, |order, cosines| {
-            if order > solved {
-                short.push((order, cosines.to_vec()));
-            }
-        });
         Ok(Self { part: Cow::Borrowed(part), arc, compliance, cosines, short })
     }
 
@@ -263,11 +258,15 @@ impl<'a> Face<'a> {
         let part = &self.part;
         let pressed = part.stations.get(surface).and_then(|stations| *stations.pressed.get(station)?);
         if let Some((point, on)) = pressed {
-            let rows = contact.pressure.chunks_exact(part.points.len());
-            let line: Vec<f64> = rows.map(|row| row[point] + on * (row[point + 1] - row[point])).collect();
-            for (order, cosines) in &self.short {
-                let give = self.sign() * share(*order, part.jaws) * half_plane(&part.elastic, part.radius, *order);
-                lobing.amplitudes.push(give * dot(cosines, &line));
+            let points = part.points.len();
+            for waves in &self.short {
+                let rows = waves.spread.chunks_exact(points).skip(point).take(2).zip([1.0 - on, on]);
+                let mut spread = alloc::vec![0.0; points];
+                for (row, share) in rows {
+                    spread.iter_mut().zip(row).for_each(|(sum, value)| *sum += self.sign() * share * value);
+                }
+                let line: Vec<f64> = contact.pressure.chunks_exact(points).map(|row| dot(row, &spread)).collect();
+                lobing.amplitudes.extend(waves.dents.iter().map(|dent| dot(dent, &line)));
             }
         }
         lobing.trim();

@@ -10,6 +10,7 @@ mod bearing;
 mod compliance;
 mod face;
 mod lobing;
+mod short_waves;
 
 pub use arc::Arc;
 pub use compliance::JawGive;

@@ -179,6 +179,7 @@ fn disc_in_plate() -> (PartSpring, JawGive) {
         jaws: 1,
         elastic: steel,
         points: alloc::vec![0.0, length],
+        goes_on: [false; 2],
         mass,
         responses,
         stations: Vec::new(),

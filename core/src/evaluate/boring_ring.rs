@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::placing::{Told, refuse};
+use super::placing::{Line, refuse, tell_length};
 use super::stroke::bored_radius;
 use crate::boring_ring::{
     Bearing, Groove, Place, Ring, bar_clearance, below_bore, cut_clearance, gauged_diameter, groove, position_on,
@@ -173,28 +173,31 @@ impl Job<'_> {
                 "It would not clear the cut, nor would any other: cut a groove for a ring of its own.".to_string()
             }
         };
-        Told {
-            id: "ring.diameter",
-            name,
-            value: diameter,
-            entry: "ring.bearing",
-            limit: None,
-            caution: &caution,
-            says: "Twice the radius, in the middle of the stroke, of what lies against ring or plug: the far wall of the near counterbores, or the gripping ends",
-            formula: match (bearing, side) {
-                (Bearing::Counterbores, Side::Outside) => "D = 2 (r_screw + c/2)",
-                (Bearing::Counterbores, Side::Inside) => "D = 2 (r_screw − c/2)",
-                _ => "D = 2 r_end",
+        tell_length(
+            found,
+            &Line {
+                id: "ring.diameter",
+                name,
+                entry: "ring.bearing",
+                says: "Twice the radius, in the middle of the stroke, of what lies against ring or plug: the far wall of the near counterbores, or the gripping ends",
+                formula: match (bearing, side) {
+                    (Bearing::Counterbores, Side::Outside) => "D = 2 (r_screw + c/2)",
+                    (Bearing::Counterbores, Side::Inside) => "D = 2 (r_screw − c/2)",
+                    _ => "D = 2 r_end",
+                },
+                given: &["r_screw", "c", "r_end"],
+                symbol: "D",
+                source: SKETCH,
             },
-            given: &[
-                ("r_screw", self.placed.screws[0] - self.placed.bored_at + middle),
-                ("c", self.plan.blank.counterbore),
-                ("r_end", self.place.radius(0.0, middle)),
+            diameter,
+            None,
+            &caution,
+            &[
+                self.placed.screws[0] - self.placed.bored_at + middle,
+                self.plan.blank.counterbore,
+                self.place.radius(0.0, middle),
             ],
-            symbol: "D",
-            source: SKETCH,
-        }
-        .push(found);
+        );
         let used = self.plan.ring_used.and_then(|at| self.plan.rings.get(at));
         Some(used.map_or_else(|| Ring::to_make(bearing, side, diameter, self.plan.section), |own| own.ring))
     }
@@ -209,61 +212,64 @@ impl Job<'_> {
             (false, Side::Inside) => ("From the turned circle to the ring, per side", "R_bored − D_outside/2"),
         };
         let least = self.plan.tool_clearance;
-        Told {
-            id: "ring.clearance",
-            name,
-            value: free,
-            entry: "ring.bearing",
-            limit: Some((Sense::AtLeast, least, "the clearance wanted for the tool")),
-            caution: "",
-            says: "Between ring or plug and what is cut, beside it or below it",
-            formula,
-            given: &[
-                ("D_inside", ring.inside),
-                ("D_outside", ring.outside),
-                ("R_bored", self.place.bored_radius),
-                ("z", middle),
-                ("h", ring.height),
-            ],
-            symbol: "clearance",
-            source: SKETCH,
-        }
-        .push(found);
-        if let (Some(bar), Side::Outside) = (bar, self.place.side) {
-            Told {
-                id: "ring.bar",
-                name: "The boring bar has to spare, on diameter",
-                value: bar_clearance(ring, &self.place, middle, self.placed.end, bar),
+        tell_length(
+            found,
+            &Line {
+                id: "ring.clearance",
+                name,
                 entry: "ring.bearing",
-                limit: Some((Sense::AtLeast, 2.0 * least, "the clearance wanted for the tool, on diameter")),
-                caution: "",
-                says: "Where it first goes in: between the jaw ends, and through the ring unless that lies below the bore",
-                formula: "min(2 r_end, D_inside) − d_bar",
-                given: &[("r_end", self.placed.end), ("D_inside", ring.inside), ("d_bar", bar)],
-                symbol: "spare",
+                says: "Between ring or plug and what is cut, beside it or below it",
+                formula,
+                given: &["D_inside", "D_outside", "R_bored", "z", "h"],
+                symbol: "clearance",
                 source: SKETCH,
-            }
-            .push(found);
+            },
+            free,
+            Some((Sense::AtLeast, least, "the clearance wanted for the tool")),
+            "",
+            &[ring.inside, ring.outside, self.place.bored_radius, middle, ring.height],
+        );
+        if let (Some(bar), Side::Outside) = (bar, self.place.side) {
+            tell_length(
+                found,
+                &Line {
+                    id: "ring.bar",
+                    name: "The boring bar has to spare, on diameter",
+                    entry: "ring.bearing",
+                    says: "Where it first goes in: between the jaw ends, and through the ring unless that lies below the bore",
+                    formula: "min(2 r_end, D_inside) − d_bar",
+                    given: &["r_end", "D_inside", "d_bar"],
+                    symbol: "spare",
+                    source: SKETCH,
+                },
+                bar_clearance(ring, &self.place, middle, self.placed.end, bar),
+                Some((Sense::AtLeast, 2.0 * least, "the clearance wanted for the tool, on diameter")),
+                "",
+                &[self.placed.end, ring.inside, bar],
+            );
         }
         let differs = libm::fabs(middle - self.setup.jaws.ring_height.value) > SAME_HEIGHT;
-        Told {
-            id: "ring.middle",
-            name: "Middle of the ring above the serrations",
-            value: middle,
-            entry: "jaws.ring_height",
-            limit: None,
-            caution: if differs {
+        tell_length(
+            found,
+            &Line {
+                id: "ring.middle",
+                name: "Middle of the ring above the serrations",
+                entry: "jaws.ring_height",
+                says: "Lying on the bottom of counterbore or groove; ring or plug at the jaw ends lie where entered",
+                formula: "z = h_jaw − depth + h/2",
+                given: &["h_jaw", "h"],
+                symbol: "z",
+                source: SKETCH,
+            },
+            middle,
+            None,
+            if differs {
                 "The ring’s height entered with the jaws is another: how far the jaws lean while bored is worked out from that. Enter this one."
             } else {
                 ""
             },
-            says: "Lying on the bottom of counterbore or groove; ring or plug at the jaw ends lie where entered",
-            formula: "z = h_jaw − depth + h/2",
-            given: &[("h_jaw", self.place.height), ("h", ring.height)],
-            symbol: "z",
-            source: SKETCH,
-        }
-        .push(found);
+            &[self.place.height, ring.height],
+        );
     }
 
     /// Where the jaws stand on each of the user's own rings.
@@ -276,13 +282,21 @@ impl Job<'_> {
             let clears = self.enough(clearance);
             let rounding = 1e-9 * stroke;
             let in_middle_third = libm::fabs(position - stroke / 2.0) <= stroke / 6.0 + rounding;
-            Told {
-                id: &format!("rings.{at}.position"),
-                name: &format!("On ring {}, {}: master jaw from fully closed", at + 1, own.name),
-                value: position,
-                entry: "",
-                limit: None,
-                caution: if position < -rounding || position > stroke + rounding {
+            tell_length(
+                found,
+                &Line {
+                    id: &format!("rings.{at}.position"),
+                    name: &format!("On ring {}, {}: master jaw from fully closed", at + 1, own.name),
+                    entry: "",
+                    says: "The radius the ring gauges, less that of what bears on it with the jaws fully closed",
+                    formula: "s = D/2 − r(0)",
+                    given: &["D"],
+                    symbol: "s",
+                    source: SKETCH,
+                },
+                position,
+                None,
+                if position < -rounding || position > stroke + rounding {
                     "Beyond the stroke: the jaws do not reach this ring, or cannot take it in."
                 } else if !clears {
                     "The cut would meet this ring."
@@ -291,13 +305,8 @@ impl Job<'_> {
                 } else {
                     ""
                 },
-                says: "The radius the ring gauges, less that of what bears on it with the jaws fully closed",
-                formula: "s = D/2 − r(0)",
-                given: &[("D", own.ring.bearing_diameter(self.place.side))],
-                symbol: "s",
-                source: SKETCH,
-            }
-            .push(found);
+                &[own.ring.bearing_diameter(self.place.side)],
+            );
             fits.push(OwnRingFit { name: own.name.clone(), position, in_middle_third, clearance, clears });
         }
         self.best_of_own(&fits, found);
@@ -347,20 +356,23 @@ impl Job<'_> {
             Err(room) => {
                 let why = "No strip of the jaw face is wide enough for it, with the least metal left on either side: make the ring thinner.";
                 refused(why, "ring.thickness");
-                Told {
-                    id: "ring.groove.room",
-                    name: "Widest strip of the jaw face for a groove",
-                    value: room.widest,
-                    entry: "ring.thickness",
-                    limit: None,
-                    caution: "",
-                    says: "Between bored face, counterbores and jaw end, less the metal left on either side; needed is the ring to make and its play",
-                    formula: "width ≥ t + play",
-                    given: &[("t + play", room.needed), ("wall", wall)],
-                    symbol: "width",
-                    source: SKETCH,
-                }
-                .push(found);
+                tell_length(
+                    found,
+                    &Line {
+                        id: "ring.groove.room",
+                        name: "Widest strip of the jaw face for a groove",
+                        entry: "ring.thickness",
+                        says: "Between bored face, counterbores and jaw end, less the metal left on either side; needed is the ring to make and its play",
+                        formula: "width ≥ t + play",
+                        given: &["t + play", "wall"],
+                        symbol: "width",
+                        source: SKETCH,
+                    },
+                    room.widest,
+                    None,
+                    "",
+                    &[room.needed, wall],
+                );
                 return None;
             }
         };
@@ -372,20 +384,23 @@ impl Job<'_> {
             ("ring.made.outside", "Ring to make for the groove, its outside", made.ring.outside),
         ];
         for (id, name, value) in sizes {
-            Told {
-                id,
-                name,
+            tell_length(
+                found,
+                &Line {
+                    id,
+                    name,
+                    entry: "ring.thickness",
+                    says: "In the first strip of whole metal behind the bored face that is wide enough, as wide as the ring and some play; the ring lies on the wall that pushes, flush with the face",
+                    formula: "width = t + play",
+                    given: &["t", "play", "wall", "s"],
+                    symbol: "size",
+                    source: "geometry of the jaw on its ring; play: our own starting value",
+                },
                 value,
-                entry: "ring.thickness",
-                limit: None,
-                caution: "",
-                says: "In the first strip of whole metal behind the bored face that is wide enough, as wide as the ring and some play; the ring lies on the wall that pushes, flush with the face",
-                formula: "width = t + play",
-                given: &[("t", plan.section.thickness), ("play", PLAY), ("wall", wall), ("s", at)],
-                symbol: "size",
-                source: "geometry of the jaw on its ring; play: our own starting value",
-            }
-            .push(found);
+                None,
+                "",
+                &[plan.section.thickness, PLAY, wall, at],
+            );
         }
         Some(made)
     }

@@ -16,7 +16,7 @@ use crate::setup::{Setup, Side, SurfaceSide};
 /// Densities of the part's mesh tried in turn.
 pub(super) const DENSITIES: [f64; 5] = [0.6, 1.0, 1.6, 2.5, 4.0];
 /// Relative change of the lobes in the last refinement at which refining stops; under rigid jaws, whose pressure has
-/// no bound at their edges, twice as much.
+/// no bound at their edges, half as much again.
 pub(super) const SETTLED: f64 = 5e-3;
 /// Multiplications of one harmonic at which refining stops all the same: keeps a page responsive.
 const MOST_WORK: f64 = 1.2e7;
@@ -24,6 +24,10 @@ const MOST_WORK: f64 = 1.2e7;
 const FAINT: f64 = 0.05;
 /// How far off the stiffness of jaw and master jaw may be, either way: our own estimate, no source.
 const STIFFNESS_FACTOR: f64 = 2.0;
+/// Longest cells along the grip on average, as a share of the radius: a long grip takes more of them.
+const CELL: f64 = 0.2;
+/// Most cells along the grip.
+const MOST_CELLS: usize = 24;
 /// Force per jaw with which the lobes of two meshes are compared, N; they are linear in it.
 const TRIAL_FORCE: f64 = 1e3;
 
@@ -48,6 +52,8 @@ impl Shapes {
         let half_angle = jaw.contact_half_angle();
         let width = 2.0 * setup.gripped_radius() * libm::sin(half_angle.min(core::f64::consts::FRAC_PI_2));
         let (blank, step) = (setup.jaws.length.value, setup.jaws.step.value);
+        let cells = libm::ceil(length / (CELL * setup.gripped_radius())) as usize;
+        let cells = cells.clamp(Band::CELLS, MOST_CELLS);
         let material = setup.jaws.material;
         Self {
             profile: part.profile.clone(),
@@ -56,7 +62,7 @@ impl Shapes {
                 poisson: part.material.poissons_ratio.value,
                 density: part.material.density.value,
             },
-            band: Band { side: band_side(setup.grip.side), z: [start, start + length], cells: Band::CELLS },
+            band: Band { side: band_side(setup.grip.side), z: [start, start + length], cells },
             jaws: setup.chuck.jaws as usize,
             half_angle,
             surfaces: surfaces(setup),
@@ -215,7 +221,7 @@ impl Building {
         let (usual, rigid) = usual.and_then(|usual| Ok((usual, rigid?))).map_err(|error| error.to_string())?;
         let lobes = lobes(shapes, &usual, &rigid).map_err(|error| error.to_string())?;
         let changes = self.before.map(|before| [0, 1, 2].map(|k| change(&before[k], &lobes[k])));
-        let settled = changes.is_some_and(|[even, usual, rigid]| even.max(usual).max(rigid / 2.0) <= SETTLED);
+        let settled = changes.is_some_and(|[even, usual, rigid]| even.max(usual).max(rigid / 1.5) <= SETTLED);
         if !settled && self.mesh + 1 < DENSITIES.len() {
             let next = Self::on(shapes, self.mesh + 1, Some(lobes));
             if let Ok(next) = next

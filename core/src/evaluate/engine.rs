@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::elastic::{DENSITIES, SETTLED, Shapes, Work};
 use super::pressed::{Effort, Pressed};
-use super::{cautions, contact, cuts, grip, placing, shape, speed};
+use super::{bore, cautions, contact, cuts, grip, placing, program, shape, speed, taper};
 use crate::findings::{Assumption, Findings, Scene};
 use crate::jaw::BoredJaw;
 use crate::setup::{Setup, declared};
@@ -32,7 +32,7 @@ pub enum Progress {
 /// ```
 #[derive(Debug, Default)]
 pub struct Engine {
-    kept: Option<(Shapes, Work)>,
+    pub(super) kept: Option<(Shapes, Work)>,
 }
 
 impl Engine {
@@ -100,6 +100,9 @@ impl Engine {
         };
         let hold = cuts::hold(setup, slip, spinning.as_ref(), &mut found);
         speed::limits(setup, spinning.as_ref(), hold, &mut found);
+        if let (Ok(elastic), Some(spinning), Effort::Full) = (&elastic, &spinning, effort) {
+            taper::tell(setup, elastic, spinning, &mut found, &mut scene);
+        }
         match (elastic, pressed, jaw, spinning) {
             (Ok(elastic), Some(Ok(pressed)), Some(jaw), Some(spinning)) => {
                 contact::press(setup, &jaw, elastic, &pressed, &spinning, &mut found, &mut scene);
@@ -109,7 +112,11 @@ impl Engine {
             (Ok(_), ..) => shape::refuse("There is no grip to squeeze the part with.", &mut found),
             (Err(why), ..) => shape::refuse(why, &mut found),
         }
-        placing::tell(setup, None, &mut found, &mut scene);
+        bore::tell(setup, &mut found);
+        placing::tell(setup, Some(setup.boring.bar_diameter.value), &mut found, &mut scene);
+        if let Some(jaw) = &jaw {
+            program::tell(setup, jaw, &mut found, &mut scene);
+        }
         let cautions = cautions::of(setup, jaw.as_ref(), &found);
         let assumed = setup.assumed.iter().filter_map(|path| assumption(path)).collect();
         Findings { job: setup.name.clone(), findings: found, cautions, assumed, scene }

@@ -7,6 +7,7 @@
 //! Two costs are kept apart. Shape work, done when a size or material changes, is kept by an [`Engine`] and
 //! can be done in slices; load work (pressure, speed, cut, bored size) reuses it.
 
+mod bore;
 mod boring_ring;
 mod cautions;
 mod contact;
@@ -16,14 +17,18 @@ mod engine;
 mod grip;
 mod placing;
 mod pressed;
+mod program;
 mod recut;
 mod released;
 mod shape;
 mod speed;
 mod stroke;
+mod taper;
 
+pub use bore::BoreChoice;
 pub use engine::{Engine, Progress};
 pub use pressed::Effort;
+pub use program::jaw_program;
 
 use crate::findings::Findings;
 use crate::setup::Setup;

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 
 use super::{boring_ring, recut, stroke};
-use crate::findings::{Finding, Scene, Sense, Step, Term, term};
+use crate::findings::{Finding, Scene, Sense, Step, term};
 use crate::quantity::Kind;
 use crate::setup::Setup;
 
@@ -18,46 +18,47 @@ pub(super) fn tell(setup: &Setup, bar: Option<f64>, found: &mut Vec<Finding>, sc
     }
 }
 
-/// A length with the step by which it was reached. One function makes all of them findings: built up one by one, each
-/// would weigh more in the page than its words.
-pub(super) struct Told<'a> {
+/// What is always said of a length, as far as may be the same on every job and so plain data in the page.
+pub(super) struct Line<'a> {
     pub(super) id: &'a str,
     pub(super) name: &'a str,
-    pub(super) value: f64,
     /// The entry at which a message stands; empty for none.
     pub(super) entry: &'static str,
-    /// A least value of nothing is no limit.
-    pub(super) limit: Option<(Sense, f64, &'static str)>,
-    /// Empty for none.
-    pub(super) caution: &'a str,
     pub(super) says: &'static str,
     pub(super) formula: &'static str,
-    /// Lengths put in.
-    pub(super) given: &'a [(&'static str, f64)],
+    /// Symbols of what is put in.
+    pub(super) given: &'a [&'static str],
     /// Symbol of the value.
     pub(super) symbol: &'static str,
     pub(super) source: &'static str,
 }
 
-impl Told<'_> {
-    #[inline(never)]
-    pub(super) fn push(&self, found: &mut Vec<Finding>) {
-        let given: Vec<Term> = self.given.iter().map(|&(symbol, value)| term(symbol, value, Kind::Length)).collect();
-        let mut finding = Finding::new(self.id, self.name, Kind::Length, self.value).step(Step {
-            says: self.says,
-            formula: self.formula,
-            given,
-            result: term(self.symbol, self.value, Kind::Length),
-            source: self.source,
-        });
-        finding.entry = (!self.entry.is_empty()).then_some(self.entry);
-        finding.caution = (!self.caution.is_empty()).then(|| self.caution.into());
-        found.push(match self.limit {
-            Some((Sense::AtMost, most, origin)) => finding.at_most(most, origin),
-            Some((Sense::AtLeast, least, origin)) if least > 0.0 => finding.at_least(least, origin),
-            _ => finding,
-        });
-    }
+/// Makes a length a finding. One function does it for all: built up one by one, each would weigh more in the page than
+/// its words. A least value of nothing is no limit, and an empty caution none.
+#[inline(never)]
+pub(super) fn tell_length(
+    found: &mut Vec<Finding>,
+    line: &Line<'_>,
+    value: f64,
+    limit: Option<(Sense, f64, &'static str)>,
+    caution: &str,
+    given: &[f64],
+) {
+    let given = line.given.iter().zip(given).map(|(&symbol, &value)| term(symbol, value, Kind::Length)).collect();
+    let mut finding = Finding::new(line.id, line.name, Kind::Length, value).step(Step {
+        says: line.says,
+        formula: line.formula,
+        given,
+        result: term(line.symbol, value, Kind::Length),
+        source: line.source,
+    });
+    finding.entry = (!line.entry.is_empty()).then_some(line.entry);
+    finding.caution = (!caution.is_empty()).then(|| caution.into());
+    found.push(match limit {
+        Some((Sense::AtMost, most, origin)) => finding.at_most(most, origin),
+        Some((Sense::AtLeast, least, origin)) if least > 0.0 => finding.at_least(least, origin),
+        _ => finding,
+    });
 }
 
 /// A refusal that stands at an entry.

@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use super::placing::{Told, refuse};
+use super::placing::{Line, refuse, tell_length};
 use super::stroke::bored_radius;
 use crate::findings::{Finding, Procedure, Scene, Sense, Step, term};
 use crate::grip::Side;
@@ -31,20 +31,23 @@ pub(super) fn tell(setup: &Setup, back: &Recut, placed: Option<&Placed>, found: 
     let stock = job.stock(reuse, planned, found);
     job.as_they_are(reuse, found);
     job.life(stock, planned, found);
-    Told {
-        id: "recut.skim",
-        name: "Skim off the seat, along the axis",
-        value: back.skim,
-        entry: "recut.skim",
-        limit: None,
-        caution: "",
-        says: "As typed. Bore deeper by as much, or the grip gets shorter",
-        formula: "skim",
-        given: &[],
-        symbol: "skim",
-        source: "0.010 in is the customary skim: common practice, no source",
-    }
-    .push(found);
+    tell_length(
+        found,
+        &Line {
+            id: "recut.skim",
+            name: "Skim off the seat, along the axis",
+            entry: "recut.skim",
+            says: "As typed. Bore deeper by as much, or the grip gets shorter",
+            formula: "skim",
+            given: &[],
+            symbol: "skim",
+            source: "0.010 in is the customary skim: common practice, no source",
+        },
+        back.skim,
+        None,
+        "",
+        &[],
+    );
 }
 
 struct Job<'a> {
@@ -70,25 +73,23 @@ impl Job<'_> {
         let stock = stock_per_side(self.side(), self.standing, self.target);
         let taper = self.setup.jaws.taper.value;
         let needed = needed_stock(&self.back.old, taper);
-        Told {
-            id: "recut.needed",
-            name: "Stock per side that cleans up",
-            value: needed,
-            entry: "recut.runout",
-            limit: None,
-            caution: "",
-            says: "Half the run-out, what the taper changes, and the damage: the most that stands in the way on any jaw",
-            formula: "TIR/2 + |t_new − t_old| + damage",
-            given: &[
-                ("TIR", self.back.old.runout),
-                ("t_new", taper),
-                ("t_old", self.back.old.taper),
-                ("damage", self.back.old.damage),
-            ],
-            symbol: "needed",
-            source: "a face off centre by e runs out by 2 e",
-        }
-        .push(found);
+        tell_length(
+            found,
+            &Line {
+                id: "recut.needed",
+                name: "Stock per side that cleans up",
+                entry: "recut.runout",
+                says: "Half the run-out, what the taper changes, and the damage: the most that stands in the way on any jaw",
+                formula: "TIR/2 + |t_new − t_old| + damage",
+                given: &["TIR", "t_new", "t_old", "damage"],
+                symbol: "needed",
+                source: "a face off centre by e runs out by 2 e",
+            },
+            needed,
+            None,
+            "",
+            &[self.back.old.runout, taper, self.back.old.taper, self.back.old.damage],
+        );
         let outlook = Outlook::of(stock, needed, self.back.stock);
         let says = match outlook {
             _ if reuse => "Nothing need be cut.",
@@ -101,34 +102,40 @@ impl Job<'_> {
             Outlook::Wasteful => "It cleans up, but cuts away more than one recut should.",
         };
         let outside = self.side() == Side::Outside;
-        Told {
-            id: "recut.stock",
-            name: "Stock per side",
-            value: stock,
-            entry: "recut.standing",
-            limit: (!reuse).then_some((Sense::AtLeast, needed, "what cleans up")),
-            caution: says,
-            says: "Half of what is between the diameter wanted and the one the jaws stand at on the ring",
-            formula: if outside { "(D_wanted − D_standing) / 2" } else { "(D_standing − D_wanted) / 2" },
-            given: &[("D_wanted", self.target), ("D_standing", self.standing)],
-            symbol: "stock",
-            source: "half of a difference of diameters",
-        }
-        .push(found);
-        Told {
-            id: "recut.stock_diameter",
-            name: "The same stock, on diameter",
-            value: 2.0 * stock,
-            entry: "recut.standing",
-            limit: None,
-            caution: "",
-            says: "Twice the stock per side",
-            formula: "2 × stock",
-            given: &[("stock", stock)],
-            symbol: "on diameter",
-            source: "definition",
-        }
-        .push(found);
+        tell_length(
+            found,
+            &Line {
+                id: "recut.stock",
+                name: "Stock per side",
+                entry: "recut.standing",
+                says: "Half of what is between the diameter wanted and the one the jaws stand at on the ring",
+                formula: if outside { "(D_wanted − D_standing) / 2" } else { "(D_standing − D_wanted) / 2" },
+                given: &["D_wanted", "D_standing"],
+                symbol: "stock",
+                source: "half of a difference of diameters",
+            },
+            stock,
+            (!reuse).then_some((Sense::AtLeast, needed, "what cleans up")),
+            says,
+            &[self.target, self.standing],
+        );
+        tell_length(
+            found,
+            &Line {
+                id: "recut.stock_diameter",
+                name: "The same stock, on diameter",
+                entry: "recut.standing",
+                says: "Twice the stock per side",
+                formula: "2 × stock",
+                given: &["stock"],
+                symbol: "on diameter",
+                source: "definition",
+            },
+            2.0 * stock,
+            None,
+            "",
+            &[stock],
+        );
         if outlook != Outlook::Enough && !reuse {
             self.other_ring(stock, needed, planned, found);
         }
@@ -140,20 +147,23 @@ impl Job<'_> {
         let wanted = needed + 0.5 * self.back.stock;
         let change = |wanted: f64| ring_change(self.side(), stock, wanted);
         let (one, other) = (change(needed), change(needed + self.back.stock));
-        Told {
-            id: "recut.ring_change",
-            name: "Ring to take instead: larger on diameter by",
-            value: change(wanted),
-            entry: "ring.used",
-            limit: None,
-            caution: "Smaller if negative. The ring holds the top jaws: another tooth on the same ring changes no stock.",
-            says: "Leaves what cleans up and half of what one recut may take; the range leaves none or all of that",
-            formula: if self.side() == Side::Outside { "2 (stock − wanted)" } else { "2 (wanted − stock)" },
-            given: &[("stock", stock), ("wanted", wanted)],
-            symbol: "ΔD",
-            source: SKETCH,
-        }
-        .push(found);
+        tell_length(
+            found,
+            &Line {
+                id: "recut.ring_change",
+                name: "Ring to take instead: larger on diameter by",
+                entry: "ring.used",
+                says: "Leaves what cleans up and half of what one recut may take; the range leaves none or all of that",
+                formula: if self.side() == Side::Outside { "2 (stock − wanted)" } else { "2 (wanted − stock)" },
+                given: &["stock", "wanted"],
+                symbol: "ΔD",
+                source: SKETCH,
+            },
+            change(wanted),
+            None,
+            "Smaller if negative. The ring holds the top jaws: another tooth on the same ring changes no stock.",
+            &[stock, wanted],
+        );
         if let Some(finding) = found.last_mut() {
             finding.band = Some((one.min(other), one.max(other)));
         }

@@ -395,13 +395,17 @@ fn flatness(stations: &[Lobing], growth: &[f64]) -> f64 {
     if high >= low { high - low } else { 0.0 }
 }
 
-/// Peak to valley of points from their line of least squares.
+/// Peak to valley of points from their line of least squares, each point weighed by the length it stands for.
 fn off_line(points: &[[f64; 2]]) -> f64 {
-    let count = points.len().max(1) as f64;
-    let mean = |k: usize| points.iter().map(|point| point[k]).sum::<f64>() / count;
-    let (x0, y0) = (mean(0), mean(1));
-    let spread: f64 = points.iter().map(|[x, _]| (x - x0) * (x - x0)).sum();
-    let slope = if spread > 0.0 { points.iter().map(|[x, y]| (x - x0) * (y - y0)).sum::<f64>() / spread } else { 0.0 };
+    let place = |k: usize| points[k.min(points.len() - 1)][0];
+    let weights: Vec<f64> = (0..points.len()).map(|k| (place(k + 1) - place(k.saturating_sub(1))) / 2.0).collect();
+    let mean = |value: &dyn Fn(&[f64; 2]) -> f64| {
+        points.iter().zip(&weights).map(|(point, weight)| value(point) * weight).sum::<f64>()
+            / weights.iter().sum::<f64>().max(f64::MIN_POSITIVE)
+    };
+    let (x0, y0) = (mean(&|point| point[0]), mean(&|point| point[1]));
+    let spread = mean(&|[x, _]| (x - x0) * (x - x0));
+    let slope = if spread > 0.0 { mean(&|[x, y]| (x - x0) * (y - y0)) / spread } else { 0.0 };
     let off = points.iter().map(|[x, y]| y - y0 - slope * (x - x0));
     let high = off.clone().fold(f64::NEG_INFINITY, f64::max);
     let low = off.fold(f64::INFINITY, f64::min);

@@ -4,13 +4,13 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::placing::{Told, refuse};
+use super::placing::{Line, refuse, tell_length};
 use crate::boring_ring::Bearing;
 use crate::findings::{Finding, Placing, Scene, Sense, Step, Tooth, term};
 use crate::grip::Side;
 use crate::jaw::Shape;
 use crate::quantity::Kind;
-use crate::setup::{Plan, Setup};
+use crate::setup::{Plan, Setup, Toward};
 use crate::stroke::{Check, Choice, Placed, Remedy, Stand, Task, choose, place, remedies};
 
 const GEOMETRY: &str =
@@ -21,6 +21,7 @@ const MIDDLE: &str = "the middle of the stroke: common practice, no source";
 const SAME_STEP: f64 = 0.05e-3;
 
 /// Radius the jaws are bored to, m.
+#[inline(never)]
 pub(super) fn bored_radius(setup: &Setup) -> f64 {
     setup.jaws.bored_diameter.map_or_else(|| setup.gripped_radius(), |diameter| diameter.value / 2.0)
 }
@@ -74,23 +75,23 @@ fn stand(setup: &Setup, plan: &Plan) -> Stand {
     }
 }
 
-/// What must pass the jaws: the part from its chuck side to the end of the grip, at the end of its tolerance.
+/// What must pass the jaws, m on radius: the part from its chuck side to the end of the grip, at the end of its
+/// tolerance.
 fn passing(setup: &Setup, plan: &Plan) -> f64 {
-    let end = (setup.grip.start + setup.grip.length).value;
+    let (start, end) = (setup.grip.start.value, (setup.grip.start + setup.grip.length).value);
+    let outside = setup.grip.side == Side::Outside;
+    let farther = |a: f64, b: f64| if outside { a.max(b) } else { a.min(b) };
+    let tolerance = if outside { setup.grip.upper_deviation } else { setup.grip.lower_deviation };
+    let gripped = setup.part.diameters_at(start, Toward::Far)[usize::from(!outside)] + tolerance.value;
+    let mut passing = plan.passing.map_or(gripped, |typed| farther(gripped, typed));
     let mut from = 0.0;
-    let mut diameters = Vec::new();
     for step in setup.part.profile.steps() {
         if from < end {
-            diameters.extend(if setup.grip.side == Side::Outside { step.outer } else { step.inner });
+            let [near, far] = if outside { step.outer } else { step.inner };
+            passing = farther(passing, farther(near, far));
         }
         from += step.length;
     }
-    diameters.extend(plan.passing);
-    let gripped = 2.0 * setup.gripped_radius();
-    let passing = match setup.grip.side {
-        Side::Outside => diameters.into_iter().fold(gripped + setup.grip.upper_deviation.value, f64::max),
-        Side::Inside => diameters.into_iter().fold(gripped + setup.grip.lower_deviation.value, f64::min),
-    };
     passing / 2.0
 }
 
@@ -189,105 +190,115 @@ fn positions(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
         (None, Some(_)) => "stroke.bored_at",
         (None, None) => "stroke.travel",
     };
-    Told {
-        id: "stroke.bored",
-        name: "Master jaw while bored, from fully closed",
-        value: placed.bored_at,
-        entry,
-        limit: None,
-        caution: "",
-        says: "Where the ring in use holds the jaws, or as typed, or else in the middle of the stroke",
-        formula: "s_b",
-        given: &[("S", stroke)],
-        symbol: "s_b",
-        source: MIDDLE,
-    }
-    .push(found);
+    tell_length(
+        found,
+        &Line {
+            id: "stroke.bored",
+            name: "Master jaw while bored, from fully closed",
+            entry,
+            says: "Where the ring in use holds the jaws, or as typed, or else in the middle of the stroke",
+            formula: "s_b",
+            given: &["S"],
+            symbol: "s_b",
+            source: MIDDLE,
+        },
+        placed.bored_at,
+        None,
+        "",
+        &[stroke],
+    );
     let [least, nominal, most] = placed.gripping_at;
-    Told {
-        id: "stroke.gripping",
-        name: "Master jaw while gripping, from fully closed",
-        value: nominal,
-        entry,
-        limit: None,
-        caution: "",
-        says: "A larger part holds the jaws farther out, by its radius over the bored one; the range is that of the part’s tolerance",
-        formula: "s = s_b + R_part − R_bored",
-        given: &[("s_b", placed.bored_at)],
-        symbol: "s",
-        source: SKETCH,
-    }
-    .push(found);
+    tell_length(
+        found,
+        &Line {
+            id: "stroke.gripping",
+            name: "Master jaw while gripping, from fully closed",
+            entry,
+            says: "A larger part holds the jaws farther out, by its radius over the bored one; the range is that of the part’s tolerance",
+            formula: "s = s_b + R_part − R_bored",
+            given: &["s_b"],
+            symbol: "s",
+            source: SKETCH,
+        },
+        nominal,
+        None,
+        "",
+        &[placed.bored_at],
+    );
     if let Some(gripping) = found.last_mut() {
         gripping.band = Some((least, most));
     }
     let off = |at: f64| libm::fabs(at - stroke / 2.0);
     let worst = placed.gripping_at.into_iter().chain([placed.bored_at]).map(off).fold(0.0, f64::max);
-    Told {
-        id: "stroke.from_middle",
-        name: "Farthest from the middle of the stroke",
-        value: worst,
-        entry,
-        limit: Some((Sense::AtMost, stroke / 6.0, "the middle third of the stroke: common practice, no source")),
-        caution: if placed.fails.contains(&Check::Stroke) {
+    tell_length(
+        found,
+        &Line {
+            id: "stroke.from_middle",
+            name: "Farthest from the middle of the stroke",
+            entry,
+            says: "Bored or gripping, over the part’s tolerance; the middle third ends a sixth of the stroke from its middle",
+            formula: "|s − S/2| ≤ S/6",
+            given: &["S"],
+            symbol: "|s − S/2|",
+            source: MIDDLE,
+        },
+        worst,
+        Some((Sense::AtMost, stroke / 6.0, "the middle third of the stroke: common practice, no source")),
+        if placed.fails.contains(&Check::Stroke) {
             "Beyond an end of the stroke: the jaws cannot stand there, and would not grip."
         } else {
             ""
         },
-        says: "Bored or gripping, over the part’s tolerance; the middle third ends a sixth of the stroke from its middle",
-        formula: "|s − S/2| ≤ S/6",
-        given: &[("S", stroke)],
-        symbol: "|s − S/2|",
-        source: MIDDLE,
-    }
-    .push(found);
+        &[stroke],
+    );
 }
 
 fn metal(setup: &Setup, plan: &Plan, task: &Task, placed: &Placed, found: &mut Vec<Finding>) {
     let outside = task.jaw.side == Side::Outside;
     let differs = libm::fabs(placed.step - setup.jaws.step.value) > SAME_STEP;
-    Told {
-        id: "stroke.step",
-        name: "Step left under the part by this tooth",
-        value: placed.step,
-        entry: "jaws.step",
-        limit: Some((Sense::AtLeast, rise(task), "the bore must reach across the width of the jaw")),
-        caution: if differs {
+    tell_length(
+        found,
+        &Line {
+            id: "stroke.step",
+            name: "Step left under the part by this tooth",
+            entry: "jaws.step",
+            says: "From the bored face to the gripping end of the blank",
+            formula: if outside { "R_bored − r_end" } else { "r_end − R_bored" },
+            given: &["R_bored", "r_end"],
+            symbol: "step",
+            source: SKETCH,
+        },
+        placed.step,
+        Some((Sense::AtLeast, rise(task), "the bore must reach across the width of the jaw")),
+        if differs {
             "Enter this step with the jaws: mass, spring and shape are worked out with the one typed there."
         } else {
             ""
         },
-        says: "From the bored face to the gripping end of the blank",
-        formula: if outside { "R_bored − r_end" } else { "r_end − R_bored" },
-        given: &[("R_bored", task.jaw.grip_radius), ("r_end", placed.end)],
-        symbol: "step",
-        source: SKETCH,
-    }
-    .push(found);
+        &[task.jaw.grip_radius, placed.end],
+    );
     let blank = &plan.blank;
-    Told {
-        id: "stroke.wall",
-        name: "Metal from the bored face to a screw counterbore",
-        value: placed.wall,
-        entry: "stroke.tooth",
-        limit: Some((Sense::AtLeast, plan.least_wall, "the least metal wanted")),
-        caution: if placed.fails.contains(&Check::ScrewHead) {
+    tell_length(
+        found,
+        &Line {
+            id: "stroke.wall",
+            name: "Metal from the bored face to a screw counterbore",
+            entry: "stroke.tooth",
+            says: "The nearest of the two counterbores, on the middle of the jaw",
+            formula: "w = |step − x| − c/2",
+            given: &["step", "x₁", "x₂", "c"],
+            symbol: "w",
+            source: SKETCH,
+        },
+        placed.wall,
+        Some((Sense::AtLeast, plan.least_wall, "the least metal wanted")),
+        if placed.fails.contains(&Check::ScrewHead) {
             "A screw lies under the part and its counterbore is too shallow for the head: bore less deep or counterbore deeper."
         } else {
             ""
         },
-        says: "The nearest of the two counterbores, on the middle of the jaw",
-        formula: "w = |step − x| − c/2",
-        given: &[
-            ("step", placed.step),
-            ("x₁", blank.near_screw),
-            ("x₂", blank.far_screw),
-            ("c", blank.counterbore),
-        ],
-        symbol: "w",
-        source: SKETCH,
-    }
-    .push(found);
+        &[placed.step, blank.near_screw, blank.far_screw, blank.counterbore],
+    );
 }
 
 /// How far the bored arc of a flat-ended jaw rises over its width, m: the least step that cleans up.
@@ -303,97 +314,111 @@ fn rise(task: &Task) -> f64 {
 
 fn nuts(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
     let master = &plan.master;
-    let given =
-        [("r_screws", 0.5 * (placed.screws[0] + placed.screws[1]) - placed.bored_at), ("l_nut", plan.blank.nut)];
-    Told {
-        id: "stroke.nut_inner",
-        name: "T-nut’s inner end from the axis, closed",
-        value: placed.nut[0],
-        entry: "stroke.tooth",
-        limit: Some((Sense::AtLeast, master.first_groove, "the inner end of the master jaw’s face")),
-        caution: "",
-        says: "From midway between the screws half the nut’s length inward",
-        formula: "r_screws − l_nut / 2",
-        given: &given,
-        symbol: "r",
-        source: SKETCH,
-    }
-    .push(found);
+    let given = [0.5 * (placed.screws[0] + placed.screws[1]) - placed.bored_at, plan.blank.nut];
+    tell_length(
+        found,
+        &Line {
+            id: "stroke.nut_inner",
+            name: "T-nut’s inner end from the axis, closed",
+            entry: "stroke.tooth",
+            says: "From midway between the screws half the nut’s length inward",
+            formula: "r_screws − l_nut / 2",
+            given: &["r_screws", "l_nut"],
+            symbol: "r",
+            source: SKETCH,
+        },
+        placed.nut[0],
+        Some((Sense::AtLeast, master.first_groove, "the inner end of the master jaw’s face")),
+        "",
+        &given,
+    );
     let face = master.first_groove + master.face;
     let body = master.body - master.stroke;
-    Told {
-        id: "stroke.nut_outer",
-        name: "T-nut’s outer end from the axis, closed",
-        value: placed.nut[1],
-        entry: "stroke.tooth",
-        limit: Some(if face < body {
+    tell_length(
+        found,
+        &Line {
+            id: "stroke.nut_outer",
+            name: "T-nut’s outer end from the axis, closed",
+            entry: "stroke.tooth",
+            says: "From midway between the screws half the nut’s length outward; open, it stands farther out by the stroke",
+            formula: "r_screws + l_nut / 2",
+            given: &["r_screws", "l_nut"],
+            symbol: "r",
+            source: SKETCH,
+        },
+        placed.nut[1],
+        Some(if face < body {
             (Sense::AtMost, face, "the outer end of the master jaw’s face")
         } else {
             (Sense::AtMost, body, "the chuck body, less the stroke")
         }),
-        caution: "",
-        says: "From midway between the screws half the nut’s length outward; open, it stands farther out by the stroke",
-        formula: "r_screws + l_nut / 2",
-        given: &given,
-        symbol: "r",
-        source: SKETCH,
-    }
-    .push(found);
+        "",
+        &given,
+    );
 }
 
 fn room(setup: &Setup, plan: &Plan, task: &Task, placed: &Placed, found: &mut Vec<Finding>) {
     let outside = task.jaw.side == Side::Outside;
-    Told {
-        id: "stroke.travel",
-        name: if outside { "A jaw opens for loading by" } else { "A jaw closes for loading by" },
-        value: placed.travel,
-        entry: "stroke.travel",
-        limit: None,
-        caution: "",
-        says: if outside {
-            "What is left of the stroke, along the jaw’s own axis"
-        } else {
-            "What the jaws have opened since fully closed, or until neighbours meet"
+    tell_length(
+        found,
+        &Line {
+            id: "stroke.travel",
+            name: if outside { "A jaw opens for loading by" } else { "A jaw closes for loading by" },
+            entry: "stroke.travel",
+            says: if outside {
+                "What is left of the stroke, along the jaw’s own axis"
+            } else {
+                "What the jaws have opened since fully closed, or until neighbours meet"
+            },
+            formula: if outside { "S − s_b" } else { "s_b" },
+            given: &["S", "s_b"],
+            symbol: "δ",
+            source: SKETCH,
         },
-        formula: if outside { "S − s_b" } else { "s_b" },
-        given: &[("S", plan.master.stroke), ("s_b", placed.bored_at)],
-        symbol: "δ",
-        source: SKETCH,
-    }
-    .push(found);
-    Told {
-        id: "stroke.clearance",
-        name: "Clearance for loading, per side",
-        value: placed.clearance,
-        entry: "stroke.least_clearance",
-        limit: Some((Sense::AtLeast, plan.least_clearance, "the clearance wanted")),
-        caution: "",
-        says: "At the edges of the faces, which come nearer the part than their middles once the jaws have moved",
-        formula: if outside {
-            "√(R² + δ² + 2 R δ cos β) − R_pass"
-        } else {
-            "R_pass − √(R² + δ² − 2 R δ cos β)"
+        placed.travel,
+        None,
+        "",
+        &[plan.master.stroke, placed.bored_at],
+    );
+    tell_length(
+        found,
+        &Line {
+            id: "stroke.clearance",
+            name: "Clearance for loading, per side",
+            entry: "stroke.least_clearance",
+            says: "At the edges of the faces, which come nearer the part than their middles once the jaws have moved",
+            formula: if outside {
+                "√(R² + δ² + 2 R δ cos β) − R_pass"
+            } else {
+                "R_pass − √(R² + δ² − 2 R δ cos β)"
+            },
+            given: &["R", "δ", "R_pass"],
+            symbol: "clearance",
+            source: "law of cosines",
         },
-        given: &[("R", task.jaw.grip_radius), ("δ", placed.travel), ("R_pass", task.passing)],
-        symbol: "clearance",
-        source: "law of cosines",
-    }
-    .push(found);
+        placed.clearance,
+        Some((Sense::AtLeast, plan.least_clearance, "the clearance wanted")),
+        "",
+        &[task.jaw.grip_radius, placed.travel, task.passing],
+    );
     let swing = setup.chuck.max_swing;
-    Told {
-        id: "stroke.swing",
-        name: "Swing of the open jaws, on diameter",
-        value: 2.0 * placed.swing,
-        entry: "chuck.max_swing",
-        limit: swing.map(|limit| (Sense::AtMost, limit.value, "the chuck’s manual or guard")),
-        caution: "",
-        says: "Circle of the farthest corner of a jaw, fully open",
-        formula: "D = 2 r_corner",
-        given: &[("r_corner", placed.swing)],
-        symbol: "D",
-        source: SKETCH,
-    }
-    .push(found);
+    tell_length(
+        found,
+        &Line {
+            id: "stroke.swing",
+            name: "Swing of the open jaws, on diameter",
+            entry: "chuck.max_swing",
+            says: "Circle of the farthest corner of a jaw, fully open",
+            formula: "D = 2 r_corner",
+            given: &["r_corner"],
+            symbol: "D",
+            source: SKETCH,
+        },
+        2.0 * placed.swing,
+        swing.map(|limit| (Sense::AtMost, limit.value, "the chuck’s manual or guard")),
+        "",
+        &[placed.swing],
+    );
 }
 
 fn drawn(plan: &Plan, task: &Task, choice: &Choice, placed: &Placed) -> Placing {

@@ -1,5 +1,6 @@
 //! Findings: everything computed from a set-up, as plain data for page, sheet and script.
 
+mod boring;
 mod finding;
 #[cfg(feature = "serde")]
 mod json;
@@ -9,6 +10,7 @@ mod scene;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+pub use boring::{BluingPicture, JawPath};
 pub use finding::{Finding, Limit, Mark, Sense, Step, Term, term};
 pub use placing::{BearingChoice, OwnRingFit, Placing, Procedure, RingSection, Tooth};
 pub use scene::{PressureMap, Scene, Shift, Trace, TraceCircle, Wave};

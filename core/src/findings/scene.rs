@@ -3,6 +3,7 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use super::boring::{BluingPicture, JawPath};
 use super::placing::{Placing, Procedure};
 
 /// What the diagram draws.
@@ -37,6 +38,12 @@ pub struct Scene {
     pub shape_share_at_speed: f64,
     /// The released profile that the headline of roundness judges; none where it is refused.
     pub trace: Option<Trace>,
+    /// The path that bores the jaws; none where none can be planned.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub jaw_path: Option<JawPath>,
+    /// Bluing at a thousandth of an inch too little, at the right, at so much too much taper, and at the taper set.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
+    pub bluing: Vec<BluingPicture>,
     /// Where the jaws stand; none unless it was asked for.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub placing: Option<Placing>,

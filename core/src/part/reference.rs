@@ -1,6 +1,8 @@
 //! Checks of the part's spring against closed forms.
 
+use super::spring::EACH;
 use super::*;
+use crate::ring::{Annulus, Edge};
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -78,8 +80,7 @@ fn lame_and_the_spinning_ring_are_reproduced() {
     // a 40, b 50 mm, E 207 GPa, nu 0.3, 10 MPa. Source: Lame (Timoshenko and Goodier, Art. 28)
     // and the rotating annular disc (Art. 32), evaluated independently; plane stress.
     let (b, a, p) = (0.05, 0.04, 10e6);
-    for density in [1.0, 2.0] {
-        let tolerance = 1e-3 / (density * density * density);
+    for (density, tolerance) in [(1.0, 1e-3), (2.0, 1e-4)] {
         let check = |got: f64, wanted: f64, case: &str| {
             let error = (got / wanted - 1.0).abs();
             assert!(error < tolerance, "{case} at density {density}: {error:e}");
@@ -146,6 +147,25 @@ fn a_wall_of_one_hundred_and_fiftieth_of_the_radius_does_not_lock() {
 }
 
 #[test]
+fn a_thin_ring_is_within_a_thousandth_at_default_and_a_ten_thousandth_refined() {
+    // Ring theory is no reference for the last digits: it leaves out hoop stretch, shear and curvature, of order
+    // (m t / R)^2. Michell's plane ring (Barber, *Elasticity*) has them all; `ring` evaluates it, checked there
+    // against tables. A ring a fifth as long as its wall is in plane stress.
+    let outer = 0.075;
+    for wall in [0.0005, 0.003] {
+        let plane = Annulus { inner: outer - wall, outer, modulus: STEEL.youngs, poisson: STEEL.poisson };
+        for (density, tolerance) in [(1.0, 1e-3), (2.0, 1e-4)] {
+            let model = ring(2.0 * outer, 2.0 * (outer - wall), wall / 5.0, Side::Outside, density);
+            for n in [2, 3, 4, 6, 12] {
+                let exact = plane.response(n as u32, Edge::Outside, 1.0).expect("a ring").outside.radial;
+                let error = answer(&model, n, 0) / (STEEL.youngs * exact) - 1.0;
+                assert!(error.abs() < tolerance, "order {n}, wall {wall}, density {density}: {error:e}");
+            }
+        }
+    }
+}
+
+#[test]
 fn a_thin_ring_under_equal_radial_loads_matches_ring_theory() {
     // Peak to valley of n point loads W, times E I / (W R^3). Source: derived independently by
     // Castigliano, Fourier sum and energy quadrature; form agrees with Roark Table 9.2 case 7.
@@ -163,6 +183,7 @@ fn a_thin_ring_under_equal_radial_loads_matches_ring_theory() {
         }
         let scale = libm::pow(wall, 3.0) / 12.0 / libm::pow(mean, 3.0);
         let error = (at_load - midway) * scale / wanted - 1.0;
+        // What ring theory leaves out of the waves that count here.
         assert!(error.abs() < 2e-3, "{jaws} loads: {error:e}");
     }
 }
@@ -255,4 +276,17 @@ fn what_does_not_lie_on_the_part_is_refused() {
     let nowhere = [surface(Side::Face, -1.0)];
     let lost = Err(PartError::NoSurface { surface: 0 });
     assert_eq!(make(Side::Outside, [0.0, 0.01], 3, &nowhere), lost, "no such face");
+}
+
+#[test]
+fn orders_between_the_solved_ones_are_what_solving_them_gives() {
+    let model = stepped_tube(1.0);
+    let spring = model.spring().expect("regular");
+    for kept in spring.responses.iter().filter(|kept| kept.order > EACH) {
+        let solved = model.respond(kept.order).expect("regular");
+        let largest = solved.band.iter().fold(0.0, |a: f64, b| a.max(b.abs()));
+        for (kept, solved) in kept.band.iter().zip(&solved.band) {
+            assert!((kept - solved).abs() < 1e-3 * largest, "{kept:e} for {solved:e}");
+        }
+    }
 }

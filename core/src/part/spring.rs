@@ -19,7 +19,7 @@ pub const MAX_ORDER: usize = 90;
 
 /// Orders up to here are all solved. Beyond, the answer times its order changes slowly, and a cubic through the
 /// solved ones is within 0.1 % of what is between (checked in `reference`).
-const EACH: usize = 30;
+pub(super) const EACH: usize = 30;
 
 /// A meshed part with its loads and surfaces, ready to be solved one harmonic after another.
 ///
@@ -46,6 +46,7 @@ pub struct PartModel {
     /// Band nodes and their loads: for each band point, (block row, share) of a unit pressure hat.
     loads: Vec<Vec<(usize, f64)>>,
     points: Vec<f64>,
+    goes_on: [bool; 2],
     mass: Vec<f64>,
     surfaces: Vec<Stations>,
     side: Side,
@@ -88,6 +89,8 @@ pub struct PartSpring {
     pub elastic: Elastic,
     /// z of the band points, m, ascending.
     pub points: Vec<f64>,
+    /// Whether the part goes on behind the gripped surface beyond either end of the band.
+    pub goes_on: [bool; 2],
     /// Points x points: integral of hat times hat times radius along z, m2.
     pub mass: Vec<f64>,
     /// Harmonics 0, J, 2 J, ...
@@ -144,8 +147,21 @@ impl PartModel {
             .map(|(k, s)| stations(&mesh, s, &band_nodes, &points).ok_or(PartError::NoSurface { surface: k }))
             .collect::<Result<Vec<_>, _>>()?;
         let loads = hat_loads(&mesh, &gripped, &points, &stiffness.position);
+        let goes_on = goes_on(profile, band, radius);
         let mass = hat_mass(&points, radius);
-        Ok(Self { mesh, elastic, jaws, stiffness, radius, loads, points, mass, surfaces: stations, side: band.side })
+        Ok(Self {
+            mesh,
+            elastic,
+            jaws,
+            stiffness,
+            radius,
+            loads,
+            points,
+            goes_on,
+            mass,
+            surfaces: stations,
+            side: band.side,
+        })
     }
 
     /// Orders around the axis to solve: of 0, J, 2 J, ... up to [`MAX_HARMONICS`] and [`MAX_ORDER`] the lower ones
@@ -237,6 +253,7 @@ impl PartModel {
             jaws: self.jaws,
             elastic: self.elastic,
             points: self.points.clone(),
+            goes_on: self.goes_on,
             mass: self.mass.clone(),
             responses: (0..=self.last()).filter_map(|k| between(&responses, k * self.jaws)).collect(),
             stations: self.surfaces.clone(),
@@ -283,6 +300,22 @@ fn check_band(band: Band, length: f64) -> Result<(), PartError> {
     let slack = 1e-9 * length;
     let inside = from >= -slack && to <= length + slack && to - from > 1e-4 * length;
     if inside && band.side != Side::Face { Ok(()) } else { Err(PartError::BandOffPart) }
+}
+
+/// Whether there is metal under the gripped surface just beyond either end of the band.
+fn goes_on(profile: &Profile, band: Band, radius: f64) -> [bool; 2] {
+    let slack = 1e-6 * radius;
+    let metal = |z: f64| {
+        let mut start = 0.0;
+        profile.steps().iter().any(|step| {
+            let along = (z - start) / step.length;
+            start += step.length;
+            let at = |ends: [f64; 2]| (ends[0] + along * (ends[1] - ends[0])) / 2.0;
+            let deep = if band.side == Side::Bore { radius - at(step.inner) } else { at(step.outer) - radius };
+            (0.0..=1.0).contains(&along) && deep > -slack
+        })
+    };
+    [metal(band.z[0] - slack), metal(band.z[1] + slack)]
 }
 
 fn stations(mesh: &Mesh, surface: &Surface, band: &[usize], points: &[f64]) -> Option<Stations> {

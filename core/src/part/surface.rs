@@ -40,7 +40,7 @@ pub struct Band {
 
 impl Band {
     /// Cells by default.
-    pub const CELLS: usize = 8;
+    pub const CELLS: usize = 10;
 
     /// z of its points, m, ascending: cells shorten towards both ends, where the pressure of a stiff jaw is singular.
     pub(crate) fn points(&self) -> Vec<f64> {

@@ -19,6 +19,8 @@ pub enum Kind {
     Force,
     /// Speed of rotation.
     RotationalSpeed,
+    /// Speed of the edge along the surface it cuts.
+    SurfaceSpeed,
     /// Mass.
     Mass,
     /// Mass per volume.
@@ -59,6 +61,7 @@ impl Kind {
             (Self::Pressure, UnitSystem::Inch) => "psi",
             (Self::Stress, UnitSystem::Inch) => "ksi",
             (Self::Force, UnitSystem::Inch) => "lbf",
+            (Self::SurfaceSpeed, UnitSystem::Inch) => "ft/min",
             (Self::Mass, UnitSystem::Inch) => "lb",
             (Self::Density, UnitSystem::Inch) => "lb/in³",
             (Self::Power, UnitSystem::Inch) => "hp",
@@ -86,6 +89,7 @@ impl Kind {
             Self::Pressure | Self::Stress => "Pa",
             Self::Force => "N",
             Self::RotationalSpeed => "rad/s",
+            Self::SurfaceSpeed => "m/s",
             Self::Mass => "kg",
             Self::Density => "kg/m³",
             Self::Power => "W",

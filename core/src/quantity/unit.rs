@@ -73,6 +73,8 @@ pub static UNITS: &[Unit] = &[
     unit(Kind::Force, "N", &["newton"], 1.0, 0),
     unit(Kind::RotationalSpeed, "rev/min", &["rpm", "r/min", "1/min", "min-1", "min⁻¹"], REV_PER_MIN, 0),
     unit(Kind::RotationalSpeed, "rad/s", &[], 1.0, 2),
+    unit(Kind::SurfaceSpeed, "m/min", &[], 1.0 / 60.0, 0),
+    unit(Kind::SurfaceSpeed, "ft/min", &["sfm", "fpm"], 0.3048 / 60.0, 0),
     unit(Kind::Mass, "kg", &[], 1.0, 3),
     unit(Kind::Mass, "lb", &["lbs", "lbm"], POUND, 3),
     unit(Kind::Mass, "g", &["gram"], 1e-3, 0),

@@ -1,5 +1,6 @@
 //! Every input, in the order in which a job is set up.
 
+use super::boring_inputs::BORING_INPUTS;
 use super::chuck_inputs::CHUCK_INPUTS;
 use super::cut_inputs::CUT_INPUTS;
 use super::input::Input;
@@ -9,6 +10,7 @@ use super::profile_inputs::{STEP_INPUTS, SURFACE_INPUTS};
 use super::recut_inputs::RECUT_INPUTS;
 use super::ring_inputs::RING_INPUTS;
 use super::stroke_inputs::STROKE_INPUTS;
+use super::taper_inputs::READING_INPUTS;
 
 /// A group of inputs that belong together on the sheet.
 #[derive(Clone, Copy, Debug)]
@@ -41,6 +43,8 @@ pub static INPUTS: &[Group] = &[
     Group { key: "jaws", name: "The jaws", inputs: JAW_INPUTS },
     Group { key: "run", name: "Pressure and speed", inputs: RUN_INPUTS },
     Group { key: "cuts", name: "The cuts", inputs: CUT_INPUTS },
+    Group { key: "boring", name: "Boring the jaws", inputs: BORING_INPUTS },
+    Group { key: "readings", name: "How the bored jaws bear", inputs: READING_INPUTS },
     Group { key: "stroke", name: "Teeth and stroke", inputs: STROKE_INPUTS },
     Group { key: "ring", name: "Boring ring or plug", inputs: RING_INPUTS },
     Group { key: "recut", name: "Jaws coming back", inputs: RECUT_INPUTS },
@@ -52,6 +56,7 @@ pub static LISTS: &[List] = &[
     List { name: "surfaces", least: 0, most: 8 },
     List { name: "cuts", least: 1, most: 8 },
     List { name: "gauge", least: 2, most: 12 },
+    List { name: "readings", least: 0, most: 8 },
     List { name: "rings", least: 0, most: 24 },
 ];
 

@@ -3,6 +3,7 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use super::boring::Boring;
 use super::placing::Placing;
 use crate::grip::Side;
 use crate::jaw::{Jaw, Shape};
@@ -29,6 +30,8 @@ pub struct Setup {
     pub speed: AngularVelocity,
     /// The cuts, at least one.
     pub cuts: Vec<Cut>,
+    /// How the jaws are bored.
+    pub boring: Boring,
     /// Where the jaws stand.
     pub placing: Placing,
     /// Paths of the inputs whose default was taken.

@@ -5,6 +5,8 @@
 //! link, JSON Schema and fuzzing.
 
 mod agreement;
+mod boring;
+pub mod boring_inputs;
 pub mod chuck_inputs;
 pub mod cut_inputs;
 mod document;
@@ -21,6 +23,7 @@ pub mod part_inputs;
 mod placing;
 pub mod profile_inputs;
 mod read;
+mod read_boring;
 mod read_placing;
 mod reader;
 pub mod recut_inputs;
@@ -28,8 +31,10 @@ pub mod ring_inputs;
 #[cfg(feature = "json")]
 mod schema;
 pub mod stroke_inputs;
+pub mod taper_inputs;
 
 pub use crate::grip::Side;
+pub use boring::{Bears, Boring, TaperReading};
 pub use document::{Document, LARGEST_DOCUMENT, SCHEMA_VERSION};
 pub use entries::Entries;
 pub use fault::Fault;

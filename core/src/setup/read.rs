@@ -10,6 +10,7 @@ use super::job::{
     Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup, SurfaceSide,
     Turned, Weighed,
 };
+use super::read_boring::read_boring;
 use super::reader::Reader;
 use super::{
     Entries, Fault, agreement, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inputs as p,
@@ -43,6 +44,7 @@ impl Setup {
         let pressure = reader.pressure(&j::PRESSURE, 0);
         let speed = reader.rotation(&j::SPEED);
         let cuts = read_cuts(&mut reader);
+        let boring = read_boring(&mut reader);
         let placing = read_placing::read(&mut reader, chuck.as_ref(), jaws.as_ref());
         let whole = (|| {
             Some(Self {
@@ -54,6 +56,7 @@ impl Setup {
                 pressure: pressure?,
                 speed: speed?,
                 cuts: cuts?,
+                boring: boring?,
                 placing: placing?,
                 assumed: Vec::new(),
             })

@@ -1,0 +1,215 @@
+//! The diameter to bore to and what it does to the part, as findings.
+
+use alloc::format;
+use alloc::string::ToString;
+use alloc::vec::Vec;
+
+use super::elastic::{Elasticity, Work};
+use super::engine::{Engine, Progress};
+use super::grip::{self, Spinning};
+use super::pressed::{Effort, Pressed};
+use super::released;
+use crate::bore::best;
+use crate::findings::{Finding, Scene, Step, term};
+use crate::part::Side as SurfaceSide;
+use crate::quantity::{Kind, Length};
+use crate::setup::{Setup, Side};
+
+use uom::si::length::meter;
+
+/// How far beyond the tolerance of the part a bored diameter is sought, m: our own value, several times the squeeze
+/// of a part that is held at all gently.
+const BEYOND: f64 = 1e-4;
+/// What a bored diameter is missed by in the study, m: a thousandth of an inch on diameter.
+const MISS: f64 = 25.4e-6;
+
+/// What the bored diameter does to the part: the curve over diameters, and findings.
+#[derive(Clone, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct BoreChoice {
+    /// Bored diameter and worst released roundness over the largest and the smallest part, m, by diameter.
+    pub curve: Vec<[f64; 2]>,
+    /// The best diameter, its roundness, that of the nominal diameter, and those of missing it.
+    pub findings: Vec<Finding>,
+}
+
+/// What is told of the bored diameter in every evaluation.
+pub(super) fn tell(setup: &Setup, found: &mut Vec<Finding>) {
+    let nominal = 2.0 * setup.gripped_radius();
+    let bored = setup.jaws.bored_diameter.map_or(nominal, |diameter| diameter.value);
+    let words = match setup.grip.side {
+        Side::Inside => {
+            "Jaws that open into a bore are bored to the nominal diameter: larger or smaller, they bear on edges or on a line."
+        }
+        Side::Outside => {
+            "To nominal, unless the study of bored diameters shows a better compromise over the part's tolerance."
+        }
+    };
+    found.push(
+        Finding::new("bore.off_nominal", "Bored diameter less the nominal one", Kind::Departure, bored - nominal)
+            .caution(words)
+            .entry("jaws.bored_diameter")
+            .step(Step {
+                says: "Diameter bored at the tip, less the nominal gripped diameter",
+                formula: "D_b − D",
+                given: [term("D_b", bored, Kind::Length), term("D", nominal, Kind::Length)].into(),
+                result: term("D_b − D", bored - nominal, Kind::Departure),
+                source: "definition; to nominal: common practice, no source",
+            }),
+    );
+    let boring = &setup.boring;
+    let face = setup.grip.length.value - boring.chamfer.value - boring.relief_width.value;
+    found.push(
+        Finding::new("bore.face", "Face left between chamfer and relief groove", Kind::Length, face)
+            .caution("The contact is worked out over the whole grip length, without chamfer and groove.")
+            .entry("boring.relief_width")
+            .step(Step {
+                says: "Grip length less chamfer and groove",
+                formula: "L − c − w",
+                given: [
+                    term("L", setup.grip.length.value, Kind::Length),
+                    term("c", boring.chamfer.value, Kind::Length),
+                    term("w", boring.relief_width.value, Kind::Length),
+                ]
+                .into(),
+                result: term("L − c − w", face, Kind::Length),
+                source: "geometry",
+            }),
+    );
+    let grooved = boring.relief_width.value > 0.0 && boring.relief_depth.value > 0.0;
+    let into = if grooved { boring.relief_depth.value } else { 0.0 };
+    let round = (boring.nose_radius.value - into).max(0.0);
+    let words = if round > 0.0 {
+        "A sharp edge of the part would ride on this round and not sit flush: chamfer the part, or cut a deeper groove."
+    } else {
+        "The groove takes the nose's round away: a sharp edge of the part sits flush."
+    };
+    found.push(
+        Finding::new("bore.corner", "Round left under the edge of the part", Kind::Length, round)
+            .caution(words)
+            .entry("boring.relief_depth")
+            .step(Step {
+                says: "Nose radius less the depth of the groove",
+                formula: "max(0, r − d)",
+                given: [term("r", boring.nose_radius.value, Kind::Length), term("d", into, Kind::Length)].into(),
+                result: term("max(0, r − d)", round, Kind::Length),
+                source: "geometry",
+            }),
+    );
+}
+
+impl Engine {
+    /// The bored diameter with which the worst of the largest and the smallest part comes out roundest, and the price
+    /// of missing the nominal one. Presses the jaws some forty times: ask for it, do not follow a slider with it.
+    ///
+    /// ```
+    /// use holdround_core::{Engine, setup::{Entries, Setup}};
+    /// let setup = Setup::read(&Entries::default()).unwrap();
+    /// let choice = Engine::default().bore_choice(&setup);
+    /// let [best, nominal] = ["bore.best.roundness", "bore.nominal.roundness"]
+    ///     .map(|id| *choice.findings.iter().find(|finding| finding.id == id).unwrap().value.as_ref().unwrap());
+    /// assert!(best <= nominal);
+    /// ```
+    #[must_use]
+    pub fn bore_choice(&mut self, setup: &Setup) -> BoreChoice {
+        while self.prepare(setup) != Progress::Done {}
+        let refused = |why: &str| BoreChoice {
+            curve: Vec::new(),
+            findings: [Finding::refused("bore.best", BEST, Kind::Length, why)].into(),
+        };
+        let elastic = match &self.kept {
+            Some((_, Work::Done(elastic))) => elastic,
+            Some((_, Work::Refused(why))) => return refused(why),
+            _ => return refused("The jaws cannot be as described."),
+        };
+        let (mut unheard, mut unseen) = (Vec::new(), Scene::default());
+        let jaw = grip::jaw(setup, &mut unheard, &mut unseen);
+        let rest = grip::at_rest(setup, &mut unheard);
+        let spinning =
+            jaw.zip(rest).and_then(|(jaw, rest)| grip::at_speed(setup, &jaw, rest, &mut unheard, &mut unseen));
+        let Some(spinning) = spinning else { return refused("There is no grip to squeeze the part with.") };
+        study(setup, elastic, &spinning)
+            .unwrap_or_else(|| refused("No round surface is named, or no contact is found."))
+    }
+}
+
+const BEST: &str = "Bored diameter with the roundest part";
+
+fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<BoreChoice> {
+    let nominal = 2.0 * setup.gripped_radius();
+    let mut of = |diameter: f64| roundness(setup, elastic, spinning, diameter);
+    let mut findings = Vec::new();
+    let mut told = |id: &'static str, name: &str, value: f64, caution: &str| {
+        let name = format!("Roundness after release, {name}");
+        findings.push(
+            Finding::new(id, name, Kind::Departure, value).caution(caution).entry("jaws.bored_diameter").step(Step {
+                says: "Worst of every round surface, on the largest and on the smallest part",
+                formula: "max RONt",
+                given: Vec::new(),
+                result: term("max RONt", value, Kind::Departure),
+                source: "minimum zone: ISO 12181-1:2011, from memory; harmonic finite elements in one-sided contact",
+            }),
+        );
+    };
+    let at_nominal = of(nominal)?;
+    told("bore.nominal.roundness", "bored to nominal", at_nominal, "To nominal.");
+    told("bore.larger.roundness", "bored a thousandth of an inch too large", of(nominal + MISS)?, "On diameter.");
+    told("bore.smaller.roundness", "bored a thousandth of an inch too small", of(nominal - MISS)?, "On diameter.");
+    let range =
+        [nominal + setup.grip.lower_deviation.value - BEYOND, nominal + setup.grip.upper_deviation.value + BEYOND];
+    let mut found = best(range, &mut of)?;
+    if at_nominal <= found.value {
+        (found.at, found.value) = (nominal, at_nominal);
+    }
+    told(
+        "bore.best.roundness",
+        "bored to the best diameter",
+        found.value,
+        "The search may stop a few per cent short of the least.",
+    );
+    let words = match setup.grip.side {
+        Side::Inside => {
+            "Bore jaws for an inside grip to nominal all the same: the gain is seldom worth a part that rocks."
+        }
+        Side::Outside if found.at <= range[0] || found.at >= range[1] => {
+            "At the end of what was searched: beyond it the jaws bear on their edges alone, which mark the part. See the greatest pressure under a jaw before boring so."
+        }
+        Side::Outside => "The best compromise over the part's tolerance, with the force of the run.",
+    };
+    findings.insert(
+        0,
+        Finding::new("bore.best", BEST, Kind::Length, found.at).caution(words.to_string()).entry("jaws.bored_diameter").step(
+            Step {
+                says: "Where the worst roundness over both ends of the tolerance is least: seven diameters, then a golden section",
+                formula: "min over D_b of max RONt",
+                given: [term("from", range[0], Kind::Length), term("to", range[1], Kind::Length)].into(),
+                result: term("D_b", found.at, Kind::Length),
+                source: "Kiefer 1953, from memory",
+            },
+        ),
+    );
+    Some(BoreChoice { curve: found.curve, findings })
+}
+
+/// The worst released roundness of any round surface, over both sizes of part.
+fn roundness(setup: &Setup, elastic: &Elasticity, spinning: &Spinning, diameter: f64) -> Option<f64> {
+    let mut other = setup.clone();
+    other.jaws.bored_diameter = Some(Length::new::<meter>(diameter));
+    let pressed = Pressed::new(&other, elastic, spinning, Effort::Sliding).ok()?;
+    // Without named surfaces, the whole outside and the whole bore are judged.
+    let named = elastic.surfaces.len() - setup.part.surfaces.len();
+    let first = if setup.part.surfaces.is_empty() { 0 } else { named };
+    let mut worst: Option<f64> = None;
+    for (at, surface) in elastic.surfaces.iter().enumerate().skip(first) {
+        if surface.side == SurfaceSide::Face {
+            continue;
+        }
+        for size in &pressed.sizes {
+            let (_, lobing) = elastic.usual.worst(&size.at_speed, at)?;
+            let [_, zone, ..] = released::circles(&lobing);
+            let value = zone.roundness;
+            worst = Some(worst.map_or(value, |worst| worst.max(value)));
+        }
+    }
+    worst
+}

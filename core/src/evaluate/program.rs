@@ -1,0 +1,269 @@
+//! The path that bores the jaws and its program, as findings.
+
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+use super::placing;
+use crate::bore::{Ceiling, ceiling, turning_speed};
+use crate::findings::{Finding, JawPath, Placing, Scene, Step, term};
+use crate::grip::Side;
+use crate::jaw::BoredJaw;
+use crate::program::{Collision, Cutting, Heading, JawCut, Obstacle, Plan, PlanError, Tool, collisions, swept, text};
+use crate::quantity::{Kind, Unit, UnitSystem, shown};
+use crate::setup::Setup;
+
+/// One revolution per minute, rad/s.
+const REV_PER_MIN: f64 = core::f64::consts::PI / 30.0;
+
+fn plan(setup: &Setup, jaw: &BoredJaw) -> Result<Plan, PlanError> {
+    let boring = &setup.boring;
+    let diameter = setup.jaws.bored_diameter.map_or(2.0 * setup.gripped_radius(), |diameter| diameter.value);
+    let blank = match setup.grip.side {
+        Side::Outside => 2.0 * jaw.inner_radius(),
+        // The corners of a flat outer end stand farthest out.
+        Side::Inside => 2.0 * jaw.swing_radius(),
+    };
+    // Jaws that came back were measured on the ring.
+    let measured = setup.placing.recut.as_ref().and_then(|back| back.standing);
+    let cut = JawCut {
+        side: setup.grip.side,
+        diameter,
+        taper: setup.jaws.taper.value,
+        depth: setup.grip.length.value,
+        chamfer: boring.chamfer.value,
+        relief: [boring.relief_width.value, boring.relief_depth.value],
+        standing: boring.standing.map(|standing| standing.value).or(measured).unwrap_or(blank),
+        inner: blank,
+        skim: boring.skim.value,
+        skim_width: boring.skim_width.value,
+    };
+    let tool = Tool {
+        nose: boring.nose_radius.value,
+        behind: boring.behind.value,
+        bar: boring.bar_diameter.value,
+        reach: boring.bar_reach.value,
+        holder: boring.holder_width.value,
+    };
+    let cutting = Cutting {
+        depth: boring.depth_of_cut.value,
+        allowance: boring.allowance.value,
+        rough_feed: boring.rough_feed.value,
+        finish_feed: boring.finish_feed.value,
+        start: boring.start.value,
+    };
+    Plan::new(&cut, &tool, &cutting)
+}
+
+/// Spindle speed while boring, rad/s, and what rules it.
+fn speed(setup: &Setup, plan: &Plan) -> (f64, Ceiling) {
+    let boring = &setup.boring;
+    let surface = turning_speed(boring.surface_speed * boring.interrupted.value, plan.largest_diameter());
+    ceiling(surface, boring.speed_limit.value, setup.chuck.max_speed.value)
+}
+
+/// Passes, speed, feed and collisions of the path; the path itself for drawing.
+pub(super) fn tell(setup: &Setup, jaw: &BoredJaw, found: &mut Vec<Finding>, scene: &mut Scene) {
+    let name = "Roughing passes to bore the jaws";
+    let plan = match plan(setup, jaw) {
+        Ok(plan) => plan,
+        Err(error) => {
+            found.push(
+                Finding::refused("program.passes", name, Kind::Plain, error.to_string()).entry("boring.standing"),
+            );
+            return;
+        }
+    };
+    let stock = libm::fabs(plan.cut.diameter - plan.cut.standing) / 2.0;
+    found.push(
+        Finding::new("program.passes", name, Kind::Plain, plan.passes as f64).entry("boring.depth_of_cut").step(Step {
+            says: "Stock per side less what is left for finishing, by the depth of cut",
+            formula: "n = ⌈(s − a) / a_p⌉",
+            given: [
+                term("s, per side", stock, Kind::Length),
+                term("a", setup.boring.allowance.value, Kind::Length),
+                term("a_p", setup.boring.depth_of_cut.value, Kind::Length),
+            ]
+            .into(),
+            result: term("n", plan.passes as f64, Kind::Plain),
+            source: "definition",
+        }),
+    );
+    tell_speed(setup, &plan, found);
+    let feed = setup.boring.rough_feed.value;
+    let half = plan.tool.nose / 2.0;
+    let words = if feed > half {
+        "More than half the nose radius: where the cut is broken the edge may chip. Feed less, or take a larger nose."
+    } else {
+        "At most half the nose radius, as the edge hits every jaw anew: common practice, no source."
+    };
+    found.push(
+        Finding::new("program.feed", "Roughing feed while boring", Kind::Feed, feed)
+            .caution(words)
+            .entry("boring.rough_feed"),
+    );
+    let obstacles = obstacles(setup, scene.placing.as_ref());
+    let hits = collisions(&plan, &obstacles);
+    tell_hits(&plan, &hits, obstacles.is_empty(), found);
+    scene.jaw_path = Some(JawPath {
+        shape: swept(&plan.moves, plan.tool.nose, plan.cut.sign()),
+        standing: plan.cut.standing,
+        skim: plan.cut.skim,
+        nose: plan.tool.nose,
+        bar: [plan.tool.bar, plan.tool.reach],
+        collisions: hits,
+        moves: plan.moves,
+    });
+}
+
+fn tell_speed(setup: &Setup, plan: &Plan, found: &mut Vec<Finding>) {
+    let (omega, rules) = speed(setup, plan);
+    let words = match rules {
+        Ceiling::Surface => "The surface speed rules.",
+        Ceiling::Own => "Your own limit while boring on a ring rules.",
+        Ceiling::Plate => "The chuck's plate rules.",
+    };
+    let boring = &setup.boring;
+    let largest = plan.largest_diameter();
+    found.push(
+        Finding::new("boring.speed", "Spindle speed while boring the jaws", Kind::RotationalSpeed, omega)
+            .caution(words)
+            .entry("boring.speed_limit")
+            .step(Step {
+                says: "The surface speed wanted, less for the broken cut, at the largest diameter; capped by your own limit and the plate",
+                formula: "n = min(k v / (π D), n_own, n_plate)",
+                given: [
+                    term("v", boring.surface_speed, Kind::SurfaceSpeed),
+                    term("k", boring.interrupted.value, Kind::Plain),
+                    term("D", largest, Kind::Length),
+                    term("n_own", boring.speed_limit.value, Kind::RotationalSpeed),
+                    term("n_plate", setup.chuck.max_speed.value, Kind::RotationalSpeed),
+                ]
+                .into(),
+                result: term("n", omega, Kind::RotationalSpeed),
+                source: "definition of surface speed; less for a broken cut: common practice, no source",
+            }),
+    );
+}
+
+fn tell_hits(plan: &Plan, hits: &[Collision], jaws_alone: bool, found: &mut Vec<Finding>) {
+    let finding = Finding::new(
+        "program.collisions",
+        "Moves of the boring path that would hit something",
+        Kind::Plain,
+        hits.len() as f64,
+    )
+    .entry("boring.bar_diameter");
+    found.push(match hits.first() {
+        None if jaws_alone => finding.caution(JAWS_ALONE),
+        None => finding.caution(ALL_BUT_TURRET),
+        Some(hit) => finding.caution(hit_words(plan, hit)).at_most(0.0, "nothing may be hit"),
+    });
+}
+
+const JAWS_ALONE: &str = "Tool against the jaws alone: ring, screws and turret are not checked. Run it in air.";
+const ALL_BUT_TURRET: &str = "Tool against jaws, ring and screws: the turret is not checked. Run it in air.";
+
+fn hit_words(plan: &Plan, hit: &Collision) -> String {
+    let purpose = plan.moves.get(hit.step).map_or("", |step| step.purpose.words());
+    format!("On move {} ({purpose}) the {} would hit: {}.", hit.step + 1, hit.part.words(), hit.obstacle)
+}
+
+/// Ring and screws, where the jaws' place on the chuck is known.
+fn obstacles(setup: &Setup, placing: Option<&Placing>) -> Vec<Obstacle> {
+    let Some(placing) = placing else { return Vec::new() };
+    let front = setup.jaws.height.value;
+    let [across, _] = placing.counterbore;
+    // A screw's head may fill its counterbore up to the front.
+    let screw =
+        |name, radius: f64| Obstacle { name, radial: [radius - across / 2.0, radius + across / 2.0], z: [-front, 0.0] };
+    let [near, far] = placing.screws;
+    let ring = placing.ring.map(|ring| Obstacle {
+        name: "boring ring or plug",
+        radial: ring.radii,
+        z: ring.heights.map(|height| height - front),
+    });
+    let screws = [screw("counterbore of the near screw", near), screw("counterbore of the far screw", far)];
+    screws.into_iter().chain(ring).collect()
+}
+
+/// The program that bores the jaws of a set-up, as word-address text after ISO 6983-1.
+///
+/// # Errors
+/// Why there is none: no path can be planned, or the tool would hit something on it.
+///
+/// ```
+/// use holdround_core::{jaw_program, setup::{Entries, Setup}};
+/// let setup = Setup::read(&Entries::default()).unwrap();
+/// let program = jaw_program(&setup).unwrap();
+/// assert!(program.contains("UNPROVEN: RUN IN AIR FIRST"));
+/// ```
+pub fn jaw_program(setup: &Setup) -> Result<String, String> {
+    let jaw = BoredJaw::new(setup.jaw()).map_err(|error| error.to_string())?;
+    let plan = plan(setup, &jaw).map_err(|error| error.to_string())?;
+    let (mut unheard, mut scene) = (Vec::new(), Scene::default());
+    placing::tell(setup, Some(plan.tool.bar), &mut unheard, &mut scene);
+    let obstacles = obstacles(setup, scene.placing.as_ref());
+    if let Some(hit) = collisions(&plan, &obstacles).first() {
+        return Err(hit_words(&plan, hit));
+    }
+    let boring = &setup.boring;
+    let (omega, _) = speed(setup, &plan);
+    let heading = Heading {
+        inch: boring.inch,
+        backward: boring.backward,
+        speed: libm::floor(omega / REV_PER_MIN + 1e-9) as u32,
+        number: &boring.number,
+        name: &boring.name,
+        notes: &notes(setup, &plan, obstacles.is_empty()),
+    };
+    if heading.speed == 0 {
+        return Err("The spindle would stand still: raise the surface speed or the speed limit.".into());
+    }
+    Ok(text(&plan, &heading))
+}
+
+/// What is assumed and what to heed, for the heading.
+fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool) -> Vec<String> {
+    let system = if setup.boring.inch { UnitSystem::Inch } else { UnitSystem::Metric };
+    let length = Kind::Length.unit_in(system);
+    // A taper in thousandths of a millimetre would need a letter that no control has.
+    let fine = Unit::named(Kind::Departure, length.symbol).unwrap_or(length);
+    let show = |size: f64| shown(size, length);
+    let small = |size: f64| shown(size, fine);
+    let cut = &plan.cut;
+    let (way, standing) = match cut.side {
+        Side::Outside => ("bored, for an outside grip", "jaws stand apart by"),
+        Side::Inside => ("turned, for an inside grip", "jaws stand across"),
+    };
+    let pressure = setup.jaws.boring_pressure.unwrap_or(setup.pressure).value;
+    [
+        "UNPROVEN: run in air first, slowly, with the ring clamped".to_string(),
+        "Guard closed. Stand clear of the plane of the jaws".to_string(),
+        "The chuck's plate and manual rule over every number here".to_string(),
+        format!("Soft jaws {way}"),
+        format!(
+            "Set on the control: {}, absolute, X on diameter, feed per revolution",
+            if setup.boring.inch { "inches" } else { "millimetres" }
+        ),
+        format!("{} decimals: see that the control takes them", crate::program::decimals(setup.boring.inch)),
+        "Z0 = front of the jaws after the skim, X0 = spindle axis".to_string(),
+        format!("Nose radius {} is in the path: switch no nose compensation on", show(plan.tool.nose)),
+        "Tool point: the sharp tip beyond the nose, into the metal and toward the chuck".to_string(),
+        format!("Tool stands before the start at Z{} or farther, clear on X", show(setup.boring.start.value)),
+        format!("Diameter at the front {}, depth {}", show(cut.diameter), show(cut.depth)),
+        format!(
+            "Taper {} per side = {} on diameter, more metal at the front",
+            small(cut.taper),
+            small(2.0 * cut.taper)
+        ),
+        format!("Before: {standing} {}, front {} proud", show(cut.standing), show(cut.skim)),
+        format!(
+            "Ring {} above the serrations, pressure {}",
+            show(setup.jaws.ring_height.value),
+            shown(pressure, Kind::Pressure.unit_in(system))
+        ),
+        if jaws_alone { JAWS_ALONE } else { ALL_BUT_TURRET }.to_string(),
+    ]
+    .into()
+}

@@ -1,0 +1,221 @@
+//! The taper for the jaws, its bluing pictures and what readings teach, as findings.
+
+use alloc::format;
+use alloc::string::ToString;
+use alloc::vec::Vec;
+
+use super::elastic::Elasticity;
+use super::grip::Spinning;
+use crate::findings::{BluingPicture, Finding, Scene, Step, Term, term};
+use crate::jaw_spring::TILT_DEPTH;
+use crate::quantity::Kind;
+use crate::setup::{Bears, Setup};
+use crate::taper::{Bluing, Grip, Reading, Shows, TaperError, learn};
+
+/// How far off the pictures of too little and too much taper are, m: a thousandth of an inch per side.
+const THOUSANDTH: f64 = 25.4e-6;
+const SOURCE: &str = "Timoshenko's beam on a tilting foot, in one-sided contact of elastic jaws and part";
+
+/// The right taper, the pictures beside it, what boring at another pressure costs, and the next taper.
+pub(super) fn tell(
+    setup: &Setup,
+    elastic: &Elasticity,
+    spinning: &Spinning,
+    found: &mut Vec<Finding>,
+    scene: &mut Scene,
+) {
+    let jaws = f64::from(setup.chuck.jaws);
+    let force = spinning.most_at_rest / jaws;
+    let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| pressure.value / setup.pressure.value);
+    let nominal = setup.gripped_radius();
+    let bored = setup.jaws.bored_diameter.map_or(nominal, |diameter| diameter.value / 2.0);
+    let deviation = f64::midpoint(setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
+    let grip = Grip {
+        face: &elastic.usual,
+        column: &elastic.column,
+        heights: &elastic.heights,
+        base: setup.jaws.height.value - setup.grip.length.value,
+        length: setup.grip.length.value,
+        larger: bored - nominal - deviation / 2.0,
+        force,
+        ring_force: force * boring,
+        ring_height: setup.jaws.ring_height.value,
+        tilt: setup.chuck.tilt_stiffness,
+        tilt_depth: TILT_DEPTH,
+    };
+    let right = grip.right_taper();
+    tell_right(&grip, right, found);
+    if let Ok(right) = right {
+        let beside = [
+            ("taper.bluing.little", "a thousandth of an inch too little", right - THOUSANDTH),
+            ("taper.bluing.right", "the right", right),
+            ("taper.bluing.much", "a thousandth of an inch too much", right + THOUSANDTH),
+            ("taper.bluing.set", "the set", setup.jaws.taper.value),
+        ];
+        for (id, name, taper) in beside {
+            picture(&grip, id, name, taper, found, scene);
+        }
+    }
+    tell_pressure(setup, &grip, force * boring, found);
+    tell_next(setup, &grip, force, found);
+}
+
+fn tell_right(grip: &Grip<'_>, right: Result<f64, TaperError>, found: &mut Vec<Finding>) {
+    let name = "Taper that evens the pressure, per side";
+    let right = match right {
+        Ok(right) => right,
+        Err(error) => {
+            let why = format!("{error}");
+            found.push(Finding::refused("taper.right", name, Kind::Departure, why).entry("jaws.taper"));
+            return;
+        }
+    };
+    found.push(
+        Finding::new("taper.right", name, Kind::Departure, right)
+            .caution("More metal at the tip than at the base, for either grip; where it is negative, less. It hangs on the tilt stiffness of the chuck: bore, look at the bluing, and enter what it shows.")
+            .entry("jaws.taper")
+            .step(Step {
+                says: "How much more the tip is leaned back by the grip than by the boring ring, jaw and master jaw alone",
+                formula: "t ≈ F (c_tip − c_base) − F_b (c_tip,ring − c_base,ring)",
+                given: [term("F", grip.force, Kind::Force), term("F_b", grip.ring_force, Kind::Force)].into(),
+                result: term("t", grip.lean(), Kind::Departure),
+                source: "Timoshenko's beam on a tilting foot",
+            })
+            .step(Step {
+                says: "With the give of the part and of the jaw's face: the taper with which the force acts in the middle of the face",
+                formula: "z̄(t) = L / 2",
+                given: [term("L", grip.length, Kind::Length)].into(),
+                result: term("t", right, Kind::Departure),
+                source: SOURCE,
+            }),
+    );
+    found.push(twice("taper.right.diameter", "Taper that evens the pressure, on diameter", right));
+}
+
+fn twice(id: &'static str, name: &'static str, per_side: f64) -> Finding {
+    Finding::new(id, name, Kind::Departure, 2.0 * per_side).step(Step {
+        says: "Twice the taper per side",
+        formula: "t_D = 2 t",
+        given: [term("t", per_side, Kind::Departure)].into(),
+        result: term("t_D", 2.0 * per_side, Kind::Departure),
+        source: "definition",
+    })
+}
+
+/// What bluing would show with one taper.
+fn picture(grip: &Grip<'_>, id: &'static str, name: &str, taper: f64, found: &mut Vec<Finding>, scene: &mut Scene) {
+    let name = format!("Share that bears with {name} taper");
+    let contact = match grip.press(taper, None) {
+        Ok(contact) => contact,
+        Err(error) => {
+            found.push(Finding::refused(id, name, Kind::Plain, error.to_string()));
+            return;
+        }
+    };
+    let bluing = Bluing::of(grip, &contact);
+    let share = grip.face.contact_share(&contact);
+    let given: [Term; 4] = [
+        term("taper, per side", taper, Kind::Departure),
+        term("base third", bluing.base, Kind::Plain),
+        term("middle third", bluing.middle, Kind::Plain),
+        term("tip third", bluing.tip, Kind::Plain),
+    ];
+    found.push(Finding::new(id, name, Kind::Plain, share).caution(bluing.marked.words()).entry("jaws.taper").step(
+        Step {
+            says: "Area on which there is pressure, over the area of the face, in thirds from the seat to the front",
+            formula: "A_pressed / A",
+            given: given.into(),
+            result: term("A_pressed / A", share, Kind::Plain),
+            source: SOURCE,
+        },
+    ));
+    scene.bluing.push(BluingPicture {
+        taper,
+        bluing,
+        bears: contact.pressure.iter().map(|pressure| *pressure > 0.0).collect(),
+        gap: grip.face.gap_along(&contact).to_vec(),
+    });
+}
+
+/// What is left of the jaws' lean because they were bored at another pressure.
+fn tell_pressure(setup: &Setup, grip: &Grip<'_>, ring_force: f64, found: &mut Vec<Finding>) {
+    if setup.jaws.boring_pressure.is_none_or(|pressure| pressure == setup.pressure) {
+        return;
+    }
+    let as_gripped = Grip { ring_force: grip.force, ..*grip };
+    let more = grip.lean() - as_gripped.lean();
+    let name = "Lean at the tip because the jaws were bored at another pressure, per side";
+    let words = if more > 0.0 {
+        "The tip stands open by so much more than if the jaws had been bored at the pressure of the run. Bore at that pressure, or add it to the taper."
+    } else {
+        "The tip is closed by so much more than if the jaws had been bored at the pressure of the run. Bore at that pressure, or take it from the taper."
+    };
+    found.push(
+        Finding::new("taper.boring_pressure", name, Kind::Departure, more)
+            .caution(words)
+            .entry("jaws.boring_pressure")
+            .step(Step {
+                says: "The difference of the two ring forces, times how much more the tip gives than the base under the ring",
+                formula: "Δt = (F − F_b) (c_tip,ring − c_base,ring)",
+                given: [term("F", grip.force, Kind::Force), term("F_b", ring_force, Kind::Force)].into(),
+                result: term("Δt", more, Kind::Departure),
+                source: "Timoshenko's beam on a tilting foot",
+            }),
+    );
+}
+
+/// What the readings teach, and the taper to cut next.
+fn tell_next(setup: &Setup, grip: &Grip<'_>, force: f64, found: &mut Vec<Finding>) {
+    let readings: Vec<Reading> = setup
+        .boring
+        .readings
+        .iter()
+        .map(|reading| Reading {
+            taper: reading.taper.value,
+            force: reading.pressure.map_or(force, |pressure| force * pressure.value / setup.pressure.value),
+            shows: match reading.shows {
+                Bears::Gap(gap) => Shows::TipGap(gap.value),
+                Bears::Base => Shows::Base,
+                Bears::Even => Shows::Even,
+                Bears::Tip => Shows::Tip,
+            },
+        })
+        .collect();
+    if readings.is_empty() {
+        return;
+    }
+    let [tilt, next] = ["Tilt stiffness that the readings tell", "Taper to cut next, per side"];
+    match learn(grip, &readings) {
+        Ok(learned) => {
+            let finding = Finding::new("taper.tilt", tilt, Kind::TiltStiffness, learned.tilt)
+                .entry("chuck.tilt_stiffness")
+                .step(Step {
+                    says: "The tilt with which the engine shows what the readings showed",
+                    formula: "1 / K_t = 1 / K₀ + (t − t₀) / (L (F (z̄ + z₀) − F_b (z_ring + z₀)))",
+                    given: [term("K₀", grip.tilt, Kind::TiltStiffness)].into(),
+                    result: term("K_t", learned.tilt, Kind::TiltStiffness),
+                    source: SOURCE,
+                });
+            let [least, most] = learned.open;
+            found.push(if most.is_finite() { finding.band(least, most) } else { finding });
+            found.push(
+                Finding::new("taper.next", next, Kind::Departure, learned.taper)
+                    .entry("jaws.taper")
+                    .caution("Bore it, read again, and enter that reading as well. Enter the tilt stiffness with the chuck once two readings agree.")
+                    .step(Step {
+                        says: "The right taper with the tilt stiffness that the readings tell",
+                        formula: "t = t₀ + L (F (L/2 + h + z₀) − F_b (z_ring + z₀)) (1 / K_t − 1 / K₀)",
+                        given: [term("K_t", learned.tilt, Kind::TiltStiffness)].into(),
+                        result: term("t", learned.taper, Kind::Departure),
+                        source: SOURCE,
+                    }),
+            );
+            found.push(twice("taper.next.diameter", "Taper to cut next, on diameter", learned.taper));
+        }
+        Err(error) => {
+            let why = format!("{error}");
+            found.push(Finding::refused("taper.tilt", tilt, Kind::TiltStiffness, why.clone()));
+            found.push(Finding::refused("taper.next", next, Kind::Departure, why));
+        }
+    }
+}

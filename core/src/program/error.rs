@@ -1,0 +1,46 @@
+//! Why no path can be planned.
+
+use core::fmt;
+
+/// Why no path can be planned.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum PlanError {
+    /// A size is negative, not a number, or has to be above zero and is not.
+    Size,
+    /// The jaws already stand as far out (outside grip) or in (inside grip) as they are to be cut.
+    NothingToCut,
+    /// Chamfer and groove leave nothing of the face.
+    NoFace,
+    /// The groove is narrower than the tool needs.
+    ReliefNarrow {
+        /// The least width, m.
+        least: f64,
+    },
+    /// The angle behind the nose is too small for the groove or for the taper.
+    Behind,
+    /// Two corners are closer together than the nose reaches.
+    Cramped,
+    /// The opening before the cut is too small for the tool to stand in.
+    NoRoom,
+    /// More passes than any shop would let run.
+    Passes,
+}
+
+impl fmt::Display for PlanError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Size => "A size for the boring path is missing or negative.",
+            Self::NothingToCut => "The jaws already stand as large as they are to be cut: there is nothing to cut.",
+            Self::NoFace => "Chamfer and relief groove leave nothing of the face to grip with.",
+            Self::ReliefNarrow { .. } => {
+                "The relief groove is too narrow for its depth: widen it, or take a smaller nose or a shallower groove."
+            }
+            Self::Behind => "The edge behind the nose would rub: it needs more angle, or no groove and less taper.",
+            Self::Cramped => "The nose is too large for the shape: take a smaller nose radius.",
+            Self::NoRoom => "The opening before boring is too small for a tool to start in.",
+            Self::Passes => "It would take more than 200 roughing passes: take a larger depth of cut.",
+        })
+    }
+}
+
+impl core::error::Error for PlanError {}

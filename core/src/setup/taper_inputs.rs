@@ -1,0 +1,53 @@
+//! Readings of how bored jaws bear, as inputs.
+
+use super::input::{Form, Input, When, choice, optional, quantity};
+use crate::quantity::Kind;
+
+/// Taper at the reading.
+pub static READING_TAPER: Input = Input {
+    path: "readings.*.taper",
+    name: "Taper cut, per side",
+    form: quantity(Kind::Departure, -1e-3, 1e-3),
+    default: "0 µm",
+    help: "Of the jaws when this reading was taken: more metal at the tip, per side. On diameter it is twice this.",
+    source: "our own starting value",
+    when: When::Always,
+};
+/// What the reading showed.
+pub static READING_SHOWS: Input = Input {
+    path: "readings.*.shows",
+    name: "What it showed",
+    form: Form::Choice(&[
+        choice("gap", "A feeler goes in at the tip"),
+        choice("base", "Bluing at the base only"),
+        choice("even", "Bluing at both ends"),
+        choice("tip", "Bluing at the tip only"),
+    ]),
+    default: "even",
+    help: "Clamp a true plug or a sound part at the pressure of the cut; try the gap at the tip with feelers, or look at where bluing rubs off.",
+    source: "our own starting value",
+    when: When::Always,
+};
+/// Feeler at the tip.
+pub static READING_GAP: Input = Input {
+    path: "readings.*.gap",
+    name: "Thickest feeler that goes in",
+    form: quantity(Kind::Departure, 1e-6, 2e-3),
+    default: "40 µm",
+    help: "In the middle of a jaw, at its tip.",
+    source: "our own starting value",
+    when: When::Chosen("readings.*.shows", &["gap"]),
+};
+/// Pressure of the reading.
+pub static READING_PRESSURE: Input = Input {
+    path: "readings.*.pressure",
+    name: "Pressure then",
+    form: optional(Kind::Pressure, 1e4, 3e7),
+    default: "",
+    help: "Leave empty if it was the clamping pressure.",
+    source: "our own starting value",
+    when: When::Always,
+};
+
+/// One reading.
+pub static READING_INPUTS: &[&Input] = &[&READING_TAPER, &READING_SHOWS, &READING_GAP, &READING_PRESSURE];

@@ -1,0 +1,95 @@
+//! Where bluing would rub off: the picture of the contact in thirds along the face.
+
+use super::grip::Grip;
+use crate::contact::Contact;
+
+/// An end is marked over less than this share of the length that the other is: one end only. Our own value.
+const ONE_END: f64 = 0.8;
+
+/// Share of each third of the face that bears.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Bluing {
+    /// Of the third next to the seat.
+    pub base: f64,
+    /// Of the middle third.
+    pub middle: f64,
+    /// Of the third next to the front.
+    pub tip: f64,
+    /// Where it marks the face.
+    pub marked: Marked,
+}
+
+/// Where bluing marks the face.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize), serde(rename_all = "snake_case"))]
+pub enum Marked {
+    /// At the base only.
+    Base,
+    /// At both ends.
+    Even,
+    /// At the tip only.
+    Tip,
+}
+
+impl Bluing {
+    /// Of jaws pressed on a part.
+    #[must_use]
+    pub fn of(grip: &Grip<'_>, contact: &Contact) -> Self {
+        let angles = grip.face.arc().angles();
+        let points = grip.heights.len();
+        // For each third: what bears and all there is, by area and by length.
+        let mut areas = [[0.0; 2]; 3];
+        let mut lengths = [[0.0; 2]; 3];
+        for (point, height) in grip.heights.iter().enumerate() {
+            let third = ((3.0 * (height - grip.base) / grip.length) as usize).min(2);
+            let length = reach(grip.heights, point);
+            let mut marked = false;
+            for (angle, pressure) in contact.pressure.iter().skip(point).step_by(points).enumerate() {
+                let bears = *pressure > 0.0;
+                marked |= bears;
+                add(&mut areas[third], bears, length * reach(angles, angle));
+            }
+            add(&mut lengths[third], marked, length);
+        }
+        let [base, middle, tip] = areas.map(share);
+        let [at_base, _, at_tip] = lengths.map(share);
+        // Along the jaw, not across it: where a taper meets a lean, the sides of a wide face bear less at one end.
+        let marked = if at_tip < ONE_END * at_base {
+            Marked::Base
+        } else if at_base < ONE_END * at_tip {
+            Marked::Tip
+        } else {
+            Marked::Even
+        };
+        Self { base, middle, tip, marked }
+    }
+}
+
+fn add([bears, all]: &mut [f64; 2], on: bool, by: f64) {
+    *bears += if on { by } else { 0.0 };
+    *all += by;
+}
+
+fn share([bears, all]: [f64; 2]) -> f64 {
+    if all > 0.0 { bears / all } else { 0.0 }
+}
+
+impl Marked {
+    /// In words.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Base => "Bluing rubs off at the base; the tip stands open. Too little taper.",
+            Self::Even => "Bluing rubs off at both ends of the face.",
+            Self::Tip => "Bluing rubs off at the tip; contact is lost at the base. Too much taper.",
+        }
+    }
+}
+
+/// Half the distance between a point's neighbours.
+fn reach(points: &[f64], at: usize) -> f64 {
+    let before = points.get(at.wrapping_sub(1)).unwrap_or(&points[at]);
+    let after = points.get(at + 1).unwrap_or(&points[at]);
+    (after - before) / 2.0
+}

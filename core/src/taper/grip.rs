@@ -1,0 +1,181 @@
+//! Bored and tapered jaws on the part, and the taper that makes them bear evenly.
+
+use alloc::vec::Vec;
+use core::fmt;
+
+use super::root::rising;
+use crate::contact::{Contact, ContactError, Face, Gap};
+use crate::jaw_spring::JawColumn;
+
+/// How near a taper is sought, m.
+const FINE: f64 = 5e-8;
+
+/// Why no taper can be told.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum TaperError {
+    /// The contact has no answer.
+    Contact(ContactError),
+    /// No taper makes the jaws bear evenly.
+    NoTaper,
+    /// A reading (from 0) cannot be reached with any tilt: its gap is smaller than the bored size alone leaves.
+    Reading(usize),
+    /// A reading contradicts those before it.
+    Contradiction(usize),
+    /// A reading asks for a chuck stiffer than rigid.
+    Rigid(usize),
+    /// A reading asks for a chuck more than thirty times softer than thought.
+    Loose(usize),
+    /// Ring and part lean the jaws alike: no reading tells how stiff the chuck is.
+    Blind,
+}
+
+impl From<ContactError> for TaperError {
+    fn from(error: ContactError) -> Self {
+        Self::Contact(error)
+    }
+}
+
+impl fmt::Display for TaperError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (reading, says) = match self {
+            Self::Contact(error) => return error.fmt(f),
+            Self::NoTaper => (None, "No taper makes these jaws bear evenly."),
+            Self::Reading(at) => {
+                (Some(at), "shows less gap than the bored size alone must leave. Check the bored size.")
+            }
+            Self::Contradiction(at) => (
+                Some(at),
+                "contradicts those before it: no stiffness of the chuck explains them all. Check that jaws, screws and seat were the same, and read again.",
+            ),
+            Self::Rigid(at) => (
+                Some(at),
+                "would need a chuck stiffer than rigid: something else than tilt closes the tip. Check the taper as cut, and the ring's height.",
+            ),
+            Self::Loose(at) => (
+                Some(at),
+                "would need a chuck thirty times softer than thought: look for chips under a jaw, loose screws or a worn guideway.",
+            ),
+            Self::Blind => {
+                (None, "Ring and part lean the jaws alike, so that bearing does not tell how stiff the chuck is.")
+            }
+        };
+        match reading {
+            Some(at) => write!(f, "Reading {} {says}", at + 1),
+            None => f.write_str(says),
+        }
+    }
+}
+
+impl core::error::Error for TaperError {}
+
+/// Bored jaws closing on a part at rest.
+#[derive(Clone, Copy, Debug)]
+pub struct Grip<'a> {
+    /// One jaw's face on the part.
+    pub face: &'a Face<'a>,
+    /// The jaw along its height.
+    pub column: &'a JawColumn,
+    /// Heights of the face's points above the serrations, m, from base to tip.
+    pub heights: &'a [f64],
+    /// Height of the face's base above the serrations, m.
+    pub base: f64,
+    /// Length of the face along the axis, m.
+    pub length: f64,
+    /// Radius the jaws are bored to at the tip, less that of the part, m.
+    pub larger: f64,
+    /// Force of one jaw on the part, N.
+    pub force: f64,
+    /// Force of one jaw on the boring ring, N, while it was bored.
+    pub ring_force: f64,
+    /// Height of the ring above the serrations, m.
+    pub ring_height: f64,
+    /// Tilt stiffness of the master jaw in `column`, N m/rad.
+    pub tilt: f64,
+    /// Depth below the serrations about which it tilts, m.
+    pub tilt_depth: f64,
+}
+
+impl Grip<'_> {
+    fn gap(&self, taper: f64) -> Gap {
+        let bored = self.column.bored_relief(self.ring_height, self.ring_force, self.heights);
+        let relief: Vec<f64> = self
+            .heights
+            .iter()
+            .zip(&bored)
+            .map(|(height, bored)| bored + taper * (1.0 - ((height - self.base) / self.length).clamp(0.0, 1.0)))
+            .collect();
+        // Where the taper opens toward the tip, the gap is counted from the base.
+        Gap { larger: self.larger, relief }
+    }
+
+    /// The jaws with `taper` (m, per side) pressed on the part; quicker from a contact that bears alike.
+    ///
+    /// # Errors
+    /// [`TaperError::Contact`].
+    pub fn press(&self, taper: f64, like: Option<&Contact>) -> Result<Contact, TaperError> {
+        Ok(self.face.press_from(self.force, &self.gap(taper), like)?)
+    }
+
+    /// Height above the serrations at which the force of a jaw acts, m.
+    #[must_use]
+    pub fn centre(&self, contact: &Contact) -> f64 {
+        let along = self.face.force_along(contact);
+        let moment: f64 = along.iter().zip(self.heights).map(|(force, height)| force * height).sum();
+        moment / along.iter().sum::<f64>()
+    }
+
+    /// What a feeler meets in the middle of the jaw at its tip, m.
+    #[must_use]
+    pub fn tip_gap(&self, contact: &Contact) -> f64 {
+        self.face.gap_along(contact).last().copied().unwrap_or(0.0)
+    }
+
+    /// The taper, by the jaws' and the master jaw's lean alone, that would close an even grip on a rigid part, m per
+    /// side: `F (c(tip) - c(base)) - F_b (c(tip, ring) - c(base, ring))`, `c` of the grip being its mean over the face.
+    #[must_use]
+    pub fn lean(&self) -> f64 {
+        let tip = self.base + self.length;
+        let between = |height: f64| self.column.give(tip, height) - self.column.give(self.base, height);
+        // Gauss's three points are exact for the column's cubic within the face.
+        let half = self.length / 2.0;
+        let out = half * libm::sqrt(0.6);
+        let middle = self.base + half;
+        let mean = (5.0 * between(middle - out) + 8.0 * between(middle) + 5.0 * between(middle + out)) / 18.0;
+        self.force * mean - self.ring_force * between(self.ring_height)
+    }
+
+    /// The taper, m per side, with which the jaws press as hard on the outer half of the face as on the inner one.
+    ///
+    /// # Errors
+    /// [`TaperError::NoTaper`] or [`TaperError::Contact`].
+    pub fn right_taper(&self) -> Result<f64, TaperError> {
+        let middle = self.base + self.length / 2.0;
+        let mut last: Option<Contact> = None;
+        let found = rising(self.lean(), 5e-6, FINE, &mut |taper| {
+            let contact = self.press(taper, last.as_ref())?;
+            let off = self.centre(&contact) - middle;
+            last = Some(contact);
+            // Nearer than a thousandth of the face is even.
+            Ok(if libm::fabs(off) < 1e-3 * self.length { 0.0 } else { off })
+        })?;
+        found.ok_or(TaperError::NoTaper)
+    }
+
+    /// The taper with which a feeler of `gap` m just goes in at the tip; none where the gap is never so small.
+    pub(super) fn taper_for_gap(&self, gap: f64, near: f64) -> Result<Option<f64>, TaperError> {
+        let mut last: Option<Contact> = None;
+        rising(near - gap, 5e-6, FINE, &mut |taper| {
+            let contact = self.press(taper, last.as_ref())?;
+            let off = gap - self.tip_gap(&contact);
+            last = Some(contact);
+            Ok(if libm::fabs(off) < 1e-7 { 0.0 } else { off })
+        })
+    }
+
+    /// How much the lean of a unit tilt flexibility (1 rad/(N m)) opens the tip against the base, N m^2: moment of
+    /// the part's force less that of the ring's, times the length of the face.
+    pub(super) fn lever(&self, centre: f64) -> f64 {
+        let arm = |height: f64| height + self.tilt_depth;
+        self.length * (self.force * arm(centre) - self.ring_force * arm(self.ring_height))
+    }
+}

@@ -1,0 +1,22 @@
+//! The taper to bore into soft jaws, and what readings of bored jaws teach about the chuck.
+//!
+//! Jaws are bored while the boring ring leans them, and grip while the part leans them. What differs between the two
+//! opens the bore at one end; a taper closes it. More metal at the tip than at the base counts as positive, for both
+//! grips, per side.
+//!
+//! Tilt of the master jaw leans the whole face, so that a chuck softer or stiffer than thought acts as a change of
+//! taper. One pressed face therefore answers for every tilt stiffness ([`learn`]). Across a wide face the lean follows
+//! the cosine of the angle from the jaw's middle, and a taper does not: there the answer is a little off, and the next
+//! reading puts it right.
+
+mod bluing;
+mod grip;
+mod learn;
+mod root;
+
+pub use bluing::{Bluing, Marked};
+pub use grip::{Grip, TaperError};
+pub use learn::{FEELER, Learned, Reading, Shows, learn};
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,191 @@
+//! The loop on simulated jaws whose stiffness it does not know.
+
+use super::*;
+use crate::contact::{Arc, Face, JawGive};
+use crate::jaw_spring::{JawColumn, MasterJaw, Section, TILT_DEPTH};
+use crate::part::{Band, Elastic, PartModel, PartSpring, Profile, Side, Step};
+use alloc::vec::Vec;
+
+const STEEL: Elastic = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
+const BASE: f64 = 0.025;
+const LENGTH: f64 = 0.04;
+const FORCE: f64 = 20e3;
+const THOUSANDTH: f64 = 25.4e-6;
+
+fn sleeve() -> PartSpring {
+    let profile = Profile::new(&[Step::cylinder(LENGTH, 0.1, 0.06)]).unwrap();
+    let band = Band { side: Side::Outside, z: [0.0, LENGTH], cells: Band::CELLS };
+    PartModel::new(&profile, STEEL, band, 3, &[], 0.6).unwrap().spring().unwrap()
+}
+
+/// A jaw on a chuck of a given tilt stiffness.
+struct Jaw<'a> {
+    face: Face<'a>,
+    column: JawColumn,
+    heights: Vec<f64>,
+    tilt: f64,
+}
+
+impl<'a> Jaw<'a> {
+    fn new(part: &'a PartSpring, tilt: f64, arc: f64) -> Self {
+        let section = |length, depth| Section { length, width: 0.04, depth };
+        let master = MasterJaw { tilt, ..MasterJaw::default() };
+        let column = JawColumn::new(&[section(BASE, 0.045), section(LENGTH, 0.035)], 205e9, 0.29, master).unwrap();
+        let heights: Vec<f64> = part.points.iter().map(|z| BASE + z).collect();
+        let give = JawGive { spot: 0.0, column: column.matrix(&heights), body: Some(STEEL) };
+        Self { face: Face::new(part, Arc::graded(arc, 8), &give).unwrap(), column, heights, tilt }
+    }
+
+    fn grip(&self, force: f64, ring_height: f64) -> Grip<'_> {
+        Grip {
+            face: &self.face,
+            column: &self.column,
+            heights: &self.heights,
+            base: BASE,
+            length: LENGTH,
+            larger: 0.0,
+            force,
+            ring_force: force,
+            ring_height,
+            tilt: self.tilt,
+            tilt_depth: TILT_DEPTH,
+        }
+    }
+}
+
+#[test]
+fn a_thousandth_either_way_shows_at_one_end_only() {
+    let part = sleeve();
+    let jaw = Jaw::new(&part, 1e6, 0.8);
+    let grip = jaw.grip(5e3, 0.01);
+    let right = grip.right_taper().unwrap();
+    let bluing = |taper: f64| Bluing::of(&grip, &grip.press(taper, None).unwrap());
+    assert_eq!(bluing(right).marked, Marked::Even, "the right taper: {:?}", bluing(right));
+    let (little, much) = (bluing(right - THOUSANDTH), bluing(right + THOUSANDTH));
+    assert_eq!(little.marked, Marked::Base, "a thousandth too little: {little:?}");
+    assert_eq!(much.marked, Marked::Tip, "a thousandth too much: {much:?}");
+    let open = grip.tip_gap(&grip.press(right - THOUSANDTH, None).unwrap());
+    assert!(open > 0.2 * THOUSANDTH && open < THOUSANDTH, "and a feeler goes in at the tip: {open}");
+}
+
+#[test]
+fn the_taper_is_the_lean_where_the_part_is_even() {
+    // The lean is Timoshenko's cantilever on a tilting foot under an even pressure (checked in `jaw_spring`); a
+    // sleeve gripped over its whole length gives alike along it.
+    let part = sleeve();
+    let jaw = Jaw::new(&part, 1e6, 0.8);
+    let grip = jaw.grip(FORCE, 0.01);
+    let (lean, right) = (grip.lean(), grip.right_taper().unwrap());
+    assert!(lean > 10e-6, "a tall grip over a low ring opens: {lean}");
+    assert!((right - lean).abs() < 0.1 * lean, "{right} by contact, {lean} by lean alone");
+}
+
+#[test]
+fn boring_where_and_as_hard_as_one_grips_needs_hardly_any_taper() {
+    let part = sleeve();
+    let jaw = Jaw::new(&part, 1e6, 0.8);
+    let low = jaw.grip(FORCE, 0.01).right_taper().unwrap();
+    let level = jaw.grip(FORCE, BASE + LENGTH / 2.0).right_taper().unwrap();
+    assert!(level.abs() < 0.25 * low, "{level} with the ring level with the part, {low} with it at the root");
+}
+
+/// Cuts, reads and learns three times at most; the readings it took, how the jaws bear then, and how far off the
+/// taper is.
+fn converge(read: fn(&Grip<'_>, f64) -> Shows, true_tilt: f64, arc: f64, ring: f64, force: f64) -> (usize, Shows, f64) {
+    let part = sleeve();
+    let (thought, truth) = (Jaw::new(&part, 1e6, arc), Jaw::new(&part, true_tilt, arc));
+    let (grip, real) = (thought.grip(force, ring), truth.grip(force, ring));
+    let wanted = real.right_taper().unwrap();
+    let mut readings = Vec::new();
+    let mut taper = grip.right_taper().unwrap();
+    while readings.len() < 3 {
+        let shows = read(&real, taper);
+        if shows == Shows::Even {
+            break;
+        }
+        readings.push(Reading { taper, force: grip.force, shows });
+        taper = learn(&grip, &readings).unwrap().taper;
+    }
+    (readings.len(), by_bluing(&real, taper), (taper - wanted).abs())
+}
+
+fn by_bluing(real: &Grip<'_>, taper: f64) -> Shows {
+    match Bluing::of(real, &real.press(taper, None).unwrap()).marked {
+        Marked::Base => Shows::Base,
+        Marked::Even => Shows::Even,
+        Marked::Tip => Shows::Tip,
+    }
+}
+
+/// Feelers to the next 5 um; where none goes in, bluing.
+fn by_feeler(real: &Grip<'_>, taper: f64) -> Shows {
+    let gap = libm::floor(real.tip_gap(&real.press(taper, None).unwrap()) / 5e-6) * 5e-6;
+    if gap > 0.0 { Shows::TipGap(gap) } else { by_bluing(real, taper) }
+}
+
+#[test]
+fn three_readings_find_the_taper_of_a_chuck_of_unknown_stiffness() {
+    let ways = [("feeler", by_feeler as fn(&Grip<'_>, f64) -> Shows), ("bluing", by_bluing)];
+    let mut most = 0;
+    for (arc, ring) in [(0.8, 0.01), (1.9, 0.01), (0.8, 0.0), (0.8, 0.065)] {
+        for factor in [0.25, 0.4, 0.7, 1.0, 1.5, 2.5, 4.0] {
+            for force in [5e3, 20e3] {
+                for (how, read) in ways {
+                    let (readings, bears, off) = converge(read, factor * 1e6, arc, ring, force);
+                    let says = alloc::format!(
+                        "{how}, {factor} as stiff, arc {arc}, ring {ring}, {force} N: {readings} readings, {bears:?}, off {off}"
+                    );
+                    assert!(readings <= 3 && bears == Shows::Even, "{says}");
+                    // Off by no more than jaws and part swallow, bearing at both ends all the while.
+                    assert!(off < 60e-6, "{says}");
+                    most = most.max(readings);
+                }
+            }
+        }
+    }
+    assert!(most >= 1, "some chucks are so far from what was thought that it shows");
+}
+
+#[test]
+fn one_feeler_tells_the_stiffness() {
+    let part = sleeve();
+    let thought = Jaw::new(&part, 1e6, 0.8);
+    for factor in [0.2, 0.5, 2.0] {
+        let truth = Jaw::new(&part, factor * 1e6, 0.8);
+        let (grip, real) = (thought.grip(FORCE, 0.0), truth.grip(FORCE, 0.0));
+        let taper = real.right_taper().unwrap() - 80e-6;
+        let gap = real.tip_gap(&real.press(taper, None).unwrap());
+        let learned = learn(&grip, &[Reading { taper, force: FORCE, shows: Shows::TipGap(gap) }]).unwrap();
+        // The lean follows a cosine across the face and the taper does not: 8 % at its sides.
+        assert!((learned.tilt / (factor * 1e6) - 1.0).abs() < 0.08, "{factor}: {}", learned.tilt);
+        assert!(learned.open[0] <= learned.tilt && learned.tilt <= learned.open[1], "within what is left open");
+    }
+}
+
+#[test]
+fn readings_that_no_chuck_explains_are_named() {
+    let part = sleeve();
+    let jaw = Jaw::new(&part, 1e6, 0.8);
+    let grip = jaw.grip(FORCE, 0.01);
+    let right = grip.right_taper().unwrap();
+    let reading = |taper: f64, shows| Reading { taper, force: FORCE, shows };
+    let learned = |readings: &[Reading]| learn(&grip, readings).unwrap_err();
+    let first = reading(right, Shows::TipGap(60e-6));
+    assert_eq!(learned(&[first, reading(right, Shows::Tip)]), TaperError::Contradiction(1), "open, and yet closed");
+    assert_eq!(learned(&[reading(right - 200e-6, Shows::Even)]), TaperError::Rigid(0), "even with hardly any metal");
+    assert_eq!(learned(&[reading(right, Shows::TipGap(1.9e-3))]), TaperError::Loose(0), "two millimetres open");
+    // A ring as high as the force acts, pressed as hard, leans the jaw as the part does.
+    let level = jaw.grip(FORCE, BASE + LENGTH / 2.0);
+    let blind = learn(&level, &[reading(0.0, Shows::Base)]);
+    assert_eq!(blind, Err(TaperError::Blind), "nothing to learn from");
+}
+
+#[test]
+fn with_no_reading_the_taper_is_that_of_the_chuck_as_thought() {
+    let part = sleeve();
+    let jaw = Jaw::new(&part, 1e6, 0.8);
+    let grip = jaw.grip(FORCE, 0.01);
+    let learned = learn(&grip, &[]).unwrap();
+    assert!((learned.tilt / 1e6 - 1.0).abs() < 1e-12, "{}", learned.tilt);
+    assert_eq!(learned.taper, grip.right_taper().unwrap(), "the right taper");
+}
