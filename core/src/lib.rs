@@ -19,6 +19,7 @@ pub mod materials;
 pub mod part;
 pub mod program;
 pub mod quantity;
+pub mod record;
 pub mod recut;
 pub mod ring;
 pub mod roundness;

@@ -7,6 +7,18 @@ pub(crate) fn entries(text: &str) -> Result<Entries, Vec<Fault>> {
     Entries::from_json(text)
 }
 
+/// Reads JSON text as a document; none if it is none.
+#[cfg(not(target_arch = "wasm32"))]
+pub(crate) fn read(text: &str) -> Option<holdround_core::setup::Document> {
+    holdround_core::setup::Document::from_json(text)
+}
+
+/// Reads JSON text as a document; none if it is none.
+#[cfg(target_arch = "wasm32")]
+pub(crate) fn read(text: &str) -> Option<holdround_core::setup::Document> {
+    js_sys::JSON::parse(text).ok().map(|value| browser::document(&value, browser::DEEPEST))
+}
+
 /// Reads a set-up from JSON text. See [`Entries::from_document`].
 #[cfg(target_arch = "wasm32")]
 pub(crate) fn entries(text: &str) -> Result<Entries, Vec<Fault>> {

@@ -25,6 +25,14 @@ impl From<Value> for Document {
     }
 }
 
+impl Document {
+    /// Reads JSON text; none if it is none.
+    #[must_use]
+    pub fn from_json(text: &str) -> Option<Self> {
+        serde_json::from_str::<Value>(text).ok().map(Self::from)
+    }
+}
+
 impl From<Document> for Value {
     fn from(document: Document) -> Self {
         match document {

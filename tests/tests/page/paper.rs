@@ -6,7 +6,7 @@ use holdround_tests::browser::{Browser, Paper, Viewport, single_file_url};
 use crate::sheet::open;
 
 /// Pages of a PDF file: its page objects (ISO 32000-1, 7.7.3.3), which Chromium leaves uncompressed.
-fn pages(pdf: &[u8]) -> usize {
+pub(crate) fn pages(pdf: &[u8]) -> usize {
     const PAGE: &[u8] = b"/Type /Page";
     pdf.windows(PAGE.len() + 1).filter(|words| words.starts_with(PAGE) && !words.ends_with(b"s")).count()
 }

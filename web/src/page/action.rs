@@ -52,6 +52,12 @@ pub(crate) enum Action {
     DropEarlier,
     /// Start from the assumed values.
     Fresh,
+    /// Take the user's own rings over from the set-up before.
+    TakeRings,
+    /// Leave them.
+    LeaveRings,
+    /// Something about jaw records: what, the record it is about, and a place in it.
+    Record(String, String, usize),
 }
 
 /// Which way an item is moved.
@@ -94,7 +100,13 @@ impl Action {
             "go-back" => Self::GoBack,
             "drop-earlier" => Self::DropEarlier,
             "fresh" => Self::Fresh,
-            _ => return None,
+            "take-rings" => Self::TakeRings,
+            "leave-rings" => Self::LeaveRings,
+            about => Self::Record(
+                about.strip_prefix("record-")?.to_owned(),
+                told("data-id").unwrap_or_default(),
+                index().unwrap_or(0),
+            ),
         })
     }
 }
@@ -163,6 +175,13 @@ impl Page {
             }
             Action::DropEarlier => self.desk.earlier = None,
             Action::Fresh => opening::replace(&mut self.desk, Entries::default()),
+            Action::TakeRings => {
+                if let Some(rings) = self.desk.rings.take() {
+                    self.desk.take_rings(&rings);
+                }
+            }
+            Action::LeaveRings => self.desk.rings = None,
+            Action::Record(what, id, at) => return self.act_on_record(&what, &id, at),
         }
         self.refresh();
     }

@@ -48,6 +48,8 @@ pub(crate) struct Desk {
     pub(crate) notices: Vec<Notice>,
     /// A stored set-up that a link took the place of.
     pub(crate) earlier: Option<Entries>,
+    /// A set-up with rings of the user's own that this one could take over.
+    pub(crate) rings: Option<Entries>,
 }
 
 impl Desk {
@@ -70,6 +72,7 @@ impl Desk {
             faults: Vec::new(),
             notices: Vec::new(),
             earlier: None,
+            rings: None,
         };
         desk.evaluate();
         desk
@@ -264,6 +267,15 @@ impl Desk {
     /// Puts another set-up in place of this one; it can be taken back.
     pub(crate) fn open(&mut self, entries: Entries) {
         self.change(None, |present| *present = entries);
+    }
+
+    /// Takes the user's own rings over from another set-up.
+    pub(crate) fn take_rings(&mut self, from: &Entries) {
+        self.change(None, |entries| {
+            for (path, text) in from.iter().filter(|(path, _)| path.starts_with("rings.")) {
+                entries.set(path, text);
+            }
+        });
     }
 
     /// Takes the last change back.

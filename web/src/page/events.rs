@@ -8,7 +8,7 @@ use web_sys::{
 
 use super::action::Action;
 use super::address::Asked;
-use super::{Page, opening, with_page};
+use super::{Page, opening, records, with_page};
 use crate::root;
 use crate::view::making::path;
 
@@ -28,7 +28,11 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     on(&document, "pointermove", |page, event| page.drag(event))?;
     on(&document, "pointerup", |page, event| page.let_go(event))?;
     on(&document, "pointercancel", |page, event| page.let_go(event))?;
-    on(&document, "visibilitychange", |page, _| page.save())?;
+    on(&document, "visibilitychange", |page, _| {
+        page.save();
+        page.shelve();
+    })?;
+    on(&window, "afterprint", |_, _| records::show_for_print(""))?;
     on(&window, "pagehide", |page, _| page.leave())?;
     on(&window, "hashchange", |page, event| {
         opening::follow(&mut page.desk, Asked::by(event));
@@ -56,6 +60,9 @@ impl Page {
         if field.id() == path::SLIDER {
             return self.run_to(field.value_as_number());
         }
+        if let Some(id) = field.get_attribute("data-record") {
+            return self.write_record(&id, &field.name(), &field.value());
+        }
         let path = field.get_attribute("data-path").or_else(|| field.get_attribute("data-slide"));
         if let Some(path) = path {
             self.desk.type_in(&path, &field.value());
@@ -73,6 +80,8 @@ impl Page {
                 self.prefer(&key, &select.value());
             }
             self.refresh();
+        } else if let Some(files) = target::<HtmlInputElement>(event).and_then(|field| field.files()) {
+            records::read_file(&files);
         } else {
             // Most fields told it key by key; some tools change them at one go.
             self.typed(event);

@@ -16,6 +16,8 @@ mod motion;
 mod notice;
 mod opening;
 pub(crate) mod preferences;
+pub(crate) mod records;
+mod records_store;
 mod regions;
 
 use std::cell::RefCell;
@@ -30,12 +32,13 @@ use delay::Delay;
 use desk::Desk;
 use notice::Notice;
 use preferences::Theme;
+use records::Shelf;
 use regions::Regions;
 
 use crate::root;
 use crate::view::{
-    Stage, examples, face, findings_list, inputs, notes, notices, play_bar, section, sheet, title_block, tools, trace,
-    verdict,
+    Stage, examples, face, findings_list, inputs, notes, notices, paper, play_bar, records as records_view, section,
+    sheet, title_block, tools, trace, verdict,
 };
 
 thread_local! {
@@ -66,6 +69,9 @@ pub(crate) struct Page {
     run: making::Run,
     /// A size that is being dragged.
     drag: Option<drag::Drag>,
+    /// The jaw records.
+    shelf: Shelf,
+    shelving: Delay,
 }
 
 /// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
@@ -92,12 +98,15 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         running: Delay::new(making::TICK, || with_page(Page::tick)),
         run: making::Run::default(),
         drag: None,
+        shelf: Shelf::default(),
+        shelving: Delay::new(BEFORE_KEEPING, || with_page(Page::shelve)),
     };
     page.regions.show("examples", examples::show());
     page.show();
     page.keeping.restart();
     page.go_on();
     let first = PAGE.with(|kept| kept.replace(Some(page)).is_none());
+    records_store::open();
     if first { events::listen() } else { Ok(()) }
 }
 
@@ -155,10 +164,16 @@ impl Page {
         let desk = &self.desk;
         self.regions.show("notes", notes::show(desk));
         self.regions.show("findings", findings_list::show(desk));
+        self.regions.show("work", paper::show(desk));
         if let Some(stage) = stage(desk) {
             self.regions.show("trace", trace::show(&stage));
         }
         self.show_making();
+        self.show_records();
+    }
+
+    fn show_records(&mut self) {
+        self.regions.show("records", records_view::show(&self.shelf, &self.desk));
     }
 
     fn show(&mut self) {
@@ -197,6 +212,7 @@ impl Page {
             address::hand_on(&self.desk.entries);
         }
         self.save();
+        self.shelve();
     }
 
     /// Keeps what has changed in the address and in the store; another window may have kept newer work since.

@@ -58,6 +58,11 @@ pub(crate) fn replace(desk: &mut Desk, entries: Entries) {
         if is_work(&desk.entries) {
             desk.earlier = Some(desk.entries.clone());
         }
+        if desk.entries.count("rings") > 0 {
+            desk.rings = Some(desk.entries.clone());
+        }
+        // Rings are the shop's, not the job's.
+        desk.rings = desk.rings.take().filter(|_| entries.count("rings") == 0);
         desk.open(entries);
     }
 }

@@ -17,6 +17,14 @@ pub(crate) fn show(desk: &Desk) -> Markup {
                 button type="button" id={ "put-away-" (at) } data-act="put-away" data-index=(at) { "Put this note away" }
             }
         }
+        @if let Some(rings) = &desk.rings {
+            div.notice {
+                p { "The set-up before has " (rings.count("rings")) " boring rings of your own; this one has none." }
+                button type="button" id="take-rings" data-act="take-rings" { "Take them over" }
+                " "
+                button type="button" id="leave-rings" data-act="leave-rings" { "Leave them" }
+            }
+        }
         @if desk.earlier.is_some() {
             div.notice {
                 p { "Your earlier set-up is kept." }

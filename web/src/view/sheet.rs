@@ -42,6 +42,13 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
             }
             div.after {
                 section.notes id="notes" aria-label="Notes" {}
+                section.work id="work" aria-label="Order of work" {}
+                section.records aria-label="Jaw records" {
+                    details id="records-box" {
+                        summary { h2 { "Jaw records" } }
+                        div id="records" {}
+                    }
+                }
                 section.findings id="findings" aria-label="All findings" {}
                 section.examples id="examples" aria-label="Worked examples" {}
                 footer.foot {

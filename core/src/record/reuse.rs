@@ -1,0 +1,88 @@
+//! Use the jaws again as they are, or recut them: answered from the record and the set-up on hand.
+
+use super::{Record, text_of};
+use crate::recut::{Outlook, needed_stock, stock_per_side};
+use crate::setup::{Entries, Setup};
+
+/// What the record says of a set of jaws for the set-up on hand. Lengths in m.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reuse {
+    /// Whether the set-up has a chuck or cylinder of other figures than the one the jaws were bored on.
+    pub other_chuck: bool,
+    /// Whether the set-up names another tooth than the record.
+    pub other_tooth: bool,
+    /// Diameter wanted now.
+    pub wanted: f64,
+    /// Diameter last bored.
+    pub bored: f64,
+    /// Whether that is near enough to be used without a cut, if chuck, teeth and order are the same.
+    pub on_size: bool,
+    /// Stock per side if they were mounted as before.
+    pub stock: f64,
+    /// How that stock stands to what cleans up.
+    pub outlook: Outlook,
+}
+
+impl Reuse {
+    /// Whether no recut is needed, provided that every jaw goes back on its master jaw of the same chuck.
+    #[must_use]
+    pub fn as_they_are(&self) -> bool {
+        self.on_size && !self.other_chuck && !self.other_tooth
+    }
+}
+
+/// Judges the jaws of `record` for the set-up `present`; none if either cannot be read as far as it matters.
+#[must_use]
+pub fn reuse(record: &Record, present: &Entries) -> Option<Reuse> {
+    let setup = Setup::read(&record.taken_over(present)).ok()?;
+    let back = setup.placing.recut.as_ref()?;
+    let bored = back.standing?;
+    let wanted = setup.jaws.bored_diameter.map_or_else(|| 2.0 * setup.gripped_radius(), |diameter| diameter.value);
+    let stock = stock_per_side(setup.grip.side, bored, wanted);
+    Some(Reuse {
+        other_chuck: record.other_chuck(present),
+        other_tooth: record.other_tooth(present),
+        wanted,
+        bored,
+        on_size: libm::fabs(bored - wanted) <= back.tolerance,
+        stock,
+        outlook: Outlook::of(stock, needed_stock(&back.old, setup.jaws.taper.value), back.stock),
+    })
+}
+
+impl Record {
+    /// The set-up `present` with these jaws coming back in it: their diameter and taper as last bored. Whether they
+    /// are mounted as before is left for the reader to say.
+    #[must_use]
+    pub fn taken_over(&self, present: &Entries) -> Entries {
+        let mut entries = present.clone();
+        entries.set("recut.jaws", "bored");
+        if let Some(boring) = self.last_boring() {
+            for (path, name) in [("recut.standing", "diameter"), ("recut.taper", "taper")] {
+                let text = text_of(boring, name);
+                if !text.is_empty() {
+                    entries.set(path, text);
+                }
+            }
+        }
+        entries
+    }
+
+    /// The set-up the jaws were bored for.
+    #[must_use]
+    pub fn setup(&self) -> Option<Entries> {
+        Entries::from_link(self.get("link")).ok()
+    }
+
+    fn other_chuck(&self, present: &Entries) -> bool {
+        fn chuck(entries: &Entries) -> impl Iterator<Item = (&str, &str)> {
+            entries.iter().filter(|(path, _)| path.starts_with("chuck.") || path.starts_with("cylinder."))
+        }
+        self.setup().is_some_and(|then| !chuck(&then).eq(chuck(present)))
+    }
+
+    fn other_tooth(&self, present: &Entries) -> bool {
+        let (then, now) = (self.get("tooth").trim(), present.get("stroke.tooth").unwrap_or("").trim());
+        !then.is_empty() && !now.is_empty() && then != now
+    }
+}

@@ -1,0 +1,319 @@
+//! The jaw records on the page: what is kept, what is done to them, and their file.
+
+use std::collections::BTreeMap;
+use std::collections::BTreeSet;
+use std::mem;
+
+use holdround_core::quantity::Kind;
+use holdround_core::record::{BORING_FIELDS, Fields, LARGEST_FILE, Record, Records, put, to_text};
+use holdround_core::setup::{Entries, jaw_inputs};
+use js_sys::{Array, Date, Math};
+use web_sys::{Blob, FileList, FileReader, HtmlInputElement, IdbDatabase, Url};
+
+use super::desk::Desk;
+use super::notice::{Notice, tell};
+use super::records_store::{self, Changes};
+use super::{Page, opening, with_page};
+use crate::{document, root};
+
+/// What is to be done where the browser keeps no records.
+const NOT_KEPT: &str = "This browser did not keep the jaw records: it is full, or keeps nothing for this page, as in a private window or a frame. Save them as a file before you close the page; their text is here as well.";
+
+/// How it stands with the store.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum State {
+    /// It has not answered yet.
+    #[default]
+    Opening,
+    /// All there is, is in it.
+    Kept,
+    /// Something is on its way into it.
+    Keeping,
+    /// It takes nothing.
+    Refused,
+}
+
+/// The jaw records.
+#[derive(Debug, Default)]
+pub(crate) struct Shelf {
+    /// Every record.
+    pub(crate) records: Records,
+    /// How it stands with the store.
+    pub(crate) state: State,
+    /// The record that was deleted last.
+    pub(crate) deleted: Option<(String, Record)>,
+    /// Whose label is shown.
+    pub(crate) label: String,
+    database: Option<IdbDatabase>,
+    /// Texts known to be in the store, by id.
+    stored: BTreeMap<String, String>,
+    changed: BTreeSet<String>,
+}
+
+impl Shelf {
+    /// A record is on its way into the store under this text.
+    pub(super) fn known(&mut self, id: String, record: Record, text: String) {
+        // What was typed since is merged when it is kept in its turn.
+        if !self.changed.contains(&id) {
+            self.records.0.insert(id.clone(), record);
+        }
+        self.stored.insert(id, text);
+    }
+}
+
+impl Page {
+    /// What the store had.
+    pub(super) fn shelf_opened(&mut self, database: IdbDatabase, texts: Vec<String>) {
+        let shelf = &mut self.shelf;
+        (shelf.database, shelf.state) = (Some(database), State::Kept);
+        for text in texts {
+            match records_store::read(&text) {
+                Some((id, record)) => {
+                    let mut one = Records::default();
+                    one.0.insert(id.clone(), record);
+                    shelf.records.merge(one);
+                    shelf.stored.insert(id, text);
+                }
+                None => tell(
+                    &mut self.desk.notices,
+                    Notice::about("A kept jaw record cannot be read. It stays kept.", text),
+                ),
+            }
+        }
+        self.shelve();
+        self.show_shelf();
+    }
+
+    /// All that was handed to the store is in it.
+    pub(super) fn shelf_kept(&mut self) {
+        if self.shelf.changed.is_empty() && self.shelf.state == State::Keeping {
+            self.shelf.state = State::Kept;
+        }
+        self.show_shelf();
+    }
+
+    /// The store takes nothing: that is told once there is something to keep.
+    pub(super) fn shelf_refused(&mut self) {
+        self.shelf.state = State::Refused;
+        if !self.shelf.records.0.is_empty() {
+            let text = to_text(&self.shelf.records.to_document());
+            self.desk.notices.retain(|notice| notice.says != NOT_KEPT);
+            self.desk.notices.push(Notice::about(NOT_KEPT, text));
+        }
+        self.show_shelf();
+    }
+
+    fn show_shelf(&mut self) {
+        self.show();
+        self.show_records();
+    }
+
+    /// Hands what has changed to the store.
+    pub(super) fn shelve(&mut self) {
+        let shelf = &mut self.shelf;
+        if shelf.changed.is_empty() || shelf.state == State::Opening {
+            return;
+        }
+        let changes: Changes = mem::take(&mut shelf.changed)
+            .into_iter()
+            .map(|id| {
+                let known = shelf.stored.get(&id).cloned().unwrap_or_default();
+                let record = shelf.records.0.get(&id).cloned();
+                (id, (record, known))
+            })
+            .collect();
+        let handed_over =
+            shelf.database.as_ref().is_some_and(|database| records_store::keep(database, changes).is_ok());
+        if handed_over {
+            shelf.state = State::Keeping;
+        } else {
+            self.shelf_refused();
+        }
+    }
+
+    /// Something of the record `id` has changed.
+    fn record_changed(&mut self, id: &str) {
+        self.shelf.changed.insert(id.to_owned());
+        self.shelve();
+        self.show_shelf();
+    }
+
+    /// A key in a field of a record.
+    pub(super) fn write_record(&mut self, id: &str, field: &str, text: &str) {
+        let Some(record) = self.shelf.records.0.get_mut(id).filter(|record| record.get(field) != text) else { return };
+        record.set(field, text, &now());
+        self.shelf.changed.insert(id.to_owned());
+        self.shelving.restart();
+    }
+
+    /// Does what a button about records asks for; `id` is the record it is about.
+    pub(super) fn act_on_record(&mut self, what: &str, id: &str, at: usize) {
+        if what == "keep" {
+            let (id, record) = of_desk(&self.desk);
+            self.shelf.records.0.insert(id.clone(), record);
+            self.record_changed(&id);
+            return root::focus(&format!("record-name-{id}"));
+        } else if what == "save" {
+            return offer_file(&self.shelf.records);
+        } else if what == "undelete" {
+            if let Some((id, record)) = self.shelf.deleted.take() {
+                self.shelf.records.0.insert(id.clone(), record);
+                self.record_changed(&id);
+            }
+            return;
+        }
+        let Some(record) = self.shelf.records.0.get_mut(id) else { return };
+        match what {
+            "open" => {
+                if let Some(entries) = record.setup() {
+                    return self.take_entries(entries);
+                }
+            }
+            "use" => {
+                let entries = record.taken_over(&self.desk.entries);
+                self.desk.open(entries);
+                self.refresh();
+                self.show_records();
+                return root::focus("in-recut.as_before");
+            }
+            "renew" => record.set("link", &self.desk.entries.to_link(), &now()),
+            "add" => {
+                record.add_boring(typed_boring(id));
+                let now = now();
+                put(&mut record.fields, holdround_core::record::CHANGED, &now);
+            }
+            "drop" if at < record.borings.len() => drop(record.borings.remove(at)),
+            "label" => {
+                self.shelf.label = if self.shelf.label == id { String::new() } else { id.to_owned() };
+                return self.show_records();
+            }
+            "print" => {
+                show_for_print("label");
+                let _printed = web_sys::window().map(|window| window.print());
+                return;
+            }
+            "delete" => {
+                let record = mem::take(record);
+                self.shelf.records.0.remove(id);
+                self.shelf.deleted = Some((id.to_owned(), record));
+            }
+            _ => return,
+        }
+        self.record_changed(id);
+    }
+
+    fn take_entries(&mut self, entries: Entries) {
+        opening::replace(&mut self.desk, entries);
+        self.refresh();
+        self.show_records();
+        root::focus("title-block");
+    }
+
+    /// Takes over what a file holds.
+    fn import(&mut self, text: &str) {
+        let too_long = text.len() > LARGEST_FILE;
+        let document = if too_long { None } else { document::read(text) };
+        let says = match document.ok_or("It is not JSON, or too large.").and_then(Records::from_document) {
+            Err(why) => format!("The file was not taken over. {why}"),
+            Ok((records, refused)) => {
+                self.shelf.changed.extend(records.0.keys().cloned());
+                let report = self.shelf.records.merge(records);
+                let mut says = format!(
+                    "From the file: {} new, {} with something new, {} the same.",
+                    report.added, report.changed, report.same
+                );
+                for one in refused {
+                    says = format!("{says} Not taken over: {}. {}", one.which, one.why);
+                }
+                says
+            }
+        };
+        self.desk.notices.push(Notice::new(says));
+        self.shelve();
+        self.show_shelf();
+    }
+}
+
+/// Tells the styles what goes on paper: the sheet, or what is named.
+pub(super) fn show_for_print(what: &str) {
+    if let Some(whole) = root::document().and_then(|document| document.document_element()) {
+        let _set = whole.set_attribute("data-print", what);
+    }
+}
+
+/// Reads the file that was chosen.
+pub(super) fn read_file(files: &FileList) {
+    let (Some(file), Ok(reader)) = (files.get(0), FileReader::new()) else { return };
+    let read = reader.clone();
+    let take = move || {
+        let text = read.result().ok().and_then(|text| text.as_string()).unwrap_or_default();
+        with_page(|page| page.import(&text));
+    };
+    let _begun = records_store::when(&reader, "loadend", Box::new(take)).and_then(|()| reader.read_as_text(&file));
+    // The same file may be chosen again.
+    if let Some(field) = root::by_id_as::<HtmlInputElement>("records-file") {
+        field.set_value("");
+    }
+}
+
+/// Puts all records behind the link that is about to be followed.
+fn offer_file(records: &Records) {
+    let parts = Array::of1(&to_text(&records.to_document()).into());
+    let address = Blob::new_with_str_sequence(&parts).and_then(|file| Url::create_object_url_with_blob(&file));
+    if let (Ok(address), Some(link)) = (address, root::by_id("records-save")) {
+        let _set = link.set_attribute("href", &address);
+    }
+}
+
+fn now() -> String {
+    Date::new_0().to_iso_string().into()
+}
+
+/// A record of the jaws on the desk, and an id that no other has.
+fn of_desk(desk: &Desk) -> (String, Record) {
+    let chance = || (Math::random() * 4_294_967_296.0) as u32;
+    let id = format!("{:08x}{:08x}{:08x}", chance(), chance(), chance());
+    let (now, entries) = (now(), &desk.entries);
+    let mut record = Record::default();
+    let value = |finding: &str| {
+        let (_, findings) = desk.good.as_ref()?;
+        let finding = findings.get(finding)?;
+        finding.value.as_ref().ok().map(|value| desk.units.show(finding.kind, *value))
+    };
+    let name = entries.get("job.name").unwrap_or("Jaws");
+    let material = entries.text_or_default(jaw_inputs::JAW_MATERIAL.path, &jaw_inputs::JAW_MATERIAL);
+    record.set("name", name, &now);
+    record.set("material", material, &now);
+    record.set("tooth", &value("stroke.tooth").unwrap_or_default(), &now);
+    record.set("recuts", &value("recut.left").unwrap_or_default(), &now);
+    record.set("link", &entries.to_link(), &now);
+    (id, record)
+}
+
+/// What would be written of a boring today, as the set-up on the desk has it.
+pub(crate) fn boring_of_desk(desk: &Desk) -> Fields {
+    let mut boring = Fields::new();
+    let entries = &desk.entries;
+    let date: String = now().chars().take(10).collect();
+    put(&mut boring, "date", &date);
+    let gripped = || {
+        let (setup, _) = desk.good.as_ref()?;
+        Some(desk.units.show(Kind::Length, 2.0 * setup.gripped_radius()))
+    };
+    let diameter = entries.get("jaws.bored_diameter").map(str::to_owned).or_else(gripped);
+    put(&mut boring, "diameter", &diameter.unwrap_or_default());
+    let pressure = entries.text_or_default(jaw_inputs::PRESSURE.path, &jaw_inputs::PRESSURE);
+    put(&mut boring, "pressure", entries.get("jaws.boring_pressure").unwrap_or(pressure));
+    put(&mut boring, "taper", entries.text_or_default(jaw_inputs::TAPER.path, &jaw_inputs::TAPER));
+    boring
+}
+
+/// The boring as it stands in the fields of the record `id`.
+fn typed_boring(id: &str) -> Fields {
+    let mut boring = Fields::new();
+    for field in BORING_FIELDS {
+        let typed = root::by_id_as::<HtmlInputElement>(&format!("boring-{}-{id}", field.key));
+        put(&mut boring, field.key, typed.map(|typed| typed.value()).unwrap_or_default().trim());
+    }
+    boring
+}
