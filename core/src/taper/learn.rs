@@ -122,7 +122,7 @@ pub fn learn(grip: &Grip<'_>, readings: &[Reading]) -> Result<Learned, TaperErro
         }
     }
     let flexibility = if count > 0.0 {
-        (told / count).clamp(bounds.low, bounds.high)
+        (told / count).max(bounds.low).min(bounds.high)
     } else {
         guess(&bounds, thought, FEELER / libm::fabs(lever))
     };

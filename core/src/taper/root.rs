@@ -50,7 +50,7 @@ pub(super) fn rising(
         if high - low <= fine || below == 0.0 {
             break;
         }
-        let at = (high - (high - low) * above / (above - below)).clamp(low, high);
+        let at = (high - (high - low) * above / (above - below)).max(low).min(high);
         let value = f(at)?;
         if value > 0.0 {
             (high, above) = (at, value);
