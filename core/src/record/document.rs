@@ -5,7 +5,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::{Fields, LONGEST_TEXT, Record, Records, text_of};
+use super::{LONGEST_TEXT, Record, Records, merge, text_of};
 use crate::setup::Document;
 
 /// Version of the file's shape. It rises when an older page could misread a newer file.
@@ -36,23 +36,23 @@ impl Records {
     /// let mut records = Records::default();
     /// let mut record = Record::default();
     /// record.set("name", "Sleeve jaws", "2027-03-01T12:00:00.000Z");
-    /// records.0.insert("a1".into(), record);
-    /// assert_eq!(Records::from_document(records.to_document()), Ok((records, Vec::new())));
+    /// records.put("a1".into(), record);
+    /// assert_eq!(Records::from_document(&records.to_document()), Ok((records, Vec::new())));
     /// ```
-    pub fn from_document(document: Document) -> Result<(Self, Vec<Refused>), &'static str> {
-        let Document::Group(mut file) = document else { return Err("It is no file of jaw records.") };
+    pub fn from_document(document: &Document) -> Result<(Self, Vec<Refused>), &'static str> {
+        let Document::Group(file) = document else { return Err("It is no file of jaw records.") };
         match file.get(OPENING) {
             Some(Document::Number(version)) if version == FILE_VERSION => {}
             Some(_) => return Err("A newer page wrote it: open it there."),
             None => return Err("It is no file of jaw records."),
         }
-        let Some(Document::List(listed)) = file.remove("records") else { return Err("It has no list of records.") };
+        let Some(Document::List(listed)) = file.get("records") else { return Err("It has no list of records.") };
         let (mut records, mut refused) = (Self::default(), Vec::new());
-        for (at, one) in listed.into_iter().enumerate() {
+        for (at, one) in listed.iter().enumerate() {
             match Record::from_document(one) {
                 Ok((id, record)) => {
                     let mut single = Self::default();
-                    single.0.insert(id, record);
+                    single.put(id, record);
                     // The same id twice in one file is two versions.
                     records.merge(single);
                 }
@@ -81,27 +81,39 @@ impl Record {
     ///
     /// # Errors
     /// Its name, as far as it has one, and why it cannot be taken over whole.
-    pub fn from_document(document: Document) -> Result<(String, Self), (String, &'static str)> {
-        let Document::Group(mut fields) = document else { return Err((String::new(), "It is no record.")) };
-        let name: String = text_of(&fields, "name").chars().take(60).collect();
-        let refuse = |why| Err((name.clone(), why));
-        if !fields.values().all(sound) {
-            return refuse("Something in it is too long, too deep, or of a kind no record has.");
+    pub fn from_document(document: &Document) -> Result<(String, Self), (String, &'static str)> {
+        let Document::Group(all) = document else { return Err((String::new(), "It is no record.")) };
+        let refuse = |why| Err((text_of(all, "name").chars().take(60).collect(), why));
+        let (mut id, mut record, mut earlier) = ("", Self::default(), Vec::new());
+        for (name, value) in all {
+            if !sound(value) {
+                return refuse("Something in it is too long, too deep, or of a kind no record has.");
+            }
+            let list = match (name.as_str(), value) {
+                (ID, Document::Text(text)) => {
+                    id = text;
+                    continue;
+                }
+                ("borings", Document::List(list)) => (list, &mut record.borings),
+                ("earlier", Document::List(list)) => (list, &mut earlier),
+                (ID | "borings" | "earlier", _) => return refuse("Its id, borings or earlier versions are not such."),
+                _ => {
+                    record.fields.insert(name.clone(), value.clone());
+                    continue;
+                }
+            };
+            for item in list.0 {
+                let Document::Group(fields) = item else {
+                    return refuse("One of its borings or versions is not such.");
+                };
+                merge::unite(list.1, fields.clone());
+            }
         }
-        let id = match fields.remove(ID) {
-            Some(Document::Text(id)) if !id.is_empty() => id,
-            _ => return refuse("It has no id."),
-        };
-        let (Some(borings), Some(earlier)) = (groups(fields.remove("borings")), groups(fields.remove("earlier")))
-        else {
-            return refuse("Its borings or earlier versions are not lists of groups.");
-        };
-        let mut record = Self { fields, ..Self::default() };
-        for boring in borings {
-            record.add_boring(boring);
+        if id.is_empty() {
+            return refuse("It has no id.");
         }
         record.merge(Self { fields: record.fields.clone(), earlier, ..Self::default() });
-        Ok((id, record))
+        Ok((id.to_string(), record))
     }
 
     /// The record with its id.
@@ -116,19 +128,6 @@ impl Record {
         }
         Document::Group(fields)
     }
-}
-
-fn groups(list: Option<Document>) -> Option<Vec<Fields>> {
-    let items = match list {
-        None => return Some(Vec::new()),
-        Some(Document::List(items)) => items,
-        Some(_) => return None,
-    };
-    let groups = items.into_iter().map(|item| match item {
-        Document::Group(fields) => Some(fields),
-        _ => None,
-    });
-    groups.collect()
 }
 
 /// Whether it can be kept as it came. Whoever makes a document bounds its depth, so this recursion is bounded too.

@@ -28,9 +28,39 @@ pub type Fields = BTreeMap<String, Document>;
 /// Name of the field that says when the record was last changed.
 pub const CHANGED: &str = "changed";
 
-/// Records by id.
+/// Records, each with its id, in order of id.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Records(pub BTreeMap<String, Record>);
+pub struct Records(pub Vec<(String, Record)>);
+
+impl Records {
+    /// The record with this id.
+    #[must_use]
+    pub fn get(&self, id: &str) -> Option<&Record> {
+        self.0.iter().find(|(known, _)| known == id).map(|(_, record)| record)
+    }
+
+    /// The record with this id, to be changed.
+    pub fn get_mut(&mut self, id: &str) -> Option<&mut Record> {
+        self.0.iter_mut().find(|(known, _)| known == id).map(|(_, record)| record)
+    }
+
+    /// Puts a record under an id, in place of any that is there.
+    pub fn put(&mut self, id: String, record: Record) {
+        match self.get_mut(&id) {
+            Some(there) => *there = record,
+            None => {
+                let place = self.0.iter().position(|(known, _)| *known > id).unwrap_or(self.0.len());
+                self.0.insert(place, (id, record));
+            }
+        }
+    }
+
+    /// Takes the record with this id out.
+    pub fn take(&mut self, id: &str) -> Option<Record> {
+        let place = self.0.iter().position(|(known, _)| known == id)?;
+        Some(self.0.remove(place).1)
+    }
+}
 
 /// What is kept of one set of jaws.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -85,13 +115,9 @@ pub fn text_of<'a>(fields: &'a Fields, name: &str) -> &'a str {
     }
 }
 
-/// Writes `text` at `name`; empty text takes the field out.
+/// Writes `text` at `name`.
 pub fn put(fields: &mut Fields, name: &str, text: &str) {
-    if text.is_empty() {
-        fields.remove(name);
-    } else {
-        fields.insert(name.to_string(), Document::Text(text.to_string()));
-    }
+    fields.insert(name.to_string(), Document::Text(text.to_string()));
 }
 
 #[cfg(all(test, feature = "json"))]

@@ -66,7 +66,7 @@ fn file(browser: &Browser) -> String {
 
 fn read(text: &str) -> Records {
     let document = Document::from_json(text).expect("the file is JSON");
-    let (records, refused) = Records::from_document(document).expect("a file of records");
+    let (records, refused) = Records::from_document(&document).expect("a file of records");
     assert_eq!(refused, [], "every record is whole");
     records
 }
@@ -98,7 +98,7 @@ fn a_record_is_kept_edited_and_there_again_after_a_reload() {
         open_records(&browser);
         assert_eq!(browser.value(&format!("#record-name-{id}")), "Sleeve \"A\" <jaws>", "the name at {url}");
         let records = read(&file(&browser));
-        let record = &records.0[&id];
+        let record = records.get(&id).unwrap();
         assert_eq!(record.get("numbers"), "1 on 1, 2 on 2, 3 on 3", "the order of the jaws");
         assert_eq!(record.setup(), Some(first_example()), "the set-up");
         assert_eq!(record.borings.len(), 1, "the boring");
@@ -138,8 +138,11 @@ fn a_file_is_taken_over_into_an_empty_browser_and_merged_without_loss() {
     browser.eventually(&name, &json!("Second name"), "the newest change holds");
     browser.eventually(KEPT, &json!("kept"), "it is kept");
     let merged = read(&file(&browser));
-    assert_eq!(merged.0[&id].borings.len(), 1, "the boring came along");
-    assert!(merged.0[&id].earlier.iter().any(|version| format!("{version:?}").contains("First name")), "{merged:?}");
+    assert_eq!(merged.get(&id).unwrap().borings.len(), 1, "the boring came along");
+    assert!(
+        merged.get(&id).unwrap().earlier.iter().any(|version| format!("{version:?}").contains("First name")),
+        "{merged:?}"
+    );
     take_over(&browser, "{\"jaw_records\": 1, \"records\": [{\"name\": \"Lost\"}]}");
     browser.wait_until("/Not taken over: Lost/.test(document.querySelector('#notices').textContent)");
     take_over(&browser, "junk");
@@ -175,7 +178,7 @@ fn a_tab_that_is_closed_while_it_keeps_a_record_loses_none() {
         let name = browser.value(&format!("#record-name-{id}"));
         let wanted = [format!("Round {round}"), format!("Round {}", round - 1), "Jaws".to_owned(), first_name()];
         assert!(wanted.contains(&name), "round {round}: the record is whole, old or new, not {name:?}");
-        assert_eq!(read(&file(&browser)).0[&id].setup(), Some(first_example()), "and its set-up with it");
+        assert_eq!(read(&file(&browser)).get(&id).unwrap().setup(), Some(first_example()), "and its set-up with it");
     }
 }
 

@@ -1,7 +1,5 @@
 //! The jaw records on the page: what is kept, what is done to them, and their file.
 
-use std::collections::BTreeMap;
-use std::collections::BTreeSet;
 use std::mem;
 
 use holdround_core::quantity::Kind;
@@ -46,18 +44,26 @@ pub(crate) struct Shelf {
     pub(crate) label: String,
     database: Option<IdbDatabase>,
     /// Texts known to be in the store, by id.
-    stored: BTreeMap<String, String>,
-    changed: BTreeSet<String>,
+    stored: Vec<(String, String)>,
+    changed: Vec<String>,
 }
 
 impl Shelf {
+    /// Something of the record `id` is to be kept.
+    fn change(&mut self, id: &str) {
+        if !self.changed.iter().any(|changed| changed == id) {
+            self.changed.push(id.to_owned());
+        }
+    }
+
     /// A record is on its way into the store under this text.
     pub(super) fn known(&mut self, id: String, record: Record, text: String) {
         // What was typed since is merged when it is kept in its turn.
         if !self.changed.contains(&id) {
-            self.records.0.insert(id.clone(), record);
+            self.records.put(id.clone(), record);
         }
-        self.stored.insert(id, text);
+        self.stored.retain(|(known, _)| *known != id);
+        self.stored.push((id, text));
     }
 }
 
@@ -70,9 +76,9 @@ impl Page {
             match records_store::read(&text) {
                 Some((id, record)) => {
                     let mut one = Records::default();
-                    one.0.insert(id.clone(), record);
+                    one.put(id.clone(), record);
                     shelf.records.merge(one);
-                    shelf.stored.insert(id, text);
+                    shelf.stored.push((id, text));
                 }
                 None => tell(
                     &mut self.desk.notices,
@@ -117,9 +123,9 @@ impl Page {
         let changes: Changes = mem::take(&mut shelf.changed)
             .into_iter()
             .map(|id| {
-                let known = shelf.stored.get(&id).cloned().unwrap_or_default();
-                let record = shelf.records.0.get(&id).cloned();
-                (id, (record, known))
+                let known = shelf.stored.iter().find(|(kept, _)| *kept == id).map(|(_, text)| text.clone());
+                let record = shelf.records.get(&id).cloned();
+                (id, record, known.unwrap_or_default())
             })
             .collect();
         let handed_over =
@@ -133,16 +139,16 @@ impl Page {
 
     /// Something of the record `id` has changed.
     fn record_changed(&mut self, id: &str) {
-        self.shelf.changed.insert(id.to_owned());
+        self.shelf.change(id);
         self.shelve();
         self.show_shelf();
     }
 
     /// A key in a field of a record.
     pub(super) fn write_record(&mut self, id: &str, field: &str, text: &str) {
-        let Some(record) = self.shelf.records.0.get_mut(id).filter(|record| record.get(field) != text) else { return };
+        let Some(record) = self.shelf.records.get_mut(id).filter(|record| record.get(field) != text) else { return };
         record.set(field, text, &now());
-        self.shelf.changed.insert(id.to_owned());
+        self.shelf.change(id);
         self.shelving.restart();
     }
 
@@ -150,19 +156,19 @@ impl Page {
     pub(super) fn act_on_record(&mut self, what: &str, id: &str, at: usize) {
         if what == "keep" {
             let (id, record) = of_desk(&self.desk);
-            self.shelf.records.0.insert(id.clone(), record);
+            self.shelf.records.put(id.clone(), record);
             self.record_changed(&id);
             return root::focus(&format!("record-name-{id}"));
         } else if what == "save" {
             return offer_file(&self.shelf.records);
         } else if what == "undelete" {
             if let Some((id, record)) = self.shelf.deleted.take() {
-                self.shelf.records.0.insert(id.clone(), record);
+                self.shelf.records.put(id.clone(), record);
                 self.record_changed(&id);
             }
             return;
         }
-        let Some(record) = self.shelf.records.0.get_mut(id) else { return };
+        let Some(record) = self.shelf.records.get_mut(id) else { return };
         match what {
             "open" => {
                 if let Some(entries) = record.setup() {
@@ -193,9 +199,7 @@ impl Page {
                 return;
             }
             "delete" => {
-                let record = mem::take(record);
-                self.shelf.records.0.remove(id);
-                self.shelf.deleted = Some((id.to_owned(), record));
+                self.shelf.deleted = self.shelf.records.take(id).map(|record| (id.to_owned(), record));
             }
             _ => return,
         }
@@ -213,10 +217,12 @@ impl Page {
     fn import(&mut self, text: &str) {
         let too_long = text.len() > LARGEST_FILE;
         let document = if too_long { None } else { document::read(text) };
-        let says = match document.ok_or("It is not JSON, or too large.").and_then(Records::from_document) {
+        let says = match document.as_ref().ok_or("It is not JSON, or too large.").and_then(Records::from_document) {
             Err(why) => format!("The file was not taken over. {why}"),
             Ok((records, refused)) => {
-                self.shelf.changed.extend(records.0.keys().cloned());
+                for (id, _) in &records.0 {
+                    self.shelf.change(id);
+                }
                 let report = self.shelf.records.merge(records);
                 let mut says = format!(
                     "From the file: {} new, {} with something new, {} the same.",

@@ -1,7 +1,5 @@
 //! Jaw records in the browser's database: one store, each record as JSON text under its id.
 
-use std::collections::BTreeMap;
-
 use holdround_core::record::{Record, to_text};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -13,8 +11,8 @@ use crate::document;
 const NAME: &str = "holdround";
 const STORE: &str = "jaw-records";
 
-/// What is to be kept under an id, and the text that is known to be kept there; nothing is to be deleted.
-pub(super) type Changes = BTreeMap<String, (Option<Record>, String)>;
+/// What is to be kept: an id, its record (none is to be deleted), and the text that is known to be kept there.
+pub(super) type Changes = Vec<(String, Option<Record>, String)>;
 
 /// Does `act` when `name` happens.
 pub(super) fn when(target: &EventTarget, name: &str, act: Box<dyn FnOnce()>) -> Result<(), JsValue> {
@@ -76,7 +74,7 @@ pub(super) fn keep(database: &IdbDatabase, changes: Changes) -> Result<(), JsVal
     when(&transaction, "complete", Box::new(|| with_page(Page::shelf_kept)))?;
     when(&transaction, "abort", refused())?;
     let store = transaction.object_store(STORE)?;
-    for (id, (record, known)) in changes {
+    for (id, record, known) in changes {
         match record {
             None => drop(store.delete(&id.as_str().into())?),
             Some(record) => keep_one(&store, id, record, known)?,
@@ -103,5 +101,5 @@ fn keep_one(store: &IdbObjectStore, id: String, mut record: Record, known: Strin
 
 /// The record in a text of the store, and its id.
 pub(super) fn read(text: &str) -> Option<(String, Record)> {
-    Record::from_document(document::read(text)?).ok()
+    Record::from_document(&document::read(text)?).ok()
 }
