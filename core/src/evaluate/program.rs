@@ -12,6 +12,7 @@ use crate::jaw::BoredJaw;
 use crate::program::{Collision, Cutting, Heading, JawCut, Obstacle, Plan, PlanError, Tool, collisions, swept, text};
 use crate::quantity::{Kind, Unit, UnitSystem, shown};
 use crate::setup::Setup;
+use crate::stroke::HEAD_IN_COUNTERBORE;
 
 /// One revolution per minute, rad/s.
 const REV_PER_MIN: f64 = core::f64::consts::PI / 30.0;
@@ -173,17 +174,18 @@ fn hit_words(plan: &Plan, hit: &Collision) -> String {
 fn obstacles(setup: &Setup, placing: Option<&Placing>) -> Vec<Obstacle> {
     let Some(placing) = placing else { return Vec::new() };
     let front = setup.jaws.height.value;
-    let [across, _] = placing.counterbore;
-    // A screw's head may fill its counterbore up to the front.
+    let [across, deep] = placing.counterbore;
+    // The head lies on the counterbore's bottom; what is above it is air, and is bored away with the metal around it.
+    let top = (HEAD_IN_COUNTERBORE * across - deep).min(0.0);
     let screw =
-        |name, radius: f64| Obstacle { name, radial: [radius - across / 2.0, radius + across / 2.0], z: [-front, 0.0] };
+        |name, radius: f64| Obstacle { name, radial: [radius - across / 2.0, radius + across / 2.0], z: [-front, top] };
     let [near, far] = placing.screws;
     let ring = placing.ring.map(|ring| Obstacle {
         name: "boring ring or plug",
         radial: ring.radii,
         z: ring.heights.map(|height| height - front),
     });
-    let screws = [screw("counterbore of the near screw", near), screw("counterbore of the far screw", far)];
+    let screws = [screw("head of the near screw", near), screw("head of the far screw", far)];
     screws.into_iter().chain(ring).collect()
 }
 

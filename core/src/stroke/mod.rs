@@ -17,8 +17,8 @@ mod serration;
 pub use blank::{Blank, MasterJaw};
 pub use choose::{Choice, Remedy, choose, remedies};
 pub use error::StrokeError;
-pub(crate) use placed::outward;
 pub use placed::{Check, Placed, Stand, Task, place};
+pub(crate) use placed::{HEAD_IN_COUNTERBORE, outward};
 pub use serration::{SERRATIONS, Serration};
 
 #[cfg(test)]

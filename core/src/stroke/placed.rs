@@ -94,7 +94,7 @@ pub struct Placed {
 
 /// Height of a socket screw's head as a share of its counterbore: 12 mm in 20 mm for M12 (head: ISO 4762;
 /// counterbore: DIN 974-1; both from memory), rounded up.
-pub(super) const HEAD_IN_COUNTERBORE: f64 = 0.62;
+pub(crate) const HEAD_IN_COUNTERBORE: f64 = 0.62;
 
 /// +1 where the body of the jaw lies outward of its gripping end, -1 where it lies inward.
 pub(crate) const fn outward(side: Side) -> f64 {
