@@ -61,7 +61,7 @@ impl Page {
 
     /// Puts the tool where the slider is.
     pub(super) fn run_to(&mut self, step: f64) {
-        self.run = Run { share: (step / path::STEPS).max(0.0).min(1.0), playing: false };
+        self.run = Run { share: (step / path::STEPS).clamp(0.0, 1.0), playing: false };
         self.place_tool();
     }
 

@@ -75,7 +75,7 @@ impl<'a> Jaw<'a> {
 
     fn master(&self) -> Markup {
         let Placing { master, pitch, tooth_height, nut, .. } = *self.placing;
-        let teeth = ((master[1] - master[0]) / pitch).floor().max(0.0).min(MOST_TEETH);
+        let teeth = ((master[1] - master[0]) / pitch).floor().clamp(0.0, MOST_TEETH);
         let mut top: Vec<Point> = (0..=(2.0 * teeth) as usize)
             .map(|at| self.frame.at(master[0] + 0.5 * at as f64 * pitch, if at % 2 == 0 { -tooth_height } else { 0.0 }))
             .collect();
@@ -132,7 +132,7 @@ impl<'a> Jaw<'a> {
         let edge = if (near - face).abs() < (far - face).abs() { near } else { far };
         let at = ABOVE - 8.0;
         let [from, to] = [face.min(edge), face.max(edge)].map(|x| self.frame.at(x, 0.0).0);
-        let middle = (0.5 * (from + to)).max(110.0).min(WIDTH - 110.0);
+        let middle = (0.5 * (from + to)).clamp(110.0, WIDTH - 110.0);
         html! {
             (line_arrow((to + 18.0, at), (to, at), 8.0, "ink"))
             (line_arrow((from - 18.0, at), (from, at), 8.0, "ink"))
@@ -152,7 +152,7 @@ impl<'a> Jaw<'a> {
         html! {
             path class="filled" d=(closed(&corners)) {}
             (line_arrow((tip.0, foot - 6.0), tip, 9.0, "ink"))
-            (letters((tip.0.max(60.0).min(WIDTH - 60.0), foot + 14.0), Anchor::Middle, "value", &format!("tooth {tooth}")))
+            (letters((tip.0.clamp(60.0, WIDTH - 60.0), foot + 14.0), Anchor::Middle, "value", &format!("tooth {tooth}")))
         }
     }
 
@@ -160,12 +160,11 @@ impl<'a> Jaw<'a> {
     fn stroke(&self) -> Markup {
         let Placing { stroke, bored_at, gripping_at, .. } = *self.placing;
         let line = self.frame.height + 88.0;
-        let at =
-            |position: f64| STROKE[0] + (STROKE[1] - STROKE[0]) * (position / stroke.max(1e-9)).max(-0.05).min(1.05);
+        let at = |position: f64| STROKE[0] + (STROKE[1] - STROKE[0]) * (position / stroke.max(1e-9)).clamp(-0.05, 1.05);
         let [least, nominal, most] = gripping_at.map(at);
         let bored = at(bored_at);
         let third = [at(stroke / 3.0), at(2.0 * stroke / 3.0)];
-        let held = |x: f64| x.max(100.0).min(WIDTH - 100.0);
+        let held = |x: f64| x.clamp(100.0, WIDTH - 100.0);
         html! {
             rect class="third" x=(coordinate(third[0])) y=(coordinate(line - 8.0)) width=(coordinate(third[1] - third[0])) height="16" {}
             path class="outline" d=(open(&[(STROKE[0], line - 12.0), (STROKE[0], line + 12.0), (STROKE[0], line), (STROKE[1], line), (STROKE[1], line - 12.0), (STROKE[1], line + 12.0)])) {}
