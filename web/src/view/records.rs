@@ -28,8 +28,8 @@ pub(crate) fn show(shelf: &Shelf, desk: &Desk) -> Markup {
         div.changes {
             (button("keep", "", "Keep these jaws"))
             a.button id="records-save" href="#" download="jaw-records.json" data-act="record-save" { "Save all as a file" }
-            label.button for="records-file" { "Take over a file" }
-            input.heard type="file" id="records-file" accept=".json,application/json";
+            label for="records-file" { "Take over a file" }
+            input type="file" id="records-file" accept=".json,application/json";
         }
     }
 }
