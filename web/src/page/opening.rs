@@ -139,6 +139,21 @@ mod tests {
     }
 
     #[test]
+    fn rings_of_the_shop_can_be_taken_to_the_next_job() {
+        let mut with_ring = work("50 mm");
+        with_ring.set("rings.0.outside", "120 mm");
+        let mut desk = desk(Asked::Setup(with_ring), Found::Nothing);
+        follow(&mut desk, Asked::Example("fast-sleeve".into()));
+        let rings = desk.rings.clone();
+        follow(&mut desk, Asked::Example("thin-ring".into()));
+        assert!(rings.is_some() && desk.rings == rings, "offered until they are taken or left");
+        let rings = rings.unwrap();
+        desk.take_rings(&rings);
+        assert_eq!(desk.entries.get("rings.0.outside"), Some("120 mm"), "the ring is in the list");
+        assert_ne!(desk.entries.get("part.length"), Some("50 mm"), "and nothing else came along");
+    }
+
+    #[test]
     fn without_link_and_store_the_first_example_opens() {
         let first = EXAMPLES.first().and_then(opened);
         assert_eq!(Some(desk(Asked::Nothing, Found::Nothing).entries), first, "the first example");
