@@ -214,8 +214,18 @@ fn the_code_on_the_label_opens_the_set_up() {
     let (page, link) = address.split_once('#').expect("an address with a set-up");
     assert_eq!(page, site.url(), "of this page");
     assert_eq!(Entries::from_link(link), Ok(first_example()), "the set-up of the jaws");
-    browser.execute("document.documentElement.dataset.print = 'label'", Vec::new());
+    let label = "document.documentElement.dataset.print = 'label'";
+    browser.execute(label, Vec::new());
+    browser.devtools("Emulation.setEmulatedMedia", json!({ "media": "print" }));
+    assert!(browser.is_shown("#label .code"), "the label is on the paper");
+    for other in [".bench", "#inputs", "#notes", "#work", "#records-state", ".record .field"] {
+        let shown = format!("return document.querySelector('{other}').getClientRects().length");
+        assert_eq!(browser.execute(&shown, Vec::new()), json!(0), "{other} is not");
+    }
+    browser.devtools("Emulation.setEmulatedMedia", json!({ "media": "" }));
     for paper in [Paper::A4, Paper::LETTER] {
+        // After a print the page is back to printing the sheet.
+        browser.execute(label, Vec::new());
         let pdf = browser.print(paper);
         let _kept = std::env::var_os("HOLDROUND_LABEL").map(|path| fs::write(path, &pdf));
         assert_eq!(pages(&pdf), 1, "one label on {paper:?}");
