@@ -24,7 +24,7 @@ fn the_sheet_has_steps_to_tick_figures_and_a_code_that_leads_back() {
         field.dispatchEvent(new Event('change', { bubbles: true }))",
         Vec::new(),
     );
-    type_at(&browser, "jaws.taper", "0.1");
+    type_at(&browser, "jaws.taper", "100");
     browser.wait_until(WORKED_OUT);
     let taken = "/taper 100 µm per side = 200 µm on diameter/.test(document.querySelector('#work').textContent)";
     browser.eventually(taken, &json!(true), "taper told both ways");
@@ -34,7 +34,7 @@ fn the_sheet_has_steps_to_tick_figures_and_a_code_that_leads_back() {
     }
     let mut wanted = example(EXAMPLES[0].id);
     wanted.set("stroke.plan", "yes");
-    wanted.set("jaws.taper", "0.1 mm");
+    wanted.set("jaws.taper", "100 µm");
     let address = decode(&browser, "#work .code");
     let link = address.split_once('#').expect("an address with a set-up").1;
     let read = Entries::from_link(link).expect("a set-up");
