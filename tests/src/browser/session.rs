@@ -22,6 +22,9 @@ use super::viewport::Viewport;
 /// How long the driver may take over one call before it gives up on the browser. No claim about
 /// the page: only far more than any machine needs.
 const PATIENCE: Duration = Duration::from_secs(300);
+/// How long [`Browser::eventually`] looks before it tells what it sees instead; no claim either. The driver's
+/// client gives up on a call after two minutes.
+const LOOKING: Duration = Duration::from_secs(100);
 /// How often an element that the page has just replaced is looked up again.
 const REPLACEMENTS: usize = 20;
 
@@ -185,7 +188,7 @@ impl Browser {
                     look();
                 }})"
             ),
-            vec![json!(wanted.to_string()), json!(PATIENCE.as_millis() / 2)],
+            vec![json!(wanted.to_string()), json!(LOOKING.as_millis())],
         );
         assert_eq!(&seen, wanted, "{claim}");
     }

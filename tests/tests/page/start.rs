@@ -8,6 +8,7 @@ use holdround_build::serve::Server;
 use holdround_build::site::{SINGLE_FILE, read_folder};
 use holdround_core::quantity::UnitSystem;
 use holdround_tests::browser::{Browser, Viewport, serve_site, single_file_url, site_folder};
+use serde_json::json;
 
 use crate::sheet::{WORKED_OUT, assert_shows, first_example};
 
@@ -20,7 +21,11 @@ fn the_served_page_starts_with_a_clean_console_on_every_screen() {
         let browser = Browser::open(viewport);
         browser.goto(&site.url());
         browser.wait_until(STARTED);
-        assert!(browser.text("main").contains("Holdround"), "the page does not say its name on {viewport:?}");
+        browser.eventually(
+            "document.querySelector('main').innerText.includes('Holdround')",
+            &json!(true),
+            &format!("the page says its name on {viewport:?}"),
+        );
         assert_eq!(browser.console_errors(), Vec::<String>::new(), "the console is not clean on {viewport:?}");
         let width = browser.execute("return document.documentElement.scrollWidth", Vec::new());
         assert!(width.as_u64() <= Some(viewport.width.into()), "the page is {width} wide on {viewport:?}");

@@ -59,7 +59,7 @@ fn pressed(browser: &Browser) -> Entries {
 /// WCAG 2.2, 2.5.5 (enhanced): targets of 44 by 44 CSS pixels at least.
 const SMALL: &str = "
     return [...document.querySelectorAll('button, select, input, textarea, summary')]
-        .map((element) => [element, element.getBoundingClientRect()])
+        .map((element) => [element, (element.matches('.heard') ? element.labels[0] : element).getBoundingClientRect()])
         .filter(([, box]) => box.width > 0 && (box.width < 43.99 || box.height < 43.99))
         .map(([element, box]) => `${element.id || element.outerHTML.slice(0, 80)}: ${box.width} x ${box.height}`)";
 
