@@ -1,7 +1,7 @@
 //! What the printed sheet has besides the drawing: the order of work to tick off, the figures it needs, and the code
 //! that leads back.
 
-use holdround_core::findings::Findings;
+use holdround_core::findings::{Findings, Mark};
 use holdround_core::grip::Side;
 use holdround_core::quantity::Kind;
 use holdround_core::setup::Setup;
@@ -14,11 +14,9 @@ use crate::units::Units;
 /// Findings that are wanted at the machine; those of what is not planned are not there.
 const FIGURES: &[&str] = &[
     "stroke.tooth",
-    "stroke.bored_at",
+    "stroke.bored",
     "stroke.clearance",
     "ring.diameter",
-    "ring.used",
-    "bore.best",
     "taper.right",
     "taper.next",
     "recut.stock",
@@ -60,6 +58,9 @@ fn order(setup: &Setup, findings: &Findings, units: Units) -> Vec<String> {
     let departure = |si| units.show(Kind::Departure, si);
     let cut = if setup.grip.side == Side::Outside { "Bore" } else { "Turn" };
     let mut order = Vec::new();
+    if findings.findings.iter().any(|finding| matches!(finding.mark(), Mark::Beyond | Mark::Refused)) {
+        order.push("Not before the verdict above is put right: something is beyond its limit or not known.".to_owned());
+    }
     let tooth =
         value("stroke.tooth").map_or_else(|| "the same tooth each".to_owned(), |tooth| format!("tooth {tooth}"));
     order.push(format!(
@@ -70,9 +71,10 @@ fn order(setup: &Setup, findings: &Findings, units: Units) -> Vec<String> {
         order.push("Touch off each jaw. Enter diameter and run-out.".to_owned());
     }
     let taper = jaws.taper.value;
+    let end = if taper < 0.0 { "base" } else { "tip" };
     order.push(format!(
-        "{cut} the jaws to {}, taper {} per side = {} on diameter, more metal at the tip. Relieve the corner, break edges.",
-        units.show(Kind::Length, diameter), departure(taper), departure(2.0 * taper)
+        "{cut} the jaws to {}, taper {} per side = {} on diameter, more metal at the {end}. Relieve the corner, break edges.",
+        units.show(Kind::Length, diameter), departure(libm::fabs(taper)), departure(libm::fabs(2.0 * taper))
     ));
     order.push(format!("Ring out, clean. Set {production} for production. Check grip with a gauge."));
     order.push(format!(
