@@ -156,7 +156,7 @@ fn comment(says: &str, out: &mut String) {
     let plain = |c: char| match c.to_ascii_uppercase() {
         c if c.is_ascii_uppercase() || c.is_ascii_digit() => Some(c),
         c if matches!(c, ' ' | '.' | ',' | '-' | '+' | '/' | '=' | ':') => Some(c),
-        '(' | ')' => None,
+        '(' | ')' | '’' | '\'' => None,
         c if c.is_whitespace() => Some(' '),
         _ => Some('?'),
     };

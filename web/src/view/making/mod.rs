@@ -118,7 +118,7 @@ pub(crate) fn beside(desk: &Desk, group: &str) -> Markup {
             },
             "boring" => {
                 @if let Some(jaw_path) = &found.scene.jaw_path { (path::show(setup, found, jaw_path, units)) }
-                (program::show(setup))
+                @if desk.faults.is_empty() { (program::show(setup)) } @else { (program::held_back()) }
             },
             "readings" => (bluing::show(found, units)),
             _ => @if let Some(steps) = procedure("recut.touch_off") { (in_order(steps)) },

@@ -9,6 +9,14 @@ pub(crate) const TEXT: &str = "program-text";
 /// Where it is told what became of it.
 pub(crate) const TOLD: &str = "program-told";
 
+/// A program of what is not typed any more could be run for what is.
+pub(super) fn held_back() -> Markup {
+    html! {
+        h3 { "Program" }
+        p.stop { "No program: an entry must be corrected first." }
+    }
+}
+
 /// The text, never without its warning.
 pub(super) fn show(setup: &Setup) -> Markup {
     html! {
