@@ -1,34 +1,26 @@
 //! Set-ups as JSON text, read by the JSON of wherever the page runs.
 
-use holdround_core::setup::{Entries, Fault};
-
-#[cfg(not(target_arch = "wasm32"))]
-pub(crate) fn entries(text: &str) -> Result<Entries, Vec<Fault>> {
-    Entries::from_json(text)
-}
+use holdround_core::setup::{Document, Entries, Fault, LARGEST_DOCUMENT};
 
 /// Reads JSON text as a document; none if it is none.
 #[cfg(not(target_arch = "wasm32"))]
-pub(crate) fn read(text: &str) -> Option<holdround_core::setup::Document> {
-    holdround_core::setup::Document::from_json(text)
+pub(crate) fn read(text: &str) -> Option<Document> {
+    Document::from_json(text)
 }
 
 /// Reads JSON text as a document; none if it is none.
 #[cfg(target_arch = "wasm32")]
-pub(crate) fn read(text: &str) -> Option<holdround_core::setup::Document> {
+pub(crate) fn read(text: &str) -> Option<Document> {
     js_sys::JSON::parse(text).ok().map(|value| browser::document(&value, browser::DEEPEST))
 }
 
 /// Reads a set-up from JSON text. See [`Entries::from_document`].
-#[cfg(target_arch = "wasm32")]
 pub(crate) fn entries(text: &str) -> Result<Entries, Vec<Fault>> {
-    use holdround_core::setup::{Document, LARGEST_DOCUMENT};
     let refused = |reason: &str| vec![Document::unreadable(reason)];
     if text.len() > LARGEST_DOCUMENT {
         return Err(refused(&format!("{} bytes, more than {LARGEST_DOCUMENT}", text.len())));
     }
-    let value = js_sys::JSON::parse(text).map_err(|_| refused("not JSON"))?;
-    Entries::from_document(&browser::document(&value, browser::DEEPEST))
+    Entries::from_document(&read(text).ok_or_else(|| refused("not JSON"))?)
 }
 
 #[cfg(target_arch = "wasm32")]

@@ -7,6 +7,7 @@ use alloc::vec::Vec;
 use super::elastic::{Elasticity, Work};
 use super::engine::{Engine, Progress};
 use super::grip::{self, Spinning};
+use super::placing::{Line, tell_length};
 use super::pressed::{Effort, Pressed};
 use super::released;
 use crate::bore::best;
@@ -36,7 +37,7 @@ pub struct BoreChoice {
 /// What is told of the bored diameter in every evaluation.
 pub(super) fn tell(setup: &Setup, found: &mut Vec<Finding>) {
     let nominal = 2.0 * setup.gripped_radius();
-    let bored = setup.jaws.bored_diameter.map_or(nominal, |diameter| diameter.value);
+    let bored = 2.0 * setup.bored_radius();
     let words = match setup.grip.side {
         Side::Inside => {
             "Jaws that open into a bore are bored to the nominal diameter: larger or smaller, they bear on edges or on a line."
@@ -59,22 +60,22 @@ pub(super) fn tell(setup: &Setup, found: &mut Vec<Finding>) {
     );
     let boring = &setup.boring;
     let face = setup.grip.length.value - boring.chamfer.value - boring.relief_width.value;
-    found.push(
-        Finding::new("bore.face", "Face left between chamfer and relief groove", Kind::Length, face)
-            .caution("The contact is worked out over the whole grip length, without chamfer and groove.")
-            .entry("boring.relief_width")
-            .step(Step {
-                says: "Grip length less chamfer and groove",
-                formula: "L − c − w",
-                given: [
-                    term("L", setup.grip.length.value, Kind::Length),
-                    term("c", boring.chamfer.value, Kind::Length),
-                    term("w", boring.relief_width.value, Kind::Length),
-                ]
-                .into(),
-                result: term("L − c − w", face, Kind::Length),
-                source: "geometry",
-            }),
+    tell_length(
+        found,
+        &Line {
+            id: "bore.face",
+            name: "Face left between chamfer and relief groove",
+            entry: "boring.relief_width",
+            says: "Grip length less chamfer and groove",
+            formula: "L − c − w",
+            given: &["L", "c", "w"],
+            symbol: "L − c − w",
+            source: "geometry",
+        },
+        face,
+        None,
+        "The contact is worked out over the whole grip length, without chamfer and groove.",
+        &[setup.grip.length.value, boring.chamfer.value, boring.relief_width.value],
     );
     let grooved = boring.relief_width.value > 0.0 && boring.relief_depth.value > 0.0;
     let into = if grooved { boring.relief_depth.value } else { 0.0 };
@@ -84,17 +85,22 @@ pub(super) fn tell(setup: &Setup, found: &mut Vec<Finding>) {
     } else {
         "The groove takes the nose's round away: a sharp edge of the part sits flush."
     };
-    found.push(
-        Finding::new("bore.corner", "Round left under the edge of the part", Kind::Length, round)
-            .caution(words)
-            .entry("boring.relief_depth")
-            .step(Step {
-                says: "Nose radius less the depth of the groove",
-                formula: "max(0, r − d)",
-                given: [term("r", boring.nose_radius.value, Kind::Length), term("d", into, Kind::Length)].into(),
-                result: term("max(0, r − d)", round, Kind::Length),
-                source: "geometry",
-            }),
+    tell_length(
+        found,
+        &Line {
+            id: "bore.corner",
+            name: "Round left under the edge of the part",
+            entry: "boring.relief_depth",
+            says: "Nose radius less the depth of the groove",
+            formula: "max(0, r − d)",
+            given: &["r", "d"],
+            symbol: "max(0, r − d)",
+            source: "geometry",
+        },
+        round,
+        None,
+        words,
+        &[boring.nose_radius.value, into],
     );
 }
 

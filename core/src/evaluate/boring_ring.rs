@@ -5,7 +5,6 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::placing::{Line, refuse, tell_length};
-use super::stroke::bored_radius;
 use crate::boring_ring::{
     Bearing, Groove, Place, Ring, bar_clearance, below_bore, cut_clearance, gauged_diameter, groove, position_on,
 };
@@ -41,7 +40,7 @@ pub(super) fn tell(
     let place = Place {
         side: setup.grip.side,
         end_closed: placed.end - placed.bored_at,
-        bored_radius: bored_radius(setup),
+        bored_radius: setup.bored_radius(),
         height: setup.jaws.height.value,
         bored_depth: setup.grip.length.value,
     };

@@ -124,7 +124,7 @@ impl Load<'_> {
     fn gap(&self, deviation: f64, omega: f64) -> Gap {
         let setup = self.setup;
         let nominal = setup.gripped_radius();
-        let bored = setup.jaws.bored_diameter.map_or(nominal, |diameter| diameter.value / 2.0);
+        let bored = setup.bored_radius();
         let heights = &self.elastic.heights;
         let column = &self.elastic.column;
         let base = setup.jaws.height.value - setup.grip.length.value;

@@ -19,7 +19,6 @@ const REV_PER_MIN: f64 = core::f64::consts::PI / 30.0;
 
 fn plan(setup: &Setup, jaw: &BoredJaw) -> Result<Plan, PlanError> {
     let boring = &setup.boring;
-    let diameter = setup.jaws.bored_diameter.map_or(2.0 * setup.gripped_radius(), |diameter| diameter.value);
     let blank = match setup.grip.side {
         Side::Outside => 2.0 * jaw.inner_radius(),
         // The corners of a flat outer end stand farthest out.
@@ -29,7 +28,7 @@ fn plan(setup: &Setup, jaw: &BoredJaw) -> Result<Plan, PlanError> {
     let measured = setup.placing.recut.as_ref().and_then(|back| back.standing);
     let cut = JawCut {
         side: setup.grip.side,
-        diameter,
+        diameter: 2.0 * setup.bored_radius(),
         taper: setup.jaws.taper.value,
         depth: setup.grip.length.value,
         chamfer: boring.chamfer.value,
@@ -69,9 +68,7 @@ pub(super) fn tell(setup: &Setup, jaw: &BoredJaw, found: &mut Vec<Finding>, scen
     let plan = match plan(setup, jaw) {
         Ok(plan) => plan,
         Err(error) => {
-            found.push(
-                Finding::refused("program.passes", name, Kind::Plain, error.to_string()).entry("boring.standing"),
-            );
+            placing::refuse(found, "program.passes", name, Kind::Plain, &error.to_string(), "boring.standing");
             return;
         }
     };

@@ -5,7 +5,6 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::placing::{Line, refuse, tell_length};
-use super::stroke::bored_radius;
 use crate::findings::{Finding, Procedure, Scene, Sense, Step, term};
 use crate::grip::Side;
 use crate::quantity::Kind;
@@ -26,7 +25,7 @@ pub(super) fn tell(setup: &Setup, back: &Recut, placed: Option<&Placed>, found: 
         return;
     };
     let planned = setup.placing.plan.as_ref().zip(placed);
-    let job = Job { setup, back, standing, target: 2.0 * bored_radius(setup) };
+    let job = Job { setup, back, standing, target: 2.0 * setup.bored_radius() };
     let reuse = job.reuse();
     let stock = job.stock(reuse, planned, found);
     job.as_they_are(reuse, found);

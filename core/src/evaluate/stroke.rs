@@ -20,12 +20,6 @@ const MIDDLE: &str = "the middle of the stroke: common practice, no source";
 /// How far the step of a tooth may be from the one entered with the jaws before that is told, m.
 const SAME_STEP: f64 = 0.05e-3;
 
-/// Radius the jaws are bored to, m.
-#[inline(never)]
-pub(super) fn bored_radius(setup: &Setup) -> f64 {
-    setup.jaws.bored_diameter.map_or_else(|| setup.gripped_radius(), |diameter| diameter.value / 2.0)
-}
-
 /// Chooses the tooth; the jaws as they stand on it, unless no tooth can be told at all.
 pub(super) fn tell(setup: &Setup, plan: &Plan, found: &mut Vec<Finding>, scene: &mut Scene) -> Option<Placed> {
     let task = task(setup, plan);
@@ -53,7 +47,7 @@ pub(super) fn tell(setup: &Setup, plan: &Plan, found: &mut Vec<Finding>, scene: 
 fn task(setup: &Setup, plan: &Plan) -> Task {
     let nominal = setup.gripped_radius();
     let (lower, upper) = (setup.grip.lower_deviation.value / 2.0, setup.grip.upper_deviation.value / 2.0);
-    let bored = bored_radius(setup);
+    let bored = setup.bored_radius();
     Task {
         jaw: crate::jaw::Jaw { grip_radius: bored, ..setup.jaw() },
         part: [nominal + lower, nominal, nominal + upper],

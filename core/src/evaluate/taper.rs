@@ -28,7 +28,7 @@ pub(super) fn tell(
     let force = spinning.most_at_rest / jaws;
     let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| pressure.value / setup.pressure.value);
     let nominal = setup.gripped_radius();
-    let bored = setup.jaws.bored_diameter.map_or(nominal, |diameter| diameter.value / 2.0);
+    let bored = setup.bored_radius();
     let deviation = f64::midpoint(setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
     let grip = Grip {
         face: &elastic.usual,

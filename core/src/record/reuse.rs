@@ -37,7 +37,7 @@ pub fn reuse(record: &Record, present: &Entries) -> Option<Reuse> {
     let setup = Setup::read(&record.taken_over(present)).ok()?;
     let back = setup.placing.recut.as_ref()?;
     let bored = back.standing?;
-    let wanted = setup.jaws.bored_diameter.map_or_else(|| 2.0 * setup.gripped_radius(), |diameter| diameter.value);
+    let wanted = 2.0 * setup.bored_radius();
     let stock = stock_per_side(setup.grip.side, bored, wanted);
     Some(Reuse {
         other_chuck: record.other_chuck(present),

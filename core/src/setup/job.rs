@@ -321,6 +321,12 @@ impl Setup {
         }
     }
 
+    /// Radius the jaws are bored to, m: that of the part where none was entered.
+    #[must_use]
+    pub fn bored_radius(&self) -> f64 {
+        self.jaws.bored_diameter.map_or_else(|| self.gripped_radius(), |diameter| diameter.value / 2.0)
+    }
+
     /// Radius of the surface the jaws touch, m.
     #[must_use]
     pub fn gripped_radius(&self) -> f64 {

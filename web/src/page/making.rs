@@ -105,11 +105,15 @@ fn tell(words: &str) {
     }
 }
 
+/// An address at which the browser holds `text` as a file.
+pub(super) fn file_address(text: &str) -> Result<String, JsValue> {
+    Url::create_object_url_with_blob(&Blob::new_with_str_sequence(&Array::of1(&text.into()))?)
+}
+
 /// Hands `text` out as a file called `name`.
 fn save(name: &str, text: &str) -> Result<(), JsValue> {
     let document = root::document().ok_or(JsValue::NULL)?;
-    let content = Blob::new_with_str_sequence(&Array::of1(&text.into()))?;
-    let address = Url::create_object_url_with_blob(&content)?;
+    let address = file_address(text)?;
     let link: HtmlAnchorElement = document.create_element("a")?.unchecked_into();
     link.set_href(&address);
     link.set_download(name);

@@ -5,10 +5,11 @@ use std::mem;
 use holdround_core::quantity::Kind;
 use holdround_core::record::{BORING_FIELDS, Fields, LARGEST_FILE, Record, Records, put, to_text};
 use holdround_core::setup::{Entries, jaw_inputs};
-use js_sys::{Array, Date, Math};
-use web_sys::{Blob, FileList, FileReader, HtmlInputElement, IdbDatabase, Url};
+use js_sys::{Date, Math};
+use web_sys::{FileList, FileReader, HtmlInputElement, IdbDatabase};
 
 use super::desk::Desk;
+use super::making::file_address;
 use super::notice::{Notice, tell};
 use super::records_store::{self, Changes};
 use super::{Page, opening, with_page};
@@ -264,8 +265,7 @@ pub(super) fn read_file(files: &FileList) {
 
 /// Puts all records behind the link that is about to be followed.
 fn offer_file(records: &Records) {
-    let parts = Array::of1(&to_text(&records.to_document()).into());
-    let address = Blob::new_with_str_sequence(&parts).and_then(|file| Url::create_object_url_with_blob(&file));
+    let address = file_address(&to_text(&records.to_document()));
     if let (Ok(address), Some(link)) = (address, root::by_id("records-save")) {
         let _set = link.set_attribute("href", &address);
     }

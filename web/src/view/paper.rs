@@ -51,7 +51,7 @@ fn order(setup: &Setup, findings: &Findings, units: Units) -> Vec<String> {
     let jaws = &setup.jaws;
     let value =
         |id: &str| findings.get(id).filter(|finding| finding.value.is_ok()).map(|finding| steps::value(finding, units));
-    let diameter = jaws.bored_diameter.map_or_else(|| 2.0 * setup.gripped_radius(), |diameter| diameter.value);
+    let diameter = 2.0 * setup.bored_radius();
     let production = units.show(Kind::Pressure, setup.pressure.value);
     let boring =
         jaws.boring_pressure.map_or_else(|| production.clone(), |pressure| units.show(Kind::Pressure, pressure.value));
