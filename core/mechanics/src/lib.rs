@@ -1,0 +1,23 @@
+//! The laws of holding turned parts in lathe chucks with soft jaws: quantities and their units, grip at rest and at
+//! speed, cutting loads, hold by limit analysis, rings and turned parts on their jaws, contact, taper and roundness.
+//!
+//! Nothing here knows what a user enters or reads. It is a crate of its own because these are the numbers that must
+//! come fast, so it alone is built for speed in the page; `holdround-core` passes all of it on.
+#![no_std]
+#![forbid(unsafe_code)]
+
+extern crate alloc;
+
+pub mod bore;
+pub mod contact;
+pub mod cutting;
+pub mod grip;
+pub mod hold;
+pub mod jaw;
+pub mod jaw_spring;
+pub mod part;
+pub mod quantity;
+pub mod ring;
+pub mod roundness;
+mod sorting;
+pub mod taper;
