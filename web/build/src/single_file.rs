@@ -142,7 +142,7 @@ fn refuse_addresses(page: &str) -> Outcome<()> {
 mod tests {
     use super::{Bound, Files, hash, write};
 
-    const PAGE: &str = "<head>\
+    const PAGE: &str = "<html lang=\"en\"><head>\
         <meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'self'\">\
         <link rel=\"icon\" href=\"icon.svg\"><link rel=\"manifest\" href=\"m\">\
         <link rel=\"stylesheet\" href=\"a.css\"><link rel=\"stylesheet\" href=\"b.css\">\
