@@ -19,4 +19,6 @@ pub use holdround_mechanics::{
     bore, contact, cutting, grip, hold, jaw, jaw_spring, part, quantity, ring, roundness, taper,
 };
 
-pub use evaluate::{BoreChoice, Effort, Engine, Progress, evaluate, jaw_program};
+pub use evaluate::{
+    Better, BoreChoice, Choice, Compared, Comparison, Effort, Engine, Progress, ROWS, Row, evaluate, jaw_program,
+};

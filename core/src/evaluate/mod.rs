@@ -10,6 +10,7 @@
 mod bore;
 mod boring_ring;
 mod cautions;
+mod compare;
 mod contact;
 mod cuts;
 mod elastic;
@@ -26,6 +27,7 @@ mod stroke;
 mod taper;
 
 pub use bore::BoreChoice;
+pub use compare::{Better, Choice, Compared, Comparison, ROWS, Row};
 pub use engine::{Engine, Progress};
 pub use pressed::Effort;
 pub use program::jaw_program;

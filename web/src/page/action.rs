@@ -56,6 +56,10 @@ pub(crate) enum Action {
     TakeRings,
     /// Leave them.
     LeaveRings,
+    /// Compare the jaws with others.
+    Compare,
+    /// Take jaws of the comparison.
+    TakeJaws(usize),
     /// Something about jaw records: what, the record it is about, and a place in it.
     Record(String, String, usize),
 }
@@ -102,6 +106,8 @@ impl Action {
             "fresh" => Self::Fresh,
             "take-rings" => Self::TakeRings,
             "leave-rings" => Self::LeaveRings,
+            "compare" => Self::Compare,
+            "take-jaws" => Self::TakeJaws(index()?),
             about => Self::Record(
                 about.strip_prefix("record-")?.to_owned(),
                 told("data-id").unwrap_or_default(),
@@ -181,6 +187,8 @@ impl Page {
                 }
             }
             Action::LeaveRings => self.desk.rings = None,
+            Action::Compare => return self.compare(),
+            Action::TakeJaws(at) => self.beside.take(&mut self.desk, at),
             Action::Record(what, id, at) => return self.act_on_record(&what, &id, at),
         }
         self.refresh();

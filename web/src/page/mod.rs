@@ -2,6 +2,7 @@
 
 mod action;
 pub(crate) mod address;
+pub(crate) mod compare;
 mod delay;
 pub(crate) mod desk;
 mod drag;
@@ -72,6 +73,9 @@ pub(crate) struct Page {
     /// The jaw records.
     shelf: Shelf,
     shelving: Delay,
+    /// Other jaws, beside those set.
+    beside: compare::Beside,
+    comparing: Delay,
 }
 
 /// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
@@ -100,6 +104,8 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         drag: None,
         shelf: Shelf::default(),
         shelving: Delay::new(BEFORE_KEEPING, || with_page(Page::shelve)),
+        beside: compare::Beside::default(),
+        comparing: Delay::new(0, || with_page(Page::go_on_comparing)),
     };
     page.regions.show("examples", examples::show());
     page.show();
@@ -169,6 +175,7 @@ impl Page {
             self.regions.show("trace", trace::show(&stage));
         }
         self.show_making();
+        self.show_comparison();
         self.show_records();
     }
 

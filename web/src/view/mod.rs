@@ -1,5 +1,6 @@
 //! Views: functions from what lies on the desk to markup.
 
+pub(crate) mod compare;
 pub(crate) mod drawing;
 pub(crate) mod examples;
 pub(crate) mod face;
