@@ -14,5 +14,6 @@ mod exchange;
 mod fit;
 mod profile;
 
+pub(crate) use exchange::invert;
 pub use fit::{Assessment, ReferenceCircle};
 pub use profile::{Profile, RoundnessError};
