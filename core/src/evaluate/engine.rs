@@ -103,7 +103,7 @@ impl Engine {
         if let (Ok(elastic), Some(spinning), Effort::Full) = (&elastic, &spinning, effort) {
             taper::tell(setup, elastic, spinning, &mut found, &mut scene);
         }
-        if let (Some(read), Effort::Full) = (&setup.indicator, effort) {
+        if let Some(read) = &setup.indicator {
             let model = elastic.as_ref().ok().map(|elastic| &***elastic).zip(spinning.as_ref());
             indicator::tell(setup, read, model, &mut found, &mut scene);
         }

@@ -13,7 +13,7 @@ use crate::findings::{Dial, Finding, Scene, Step, Wave as Drawn, term};
 use crate::grip::Side;
 use crate::indicator::{Fit, IndicatorError, Readings, Sight, Wave, looks_like, orders, part, sight};
 use crate::quantity::Kind;
-use crate::setup::{DialSet, GripFrom, Indicator, Setup};
+use crate::setup::{DialSet, GripFrom, Indicator, Setup, SurfaceSide, Toward};
 
 /// Waves of a shape that are enough to draw it.
 const DRAWN: usize = 24;
@@ -31,7 +31,9 @@ type Model<'a> = Option<(&'a Elasticity, &'a Spinning)>;
 pub(super) fn tell(setup: &Setup, read: &Indicator, model: Model<'_>, found: &mut Vec<Finding>, scene: &mut Scene) {
     let first = Set { setup, read, set: &read.first };
     let stations = read.first.departures.len();
-    let mut dial = Dial { cannot: cannot(stations, setup.chuck.jaws as usize), ..Dial::default() };
+    let [outside, bore] = setup.part.diameters_at(read.place.value, Toward::Chuck);
+    let radius = if read.side == SurfaceSide::Bore { bore } else { outside } / 2.0;
+    let mut dial = Dial { radius, cannot: cannot(stations, setup.chuck.jaws as usize), ..Dial::default() };
     let predicted = first.force(None).and_then(|force| first.shape(model, force));
     dial.predicted = predicted.as_ref().ok().map(drawn);
     let nothing = read.first.departures.iter().all(Option::is_none);

@@ -9,6 +9,8 @@ use super::Wave;
 #[derive(Clone, Debug, Default, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Dial {
+    /// Radius of the surface, m.
+    pub radius: f64,
     /// Angle of each station from the middle of jaw 1, rad, and how far outward it stands about the mean, m; none where
     /// it was not read.
     pub stations: Vec<(f64, Option<f64>)>,

@@ -58,6 +58,8 @@ pub(crate) enum Action {
     LeaveRings,
     /// Something about jaw records: what, the record it is about, and a place in it.
     Record(String, String, usize),
+    /// Something about readings of the indicator: what, a path, and a station.
+    Dial(String, String, usize),
 }
 
 /// Which way an item is moved.
@@ -102,6 +104,9 @@ impl Action {
             "fresh" => Self::Fresh,
             "take-rings" => Self::TakeRings,
             "leave-rings" => Self::LeaveRings,
+            dial if dial.starts_with("dial-") => {
+                Self::Dial(dial.to_owned(), told("data-path").unwrap_or_default(), index().unwrap_or(0))
+            }
             about => Self::Record(
                 about.strip_prefix("record-")?.to_owned(),
                 told("data-id").unwrap_or_default(),
@@ -181,6 +186,7 @@ impl Page {
                 }
             }
             Action::LeaveRings => self.desk.rings = None,
+            Action::Dial(what, path, at) => return self.act_on_dial(&what, &path, at),
             Action::Record(what, id, at) => return self.act_on_record(&what, &id, at),
         }
         self.refresh();

@@ -50,6 +50,8 @@ pub(crate) struct Desk {
     pub(crate) earlier: Option<Entries>,
     /// A set-up with rings of the user's own that this one could take over.
     pub(crate) rings: Option<Entries>,
+    /// What is in hand of readings of the indicator.
+    pub(crate) dial: super::indicator::InHand,
 }
 
 impl Desk {
@@ -73,6 +75,7 @@ impl Desk {
             notices: Vec::new(),
             earlier: None,
             rings: None,
+            dial: super::indicator::InHand::default(),
         };
         desk.evaluate();
         desk
@@ -260,6 +263,9 @@ impl Desk {
 
     /// How many items of the list `name` are shown: those entered, and at least as many as are needed.
     pub(crate) fn shown_items(&self, name: &str) -> usize {
+        if name == "dial" {
+            return self.stations();
+        }
         let least = LISTS.iter().find(|list| list.name == name).map_or(0, |list| list.least);
         self.entries.count(name).max(least)
     }
@@ -310,7 +316,7 @@ impl Desk {
         Preferences::of(self.units, self.theme)
     }
 
-    fn change(&mut self, path: Option<&str>, change: impl FnOnce(&mut Entries)) {
+    pub(super) fn change(&mut self, path: Option<&str>, change: impl FnOnce(&mut Entries)) {
         let before = self.entries.clone();
         change(&mut self.entries);
         if self.entries != before {

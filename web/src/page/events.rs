@@ -56,6 +56,9 @@ fn target<T: JsCast>(event: &Event) -> Option<T> {
 impl Page {
     /// A key in a field, or a slider on its way.
     fn typed(&mut self, event: &Event) {
+        if let Some(column) = target::<HtmlTextAreaElement>(event) {
+            return self.column_typed(&column);
+        }
         let Some(field) = target::<HtmlInputElement>(event) else { return };
         if field.id() == path::SLIDER {
             return self.run_to(field.value_as_number());
@@ -115,8 +118,8 @@ impl Page {
         }
         if matches!(key.key().as_str(), "Enter" | " ") {
             // A dimension on the drawing is no button of the browser's own.
-            if let Some(action) =
-                asked_for(event).filter(|action| matches!(action, Action::GoTo(_)) && on_drawing(event))
+            if let Some(action) = asked_for(event)
+                .filter(|action| matches!(action, Action::GoTo(_) | Action::Dial(..)) && on_drawing(event))
             {
                 event.prevent_default();
                 self.act(action);

@@ -9,6 +9,7 @@ pub(crate) mod entry_text;
 mod events;
 mod fields;
 mod history;
+pub(crate) mod indicator;
 mod items;
 mod keep;
 mod making;
@@ -169,6 +170,7 @@ impl Page {
             self.regions.show("trace", trace::show(&stage));
         }
         self.show_making();
+        self.show_indicator();
         self.show_records();
     }
 
@@ -197,6 +199,7 @@ impl Page {
         dress(desk);
         if anew {
             self.show_making();
+            self.show_indicator();
         }
     }
 

@@ -58,7 +58,9 @@ fn order(setup: &Setup, findings: &Findings, units: Units) -> Vec<String> {
     let departure = |si| units.show(Kind::Departure, si);
     let cut = if setup.grip.side == Side::Outside { "Bore" } else { "Turn" };
     let mut order = Vec::new();
-    if findings.findings.iter().any(|finding| matches!(finding.mark(), Mark::Beyond | Mark::Refused)) {
+    // What readings of the indicator cannot tell stands in nobody's way.
+    let mut asked = findings.findings.iter().filter(|finding| !finding.id.starts_with("indicator."));
+    if asked.any(|finding| matches!(finding.mark(), Mark::Beyond | Mark::Refused)) {
         order.push("Not before the verdict above is put right: something is beyond its limit or not known.".to_owned());
     }
     let tooth =
