@@ -135,7 +135,7 @@ pub(super) fn at_rest(setup: &Setup, found: &mut Vec<Finding>) -> Option<RestGri
                 source: "the gauge on the machine",
             }),
     );
-    match known(setup, &plate, found) {
+    match known(setup, &plate, setup.pressure, found) {
         Ok((rest, finding)) => {
             if let Some(cylinder) = &chuck.behind_gauge {
                 found.extend(gauge::condition(setup, &plate, cylinder, &rest));
@@ -168,21 +168,20 @@ pub(super) fn at_rest(setup: &Setup, found: &mut Vec<Finding>) -> Option<RestGri
 /// Said wherever grip is worked out with a condition that readings told.
 const CONDITION_READ: &str = "The chuck's condition in it is from measured readings of the indicator, not from its plate. Check it with a grip gauge.";
 
-/// What is known of the grip at rest at the pressure of `setup`.
-fn known(setup: &Setup, plate: &Plate, found: &mut Vec<Finding>) -> Known {
+/// What is known of the grip at rest at a pressure.
+fn known(setup: &Setup, plate: &Plate, pressure: Pressure, found: &mut Vec<Finding>) -> Known {
     match &setup.chuck.grip_from {
-        GripFrom::Plate { cylinder, condition } => from_plate(setup, plate, cylinder, condition.value, found),
+        GripFrom::Plate { cylinder, condition } => from_plate(pressure.value, plate, cylinder, condition.value, found),
         GripFrom::Chart { pressure: at, grip, condition } => {
-            from_chart(setup, &ChartPoint { pressure: at.value, grip: grip.value }, condition.value)
+            from_chart(pressure.value, &ChartPoint { pressure: at.value, grip: grip.value }, condition.value)
         }
-        GripFrom::Gauge(readings) => from_gauge(setup, readings),
+        GripFrom::Gauge(readings) => from_gauge(pressure.value, readings),
     }
 }
 
 /// Total grip at rest expected at another pressure, N, or why none can be given.
 pub(super) fn at_pressure(setup: &Setup, pressure: Pressure) -> Result<f64, String> {
-    let then = Setup { pressure, ..setup.clone() };
-    known(&then, &plate(setup), &mut Vec::new()).map(|(rest, _)| rest.expected)
+    known(setup, &plate(setup), pressure, &mut Vec::new()).map(|(rest, _)| rest.expected)
 }
 
 /// What the chuck's plate says.
@@ -201,14 +200,14 @@ fn exact(grip: f64) -> RestGrip {
 }
 
 fn from_plate(
-    setup: &Setup,
+    pressure: f64,
     plate: &Plate,
     cylinder: &crate::setup::Cylinder,
     condition: f64,
     found: &mut Vec<Finding>,
 ) -> Known {
     let face = if cylinder.rod_side { PistonFace::Rod } else { PistonFace::Full };
-    let (pressure, efficiency) = (setup.pressure.value, cylinder.efficiency.value);
+    let efficiency = cylinder.efficiency.value;
     let solid = Cylinder { bore: cylinder.bore.value, rod: cylinder.rod.value };
     let draw = solid.draw_force(pressure, face, efficiency).map_err(|error| why(&error))?;
     let grip = plate.grip(draw, condition).map_err(|error| why(&error))?;
@@ -251,8 +250,7 @@ fn from_plate(
     Ok((exact(grip), finding))
 }
 
-fn from_chart(setup: &Setup, point: &ChartPoint, condition: f64) -> Known {
-    let pressure = setup.pressure.value;
+fn from_chart(pressure: f64, point: &ChartPoint, condition: f64) -> Known {
     let grip = point.grip_at(pressure).map_err(|error| why(&error))? * condition;
     let finding = Finding::new("grip.rest", "Total grip at rest", Kind::Force, grip)
         .caution("Worked out from one point of a chart. Check it with a grip gauge.")
@@ -272,12 +270,11 @@ fn from_chart(setup: &Setup, point: &ChartPoint, condition: f64) -> Known {
     Ok((exact(grip), finding))
 }
 
-fn from_gauge(setup: &Setup, readings: &[(Pressure, Force)]) -> Known {
+fn from_gauge(pressure: f64, readings: &[(Pressure, Force)]) -> Known {
     let readings: Vec<Reading> =
         readings.iter().map(|(pressure, grip)| Reading { pressure: pressure.value, grip: grip.value }).collect();
     let line = GripLine::fit(&readings).map_err(|error| why(&error))?;
     let (lowest, highest) = line.measured_range();
-    let pressure = setup.pressure.value;
     let predicted =
         line.predict(pressure, BEYOND_READINGS * (highest - lowest), CONFIDENCE).map_err(|error| why(&error))?;
     let finding = Finding::new("grip.rest", "Total grip at rest", Kind::Force, predicted.grip).step(Step {

@@ -15,9 +15,10 @@ pub(super) enum Goes {
     TwiceAJaw,
 }
 
-pub(super) const SCATTERED: &str = "The readings scatter by far more than the indicator can read: a rough or dirty surface, a loose holder, or waves that so few stations cannot tell. Read again.";
-pub(super) const GAUGED: &str = "The grip is read by a gauge, so its readings hold. Lobes other than the engine's come from how the jaws bear: blue them, and look at bored diameter and taper.";
-pub(super) const TURNED: &str = "The lobes stand the other way than these jaws press them. Check station 1 against jaw 1, whether the part was clamped or released, and the bored diameter.";
+pub(super) const SCATTERED: &str = "The readings scatter: a rough or dirty surface, a loose holder, or waves that so few stations cannot tell. Read again.";
+pub(super) const GAUGED: &str =
+    "The grip is read by a gauge. Lobes other than the engine's come from how the jaws bear: blue them.";
+pub(super) const TURNED: &str = "The lobes stand the other way than these jaws press them. Check station 1, clamped or released, and the bored diameter.";
 
 /// Ratio of measured to expected within which they are called alike.
 const ALIKE: f64 = 1.3;
@@ -88,7 +89,7 @@ pub(super) fn cause(
             if is_wide(wave, read) { " So far off, it makes a false oval: centre it and read again." } else { "" }
         ),
         Goes::Twice => format!(
-            "Highest near station {near} and opposite. No number of jaws but two or four presses a part oval: the blank was oval, or sprang after an earlier operation, or the chuck's guideways differ. Clamp with the part turned by a quarter: if the oval goes with it, it is the blank. Rough and release it before finishing."
+            "Highest near station {near} and opposite. The blank was oval or sprang after an earlier operation, or the jaws push unlike. Clamp with the part turned by a quarter: if the oval goes with it, rough and release it before finishing."
         ),
         Goes::OnceAJaw if stands_aside(wave, fit) => "The lobes do not stand at the jaws. They are from an earlier clamping, or station 1 is not where it was entered.".to_string(),
         Goes::OnceAJaw => format!("Squeezed by the jaws. Less pressure for the finishing cut, more wrap or pie jaws, or a plug inside.{}", beside(wave, engine)),
@@ -144,17 +145,17 @@ pub(super) fn parted(goes: Goes, key: &str, wave: &Wave) -> &'static str {
 /// What to beware of in taking a condition over.
 pub(super) fn condition(share: f64) -> &'static str {
     if share > 1.0 {
-        "It takes all of the difference for grip. It raises the grip that is counted on: read a grip gauge before you rely on it."
+        "It takes all of the difference for grip, and raises the grip counted on: read a grip gauge before you rely on it."
     } else {
-        "It takes all of the difference for grip; friction on the jaws and how they bear change lobes too. It lowers the grip that is counted on: read a grip gauge."
+        "It takes all of the difference for grip; friction and bearing change lobes too. Check it with a grip gauge."
     }
 }
 
 /// Why no condition explains the lobes.
 pub(super) const fn beyond(above: bool) -> &'static str {
     if above {
-        "The lobes are higher than even a new chuck would press them. Look at how the jaws bear (bored diameter, taper, bluing) and at the wall entered."
+        "Even a new chuck would press lower lobes. Look at how the jaws bear and at the wall entered."
     } else {
-        "The lobes are lower than any chuck that still grips would press them. Check pressure, station 1, and whether the surface was true."
+        "Any chuck that grips would press higher lobes. Check pressure, station 1, and whether the surface was true."
     }
 }

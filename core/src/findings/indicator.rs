@@ -7,7 +7,6 @@ use super::Wave;
 
 /// Readings around a surface, the waves in them, and what the engine has of them.
 #[derive(Clone, Debug, Default, PartialEq)]
-#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Dial {
     /// Radius of the surface, m.
     pub radius: f64,

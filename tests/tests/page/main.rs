@@ -5,6 +5,7 @@
 
 mod accessibility;
 mod faults;
+mod indicator;
 mod keeping;
 mod keyboard;
 mod links;

@@ -1,6 +1,6 @@
 //! Reading the indicator: the drawn dial with its stations, a column to paste, and what the readings tell.
 
-use holdround_core::findings::{Dial, Finding, Findings};
+use holdround_core::findings::{Finding, Findings};
 use holdround_core::quantity::{Kind, Measure, decimal};
 use holdround_core::setup::{Input, chuck_inputs::CONDITION, indicator_inputs as inputs};
 use maud::{Markup, html};
@@ -97,24 +97,23 @@ pub(crate) fn found(desk: &Desk) -> Markup {
         div.lines {
             @for finding in &told {
                 (title_block::line(finding, "here", desk.units))
-                @if let (Some(words), true) = (beside(finding, desk), finding.value.is_ok()) { p.aside { (words) } }
+                @if let Some(words) = beside(finding, desk) { p.aside { (words) } }
             }
         }
         @if desk.faults.is_empty() { (adopt(desk, findings)) }
-        ul.cannot { @for line in cannot(dial) { li { (line) } } }
+        ul.cannot { @for line in &dial.cannot { li { (line) } } }
     }
 }
 
 /// The uncertainty of a finding, and what to do about it, without opening it.
 fn beside(finding: &Finding, desk: &Desk) -> Option<String> {
+    if let Err(why) = &finding.value {
+        return Some(why.clone());
+    }
     let (least, most) = finding.band?;
     let [least, most] = [least, most].map(|end| desk.units.show(finding.kind, end));
     let caution = finding.caution.as_deref().unwrap_or_default();
     Some(format!("{least} to {most}. {caution}"))
-}
-
-fn cannot(dial: &Dial) -> &[String] {
-    &dial.cannot
 }
 
 /// The button that takes the condition over, while it is not taken.

@@ -1,17 +1,14 @@
 //! The waves in a set of readings, by least squares.
 
 use alloc::vec::Vec;
-use core::f64::consts::TAU;
+use core::f64::consts::{FRAC_PI_2, TAU};
 
 use super::error::IndicatorError;
 use super::sight::{Sight, orders, sight};
-use crate::roundness::invert;
 use crate::student::two_sided_quantile;
 
 /// Least and greatest number of stations.
 pub(super) const STATIONS: [usize; 2] = [6, 36];
-/// Most unknowns: the mean, and a cosine and a sine of four orders.
-const MOST: usize = 9;
 /// Confidence of every uncertainty.
 const CONFIDENCE: f64 = 0.95;
 /// A term whose variance grows beyond this by what is missing is not told: rule of thumb for variance inflation,
@@ -134,37 +131,26 @@ impl Readings<'_> {
     }
 
     fn solve(&self, read: &[(f64, f64)], unknowns: &[(usize, f64)]) -> Result<Fit, IndicatorError> {
-        let row = |angle: f64| -> [f64; MOST] {
-            core::array::from_fn(|k| {
-                let Some((order, quarter)) = unknowns.get(k) else { return 0.0 };
-                let (sin, cos) = libm::sincos(*order as f64 * angle);
-                if *quarter > 0.0 { sin } else { cos }
-            })
+        let count = unknowns.len();
+        let column = |k: usize, angle: f64| {
+            let (order, quarter) = unknowns[k];
+            libm::cos(order as f64 * angle - quarter * FRAC_PI_2)
         };
-        let middle = read.iter().map(|(_, y)| y).sum::<f64>() / read.len() as f64;
-        let mut normal = [[0.0; MOST]; MOST];
-        let mut right = [0.0; MOST];
-        for (angle, y) in read {
-            let x = row(*angle);
-            for i in 0..MOST {
-                for j in 0..MOST {
-                    normal[i][j] += x[i] * x[j];
-                }
-                right[i] += x[i] * (y - middle);
-            }
-        }
-        // Places that no unknown takes stand for themselves.
-        for (k, line) in normal.iter_mut().enumerate().skip(unknowns.len()) {
-            line[k] = 1.0;
-        }
-        let inverse = invert(normal).ok_or(IndicatorError::Gap)?;
-        if (0..MOST).any(|k| inverse[k][k] * normal[k][k] > MOST_INFLATION) {
+        let rows: Vec<Vec<f64>> =
+            read.iter().map(|(angle, _)| (0..count).map(|k| column(k, *angle)).collect()).collect();
+        let product = |i: usize, j: usize| rows.iter().map(|row| row[i] * row[j]).sum::<f64>();
+        let mut inverse: Vec<Vec<f64>> = (0..count).map(|i| (0..count).map(|j| product(i, j)).collect()).collect();
+        let squares: Vec<f64> = (0..count).map(|k| inverse[k][k]).collect();
+        invert(&mut inverse);
+        // A pivot that is nought leaves no number here.
+        if !(0..count).all(|k| (0.0..=MOST_INFLATION).contains(&(inverse[k][k] * squares[k]))) {
             return Err(IndicatorError::Gap);
         }
-        let dot = |a: &[f64; MOST], b: &[f64; MOST]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
-        let solution: [f64; MOST] = core::array::from_fn(|k| dot(&inverse[k], &right));
-        let left = read.iter().map(|(angle, y)| {
-            let off = y - middle - dot(&row(*angle), &solution);
+        let right: Vec<f64> = (0..count).map(|k| rows.iter().zip(read).map(|(row, (_, y))| row[k] * y).sum()).collect();
+        let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
+        let solution: Vec<f64> = inverse.iter().map(|row| dot(row, &right)).collect();
+        let left = rows.iter().zip(read).map(|(row, (_, y))| {
+            let off = y - dot(row, &solution);
             off * off
         });
         let free = read.len() - unknowns.len();
@@ -194,7 +180,23 @@ impl Readings<'_> {
         }
         let (low, high) =
             read.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), (_, y)| (low.min(*y), high.max(*y)));
-        Ok(Fit { mean: middle + solution[0], waves, scatter, range: high - low })
+        Ok(Fit { mean: solution[0], waves, scatter, range: high - low })
+    }
+}
+
+/// Puts the inverse of a symmetric positive definite matrix in its place (Gauss and Jordan).
+#[inline(never)]
+fn invert(matrix: &mut [Vec<f64>]) {
+    for k in 0..matrix.len() {
+        let mut row = matrix[k].clone();
+        let pivot = 1.0 / row[k];
+        row[k] = 1.0;
+        row.iter_mut().for_each(|value| *value *= pivot);
+        for (_, other) in matrix.iter_mut().enumerate().filter(|(i, _)| *i != k) {
+            let factor = core::mem::replace(&mut other[k], 0.0);
+            other.iter_mut().zip(&row).for_each(|(value, above)| *value -= factor * above);
+        }
+        matrix[k] = row;
     }
 }
 

@@ -69,7 +69,7 @@ fn violated<const D: usize>(constraints: &[Constraint<D>], point: &[f64; D], wor
 }
 
 /// Gauss-Jordan with row pivoting; `None` if singular.
-pub(crate) fn invert<const D: usize>(mut matrix: [[f64; D]; D]) -> Option<[[f64; D]; D]> {
+fn invert<const D: usize>(mut matrix: [[f64; D]; D]) -> Option<[[f64; D]; D]> {
     let mut inverse: [[f64; D]; D] = core::array::from_fn(|i| core::array::from_fn(|j| f64::from(u8::from(i == j))));
     for column in 0..D {
         let pivot = (column..D).max_by(|&i, &j| matrix[i][column].abs().total_cmp(&matrix[j][column].abs()))?;

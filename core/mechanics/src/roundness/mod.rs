@@ -14,6 +14,5 @@ mod exchange;
 mod fit;
 mod profile;
 
-pub(crate) use exchange::invert;
 pub use fit::{Assessment, ReferenceCircle};
 pub use profile::{Profile, RoundnessError};
