@@ -56,8 +56,8 @@ pub(crate) enum Action {
     TakeRings,
     /// Leave them.
     LeaveRings,
-    /// Something about jaw records: what, the record it is about, and a place in it.
-    Record(String, String, usize),
+    /// Something about jaw records: what, and the record it is about, or what in it.
+    Record(String, String),
 }
 
 /// Which way an item is moved.
@@ -102,11 +102,7 @@ impl Action {
             "fresh" => Self::Fresh,
             "take-rings" => Self::TakeRings,
             "leave-rings" => Self::LeaveRings,
-            about => Self::Record(
-                about.strip_prefix("record-")?.to_owned(),
-                told("data-id").unwrap_or_default(),
-                index().unwrap_or(0),
-            ),
+            about => Self::Record(about.strip_prefix("record-")?.to_owned(), told("data-id").unwrap_or_default()),
         })
     }
 }
@@ -181,7 +177,7 @@ impl Page {
                 }
             }
             Action::LeaveRings => self.desk.rings = None,
-            Action::Record(what, id, at) => return self.act_on_record(&what, &id, at),
+            Action::Record(what, at) => return self.act_on_record(&what, &at),
         }
         self.refresh();
     }
