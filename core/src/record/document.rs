@@ -116,7 +116,7 @@ impl Record {
                 (ID | "borings" | "photos" | "earlier", _) => {
                     return Err(refuse("Its id, borings, photos or earlier versions are not such."));
                 }
-                (IMAGE, picture) if !matches!(picture, Document::Text(text) if is_picture(text)) => {
+                (IMAGE, picture) if !matches!(picture, Document::Text(text) if text.is_empty() || is_picture(text)) => {
                     return Err(refuse("One of its photos is no JPEG picture, or too large."));
                 }
                 _ => drop(record.fields.insert(name.clone(), value.clone())),

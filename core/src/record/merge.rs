@@ -3,8 +3,10 @@
 use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
+use core::cmp::Ordering;
 
-use super::{CHANGED, Fields, IMAGE, Record, Records, is_deleted, text_of};
+use super::{CHANGED, Fields, Record, Records, is_deleted, text_of, to_text, without_image};
+use crate::setup::Document;
 
 /// What a merge did, in numbers of records.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -37,7 +39,7 @@ impl Record {
     /// if they differ; so with every boring and photo. Gives what became of what one of the two had deleted.
     pub fn merge(&mut self, other: Self) -> Vec<(Fate, String)> {
         let deleted = (self.is_deleted(), other.is_deleted());
-        let (newer, older) = if rank(&other.fields) > rank(&self.fields) {
+        let (newer, older) = if order(&other.fields, &self.fields).is_gt() {
             (other.fields, core::mem::take(&mut self.fields))
         } else {
             (core::mem::take(&mut self.fields), other.fields)
@@ -46,7 +48,8 @@ impl Record {
         for version in other.earlier.into_iter().chain([older]) {
             unite(&mut self.earlier, version);
         }
-        let now = without_image(self.fields.clone());
+        let mut now = self.fields.clone();
+        without_image(&mut now);
         self.earlier.retain(|version| *version != now);
 
         let mut fates = Vec::new();
@@ -80,8 +83,11 @@ impl Records {
 }
 
 /// What versions are in order of: their time; what is deleted after what it deletes; then all that is in them.
-fn rank(fields: &Fields) -> (&str, bool, &Fields) {
-    (text_of(fields, CHANGED), is_deleted(fields), fields)
+fn order(a: &Fields, b: &Fields) -> Ordering {
+    let told = |fields: &Fields| to_text(&Document::Group(fields.clone()));
+    let by_time = text_of(a, CHANGED).cmp(text_of(b, CHANGED));
+    let by_time = by_time.then(is_deleted(a).cmp(&is_deleted(b)));
+    if by_time.is_ne() || a == b { by_time } else { told(a).cmp(&told(b)) }
 }
 
 fn fate(deleted_before: (bool, bool), deleted: bool) -> Option<Fate> {
@@ -95,15 +101,10 @@ fn fate(deleted_before: (bool, bool), deleted: bool) -> Option<Fate> {
 }
 
 /// Puts `version` among the earlier ones in order; it is not put there twice.
-fn unite(earlier: &mut Vec<Fields>, version: Fields) {
-    let version = without_image(version);
-    let place = earlier.iter().position(|there| rank(there) >= rank(&version)).unwrap_or(earlier.len());
+fn unite(earlier: &mut Vec<Fields>, mut version: Fields) {
+    without_image(&mut version);
+    let place = earlier.iter().position(|there| order(there, &version).is_ge()).unwrap_or(earlier.len());
     if earlier.get(place) != Some(&version) {
         earlier.insert(place, version);
     }
-}
-
-fn without_image(mut fields: Fields) -> Fields {
-    fields.remove(IMAGE);
-    fields
 }

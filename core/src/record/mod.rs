@@ -31,7 +31,7 @@ pub type Fields = BTreeMap<String, Document>;
 pub const CHANGED: &str = "changed";
 /// Name of the field that says whether it is deleted.
 pub const DELETED: &str = "deleted";
-/// Name of a photo's picture. Only what holds now has one: earlier versions and deleted photos are without.
+/// Name of a photo's picture. Only what holds now has one: in earlier versions and deleted photos it is empty.
 pub const IMAGE: &str = "image";
 
 /// Records, each with its id, in order of id.
@@ -124,7 +124,7 @@ impl Record {
     /// ```
     pub fn delete(&mut self) {
         put(&mut self.fields, DELETED, "yes");
-        self.fields.remove(IMAGE);
+        without_image(&mut self.fields);
     }
 
     /// Brings it back.
@@ -170,17 +170,20 @@ fn is_deleted(fields: &Fields) -> bool {
     !text_of(fields, DELETED).is_empty()
 }
 
+fn without_image(fields: &mut Fields) {
+    if fields.contains_key(IMAGE) {
+        put(fields, IMAGE, "");
+    }
+}
+
 /// A stamp that sorts after `stamp`, whatever that is: its digits count one up.
 fn after(stamp: &str) -> String {
-    let mut counted: Vec<char> = stamp.chars().collect();
-    for digit in counted.iter_mut().rev().filter(|letter| letter.is_ascii_digit()) {
-        if *digit != '9' {
-            *digit = char::from(*digit as u8 + 1);
-            return counted.into_iter().collect();
-        }
-        *digit = '0';
+    let mut counted = stamp.as_bytes().to_vec();
+    let Some(last) = counted.iter().rposition(|byte| (b'0'..b'9').contains(byte)) else { return format!("{stamp}1") };
+    for (at, byte) in counted.iter_mut().enumerate().skip(last).filter(|(_, byte)| byte.is_ascii_digit()) {
+        *byte = if at == last { *byte + 1 } else { b'0' };
     }
-    format!("{stamp}1")
+    String::from_utf8(counted).unwrap_or_default()
 }
 
 /// The text at `name`; empty if there is none.

@@ -47,7 +47,7 @@ pub fn reuse(record: &Record, present: &Entries) -> Option<Reuse> {
     Some(Reuse {
         other_chuck: record.other_chuck(present),
         other_tooth: record.other_tooth(present),
-        other_side: record.setup().is_some_and(|then| differs(&then, present, "grip.side")),
+        other_side: record.setup().is_some_and(|then| differs(&then, present, &["grip.side"])),
         other_pressure: record.other_pressure(setup.pressure.value),
         wanted,
         bored,
@@ -82,7 +82,7 @@ impl Record {
     }
 
     fn other_chuck(&self, present: &Entries) -> bool {
-        self.setup().is_some_and(|then| differs(&then, present, "chuck.") || differs(&then, present, "cylinder."))
+        self.setup().is_some_and(|then| differs(&then, present, &["chuck.", "cylinder."]))
     }
 
     /// What the boring says is read as it was written; without a number in it nothing is known.
@@ -98,7 +98,7 @@ impl Record {
 }
 
 /// Whether what holds at any of the inputs that begin so, typed or assumed, is not the same in both.
-fn differs(then: &Entries, now: &Entries, begins: &str) -> bool {
-    let mut inputs = every_input().filter(|input| input.path.starts_with(begins));
+fn differs(then: &Entries, now: &Entries, begins: &[&str]) -> bool {
+    let mut inputs = every_input().filter(|input| begins.iter().any(|begins| input.path.starts_with(begins)));
     inputs.any(|input| then.text_or_default(input.path, input).trim() != now.text_or_default(input.path, input).trim())
 }

@@ -88,7 +88,7 @@ fn all_of(records: &Records, at: &str) -> Vec<(String, Fields)> {
         let at = alloc::format!("{at}/{id}");
         for version in [&record.fields].into_iter().chain(&record.earlier) {
             let mut version = version.clone();
-            version.remove(IMAGE);
+            without_image(&mut version);
             all.push((at.clone(), version));
         }
         all.extend(all_of(&record.borings, &(at.clone() + "/bored")));

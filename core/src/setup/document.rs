@@ -18,7 +18,7 @@ pub const LARGEST_DOCUMENT: usize = 262_144;
 const REMEDY: &str = "Send a whole set-up as saved by the page, or see its JSON Schema.";
 
 /// What JSON can hold, as far as it matters to a set-up.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Document {
     /// Nothing, where there might be something.
     Nothing,

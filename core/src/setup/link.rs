@@ -110,7 +110,7 @@ impl Entries {
                 escape(text, &mut body);
             }
         }
-        let sum = digest(&[body.as_bytes(), assumed.as_bytes()].concat());
+        let sum = digest((body.clone() + &assumed).as_bytes());
         format!("{}{sum:08X}{body}", PRESENT.opening)
     }
 
@@ -129,7 +129,7 @@ impl Entries {
         let (mut entries, mut assumed) = (Self::default(), String::new());
         let mut listed = body.split(version.entry).skip(1);
         let known = listed.all(|entry| entries.take_linked(version, entry, &mut assumed).is_some());
-        if u32::from_str_radix(sum, 16) != Ok(digest(&[body.as_bytes(), assumed.as_bytes()].concat())) {
+        if u32::from_str_radix(sum, 16) != Ok(digest((String::from(body) + &assumed).as_bytes())) {
             return Err(LinkError::Damaged);
         }
         if known { Ok(entries) } else { Err(LinkError::NotASetup) }

@@ -28,7 +28,7 @@ impl Page {
         field.set_value("");
         let (kind, name) = (file.type_(), file.name());
         // A drawing that may hold a program is no photo.
-        let photo = kind.starts_with("image/") && !kind.contains("svg") && file.size() <= LARGEST;
+        let photo = kind.starts_with("image/") && kind != "image/svg+xml" && file.size() <= LARGEST;
         let window = web_sys::window().filter(|_| photo);
         let Some(read) = window.and_then(|window| window.create_image_bitmap_with_blob(&file).ok()) else {
             return self.refuse_photo(&name);
@@ -36,22 +36,24 @@ impl Page {
         let refused = name.clone();
         let take = Closure::once(move |bitmap: JsValue| {
             let picture = shrunk(bitmap.unchecked_ref());
-            with_page(|page| match picture {
-                Some(picture) => page.keep_photo(&id, records::new_id(), &picture),
-                None => page.refuse_photo(&name),
-            });
+            with_page(|page| page.photo_read(&id, &name, picture));
         });
-        let refuse = Closure::once(move |_: JsValue| with_page(|page| page.refuse_photo(&refused)));
+        let refuse = Closure::once(move |_: JsValue| with_page(|page| page.photo_read("", &refused, None)));
         let _later = read.then2(&take, &refuse);
         take.forget();
         refuse.forget();
     }
 
+    fn photo_read(&mut self, id: &str, name: &str, picture: Option<String>) {
+        match picture {
+            Some(picture) => self.keep_photo(id, records::new_id(), &picture),
+            None => self.refuse_photo(name),
+        }
+    }
+
     fn refuse_photo(&mut self, name: &str) {
-        let says = format!(
-            "{name} was not taken: it is no photo that this browser reads, or larger than 64 MB. Take a JPEG, PNG or WebP picture."
-        );
-        self.desk.notices.push(Notice::new(says));
+        let says = format!("{name} was not taken: no photo that this browser reads, or more than 64 MB.");
+        self.desk.notices.push(Notice::new(says + " Take a JPEG, PNG or WebP picture."));
         self.show();
     }
 

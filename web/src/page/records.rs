@@ -314,10 +314,14 @@ impl Page {
             (Fate::StaysDeleted, "Not taken back, because it was deleted here:"),
             (Fate::StaysHere, "Deleted elsewhere, but changed here since, so it stays:"),
         ] {
-            let names: Vec<&str> =
-                fates.iter().filter(|(known, _)| *known == fate).map(|(_, name)| name.as_str()).collect();
-            if !names.is_empty() {
-                tell(&mut self.desk.notices, Notice::new(format!("{words} {}.", names.join("; "))));
+            let mut says = String::new();
+            for (_, name) in fates.iter().filter(|(known, _)| *known == fate) {
+                says.push_str(if says.is_empty() { words } else { ";" });
+                says.push(' ');
+                says.push_str(name);
+            }
+            if !says.is_empty() {
+                tell(&mut self.desk.notices, Notice::new(says));
             }
         }
     }

@@ -99,7 +99,7 @@ fn photos(shelf: &Shelf, id: &str, record: &Record) -> Markup {
         h3 { "Photos" }
         @for (number, (photo, taken)) in (1..).zip(record.photos.that_are(false)) {
             @let at = format!("{id}/{photo}");
-            @let day: String = taken.get(CHANGED).chars().take(10).collect();
+            @let day = taken.get(CHANGED).get(..10).unwrap_or_default();
             p {
                 img.photo data-photo=(at) alt={ "Photo " (number) " of " (record.title()) ", kept on " (day) };
                 (about("delete", &at, "Delete this photo", &number.to_string()))
