@@ -103,6 +103,7 @@ fn a_record_is_kept_edited_and_there_again_after_a_reload() {
         assert_eq!(record.setup(), Some(first_example()), "the set-up");
         let (boring, _) = record.bored()[0];
         let at = format!("{id}/{boring}");
+        browser.tap(&format!("#record-{id} > summary"));
         browser.type_into(&format!("[id='record-diameter-{at}']"), "80.25 mm");
         settle(&browser);
         let records = read(&file(&browser));

@@ -56,10 +56,10 @@ fn from_a_new_part_to_paper_and_a_year_later_to_a_recut_by_touch_alone() {
             browser,
             &[
                 ("job.name", "Touch ring"),
-                ("part.outside_diameter", "120"),
-                ("part.bore_diameter", "90"),
+                ("part.outside_diameter", "160"),
+                ("part.bore_diameter", "130"),
                 ("part.length", "40"),
-                ("cuts.0.diameter", "120"),
+                ("cuts.0.diameter", "160"),
                 ("jaws.taper", "20"),
             ],
         );
@@ -68,10 +68,10 @@ fn from_a_new_part_to_paper_and_a_year_later_to_a_recut_by_touch_alone() {
         choose(browser, "stroke.plan", "yes");
         let mut job = entries(&[
             ("job.name", "Touch ring"),
-            ("part.outside_diameter", "120 mm"),
-            ("part.bore_diameter", "90 mm"),
+            ("part.outside_diameter", "160 mm"),
+            ("part.bore_diameter", "130 mm"),
             ("part.length", "40 mm"),
-            ("cuts.0.diameter", "120 mm"),
+            ("cuts.0.diameter", "160 mm"),
             ("jaws.taper", "20 µm"),
             ("stroke.plan", "yes"),
         ]);
@@ -89,7 +89,7 @@ fn from_a_new_part_to_paper_and_a_year_later_to_a_recut_by_touch_alone() {
         let tooth = found(&job).scene.placing.expect("a place on the chuck").tooth;
         let on_tooth = format!("on tooth {tooth}");
         let wanted =
-            ["Touch ring", &on_tooth, "Ring or plug in", "to 120 mm, taper 20 µm per side", "= 40 µm on diameter"];
+            ["Touch ring", &on_tooth, "Ring or plug in", "to 160 mm, taper 20 µm per side", "= 40 µm on diameter"];
         assert_prints(browser, "new", &wanted);
 
         // One year and another job later.
@@ -105,15 +105,15 @@ fn from_a_new_part_to_paper_and_a_year_later_to_a_recut_by_touch_alone() {
             browser.eventually(&format!("{answer}.includes({})", json!(words)), &json!(true), claim);
         };
         told("No recut needed on the same chuck, the same teeth and in the same order (1 on 1, 2 on 2", "the same job");
-        fill(browser, &[("part.outside_diameter", "121"), ("cuts.0.diameter", "121")]);
-        told("Recut: 0.5 mm per side", "a larger part: (121 - 120) / 2 per side");
+        fill(browser, &[("part.outside_diameter", "161"), ("cuts.0.diameter", "161")]);
+        told("Recut: 0.5 mm per side", "a larger part: (161 - 160) / 2 per side");
         browser.tap(&format!("#record-use-{id}"));
         browser.wait_until("document.querySelector(\"[id='all-recut.stock'] .value\")");
         choose(browser, "recut.as_before", "yes");
         fill(browser, &[("recut.runout", "30")]);
         for (path, text) in [
-            ("part.outside_diameter", "121 mm"),
-            ("cuts.0.diameter", "121 mm"),
+            ("part.outside_diameter", "161 mm"),
+            ("cuts.0.diameter", "161 mm"),
             ("recut.jaws", "bored"),
             ("recut.as_before", "yes"),
             ("recut.runout", "30 µm"),
@@ -121,13 +121,13 @@ fn from_a_new_part_to_paper_and_a_year_later_to_a_recut_by_touch_alone() {
             job.set(path, text);
         }
         let standing = browser.value(&field("recut.standing"));
-        assert_eq!(standing, "120", "as last bored");
-        job.set("recut.standing", "120 mm");
+        assert_eq!(standing, "160", "as last bored");
+        job.set("recut.standing", "160 mm");
         job.set("recut.taper", "20 µm");
         assert_shows(browser, &job, UnitSystem::Metric, "the recut");
         browser.tap(&format!("#record-add-{id}"));
         browser.eventually(KEPT, &json!("kept"), "it is kept");
         assert_eq!(read(&file(browser)).get(&id).unwrap().bored().len(), 2, "bored a second time");
-        assert_prints(browser, "recut", &["Touch ring", "Touch off each jaw", "to 121 mm", "Stock"]);
+        assert_prints(browser, "recut", &["Touch ring", "Touch off each jaw", "to 161 mm", "Stock"]);
     });
 }

@@ -113,21 +113,9 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
 
 /// Does something with the page. Events that the page's own redrawing sets off find it busy, and are let go.
 fn with_page(act: impl FnOnce(&mut Page)) {
-    let mut act = Some(act);
-    // Every kind of act that came this far would be weighed once more.
-    lend_page(&mut |page| {
-        if let Some(act) = act.take() {
-            act(page);
-        }
-    });
-}
-
-fn lend_page(act: &mut dyn FnMut(&mut Page)) {
     PAGE.with(|page| {
-        if let Ok(mut page) = page.try_borrow_mut()
-            && let Some(page) = page.as_mut()
-        {
-            act(page);
+        if let Ok(mut page) = page.try_borrow_mut() {
+            page.as_mut().map(act);
         }
     });
 }
