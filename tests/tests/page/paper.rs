@@ -15,6 +15,8 @@ pub(crate) fn pages(pdf: &[u8]) -> usize {
 pub(crate) fn words(pdf: &[u8]) -> String {
     let file = lopdf::Document::load_mem(pdf).expect("a PDF file");
     let text = file.extract_text(&[1]).expect("a page with text");
+    let ligatures = [("ﬀ", "ff"), ("ﬁ", "fi"), ("ﬂ", "fl"), ("ﬃ", "ffi")];
+    let text = ligatures.iter().fold(text, |text, (joined, letters)| text.replace(joined, letters));
     text.chars().filter(|letter| !letter.is_whitespace()).collect()
 }
 

@@ -88,10 +88,15 @@ impl Shelf {
         Some(self.records.get(id)?.photos.get(photo)?.get(IMAGE))
     }
 
-    /// A record is on its way into the store under this text.
-    pub(super) fn known(&mut self, id: String, record: Record, text: String) {
-        // What was typed since is merged when it is kept in its turn.
-        if !self.changed.contains(&id) {
+    /// The text of the record `id` that is known to be in the store.
+    pub(super) fn stored(&self, id: &str) -> String {
+        self.stored.iter().find(|(kept, _)| kept == id).map_or_else(String::new, |(_, text)| text.clone())
+    }
+
+    /// The record that was `handed` over is on its way into the store, merged with what was there, under this text.
+    pub(super) fn known(&mut self, id: String, handed: &Record, record: Record, text: String) {
+        // What was changed since is newer, and is merged when it is kept in its turn.
+        if self.records.get(&id) == Some(handed) {
             self.records.put(id.clone(), record);
         }
         self.stored.retain(|(known, _)| *known != id);
@@ -157,9 +162,8 @@ impl Page {
         let changes: Changes = mem::take(&mut shelf.changed)
             .into_iter()
             .filter_map(|id| {
-                let known = shelf.stored.iter().find(|(kept, _)| *kept == id).map(|(_, text)| text.clone());
                 let record = shelf.records.get(&id)?.clone();
-                Some((id, record, known.unwrap_or_default()))
+                Some((id, record))
             })
             .collect();
         let handed_over =
