@@ -50,6 +50,7 @@ pub use job::{
     Toward, Turned, Weighed,
 };
 pub use link::LinkError;
+pub(crate) use link::digest;
 pub use placing::{OwnRing, Placing, Plan, Recut};
 #[cfg(feature = "json")]
 pub use schema::json_schema;

@@ -56,8 +56,8 @@ pub(crate) enum Action {
     TakeRings,
     /// Leave them.
     LeaveRings,
-    /// Something about jaw records: what, the record it is about, and a place in it.
-    Record(String, String, usize),
+    /// Something about jaw records: what, and the record it is about, or what in it.
+    Record(String, String),
     /// Something about readings of the indicator: what, a path, and a station.
     Dial(String, String, usize),
 }
@@ -107,11 +107,7 @@ impl Action {
             dial if dial.starts_with("dial-") => {
                 Self::Dial(dial.to_owned(), told("data-path").unwrap_or_default(), index().unwrap_or(0))
             }
-            about => Self::Record(
-                about.strip_prefix("record-")?.to_owned(),
-                told("data-id").unwrap_or_default(),
-                index().unwrap_or(0),
-            ),
+            about => Self::Record(about.strip_prefix("record-")?.to_owned(), told("data-id").unwrap_or_default()),
         })
     }
 }
@@ -187,7 +183,7 @@ impl Page {
             }
             Action::LeaveRings => self.desk.rings = None,
             Action::Dial(what, path, at) => return self.act_on_dial(&what, &path, at),
-            Action::Record(what, id, at) => return self.act_on_record(&what, &id, at),
+            Action::Record(what, at) => return self.act_on_record(&what, &at),
         }
         self.refresh();
     }

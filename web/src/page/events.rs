@@ -32,6 +32,10 @@ pub(crate) fn listen() -> Result<(), JsValue> {
         page.save();
         page.shelve();
     })?;
+    // What is opened tells nobody around it.
+    let opened = Closure::<dyn Fn(Event)>::new(|_: Event| with_page(|page| page.show_photos()));
+    document.add_event_listener_with_callback_and_bool("toggle", opened.as_ref().unchecked_ref(), true)?;
+    opened.forget();
     on(&window, "afterprint", |_, _| records::show_for_print(""))?;
     on(&window, "pagehide", |page, _| page.leave())?;
     on(&window, "hashchange", |page, event| {
@@ -83,8 +87,11 @@ impl Page {
                 self.prefer(&key, &select.value());
             }
             self.refresh();
-        } else if let Some(files) = target::<HtmlInputElement>(event).and_then(|field| field.files()) {
-            records::read_file(&files);
+        } else if let Some(field) = target::<HtmlInputElement>(event).filter(|field| field.files().is_some()) {
+            match field.get_attribute("data-photo-of") {
+                Some(id) => self.take_photo(id, &field),
+                None => records::read_file(&field),
+            }
         } else {
             // Most fields told it key by key; some tools change them at one go.
             self.typed(event);

@@ -16,6 +16,7 @@ mod making;
 mod motion;
 mod notice;
 mod opening;
+mod photo;
 pub(crate) mod preferences;
 pub(crate) mod records;
 mod records_store;
@@ -165,7 +166,7 @@ impl Page {
         let desk = &self.desk;
         self.regions.show("notes", notes::show(desk));
         self.regions.show("findings", findings_list::show(desk));
-        self.regions.show("work", paper::show(desk));
+        self.regions.show("work", paper::show(desk, &self.shelf));
         if let Some(stage) = stage(desk) {
             self.regions.show("trace", trace::show(&stage));
         }
@@ -176,6 +177,7 @@ impl Page {
 
     fn show_records(&mut self) {
         self.regions.show("records", records_view::show(&self.shelf, &self.desk));
+        self.show_photos();
     }
 
     fn show(&mut self) {
