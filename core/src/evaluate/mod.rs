@@ -15,6 +15,8 @@ mod cuts;
 mod elastic;
 mod engine;
 mod grip;
+mod groove;
+mod own_rings;
 mod placing;
 mod pressed;
 mod program;
@@ -24,6 +26,7 @@ mod shape;
 mod speed;
 mod stroke;
 mod taper;
+mod tooth;
 
 pub use bore::BoreChoice;
 pub use engine::{Engine, Progress};
