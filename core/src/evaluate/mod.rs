@@ -16,8 +16,10 @@ mod elastic;
 mod engine;
 mod gauge;
 mod grip;
+mod groove;
 mod indicator;
 mod indicator_words;
+mod own_rings;
 mod placing;
 mod pressed;
 mod program;
@@ -27,6 +29,7 @@ mod shape;
 mod speed;
 mod stroke;
 mod taper;
+mod tooth;
 
 pub use bore::BoreChoice;
 pub use engine::{Engine, Progress};

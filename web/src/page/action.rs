@@ -24,6 +24,10 @@ pub(crate) enum Action {
     Mesh,
     /// Let the tool run along the path that bores the jaws, or stop it.
     Run,
+    /// Look for the bored diameter with which parts come out roundest.
+    StudyBore,
+    /// Enter the diameter that was found.
+    AdoptBore,
     /// Copy the boring program.
     CopyProgram,
     /// Save the boring program as a file.
@@ -87,6 +91,8 @@ impl Action {
             "spin" => Self::Spin,
             "mesh" => Self::Mesh,
             "run" => Self::Run,
+            "study-bore" => Self::StudyBore,
+            "adopt-bore" => Self::AdoptBore,
             "copy-program" => Self::CopyProgram,
             "save-program" => Self::SaveProgram,
             "assume" => Self::Assume(told("data-path")?),
@@ -134,6 +140,11 @@ impl Page {
                 self.desk.toggle_mesh();
                 return self.show();
             }
+            Action::StudyBore => {
+                self.desk.study_bore();
+                return self.show_making();
+            }
+            Action::AdoptBore => self.desk.adopt_bore(),
             Action::Undo => self.desk.undo(),
             Action::Redo => self.desk.redo(),
             Action::Assume(path) => self.desk.assume(&path),

@@ -198,7 +198,8 @@ impl Page {
             motion::show(&mut self.regions, "face", face::draw(&stage));
             motion::show(&mut self.regions, "section", section::draw(&stage));
         }
-        dress(desk);
+        self.place_tool();
+        dress(&self.desk);
         if anew {
             self.show_making();
             self.show_indicator();
@@ -285,9 +286,13 @@ fn dress(desk: &Desk) {
     if let Some(whole) = document.document_element() {
         let _set = whole.set_attribute("data-theme", desk.theme.key());
     }
+    let stale = if desk.faults.is_empty() { "false" } else { "true" };
+    if let Some(making) = root::by_id("making") {
+        let _set = making.set_attribute("data-stale", stale);
+    }
     if let Some(views) = root::by_id("views") {
         let _set = views.set_attribute("data-clamped", if desk.clamped { "true" } else { "false" });
         let _set = views.set_attribute("data-spinning", if desk.spinning { "true" } else { "false" });
-        let _set = views.set_attribute("data-stale", if desk.faults.is_empty() { "false" } else { "true" });
+        let _set = views.set_attribute("data-stale", stale);
     }
 }
