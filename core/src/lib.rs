@@ -16,7 +16,7 @@ pub mod setup;
 pub mod stroke;
 
 pub use holdround_mechanics::{
-    bore, contact, cutting, grip, hold, jaw, jaw_spring, part, quantity, ring, roundness, taper,
+    bore, contact, cutting, grip, hold, indicator, jaw, jaw_spring, part, quantity, ring, roundness, taper,
 };
 
 pub use evaluate::{

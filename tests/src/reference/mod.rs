@@ -12,6 +12,7 @@ mod figures;
 mod gripping;
 mod holding;
 mod placing;
+mod reading;
 
 use std::collections::BTreeMap;
 use std::path::Path;

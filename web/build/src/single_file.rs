@@ -115,7 +115,7 @@ fn with_policy(page: &str, allowed: &Allowed) -> Outcome<String> {
     let tag = expected(page, "<meta http-equiv=\"Content-Security-Policy\"", ">")?;
     let policy = format!(
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; \
-         script-src {} 'wasm-unsafe-eval'; style-src {}; img-src data: blob:; \
+         script-src {} 'wasm-unsafe-eval'; style-src {}; img-src data:; \
          base-uri 'none'; form-action 'none'\">",
         allowed.scripts.join(" "),
         allowed.styles.join(" ")

@@ -10,12 +10,14 @@ pub(crate) mod entry_text;
 mod events;
 mod fields;
 mod history;
+pub(crate) mod indicator;
 mod items;
 mod keep;
 mod making;
 mod motion;
 mod notice;
 mod opening;
+mod photo;
 pub(crate) mod preferences;
 pub(crate) mod records;
 mod records_store;
@@ -170,17 +172,19 @@ impl Page {
         let desk = &self.desk;
         self.regions.show("notes", notes::show(desk));
         self.regions.show("findings", findings_list::show(desk));
-        self.regions.show("work", paper::show(desk));
+        self.regions.show("work", paper::show(desk, &self.shelf));
         if let Some(stage) = stage(desk) {
             self.regions.show("trace", trace::show(&stage));
         }
         self.show_making();
         self.show_comparison();
+        self.show_indicator();
         self.show_records();
     }
 
     fn show_records(&mut self) {
         self.regions.show("records", records_view::show(&self.shelf, &self.desk));
+        self.show_photos();
     }
 
     fn show(&mut self) {
@@ -201,9 +205,11 @@ impl Page {
             motion::show(&mut self.regions, "face", face::draw(&stage));
             motion::show(&mut self.regions, "section", section::draw(&stage));
         }
-        dress(desk);
+        self.place_tool();
+        dress(&self.desk);
         if anew {
             self.show_making();
+            self.show_indicator();
         }
     }
 
@@ -287,9 +293,13 @@ fn dress(desk: &Desk) {
     if let Some(whole) = document.document_element() {
         let _set = whole.set_attribute("data-theme", desk.theme.key());
     }
+    let stale = if desk.faults.is_empty() { "false" } else { "true" };
+    if let Some(making) = root::by_id("making") {
+        let _set = making.set_attribute("data-stale", stale);
+    }
     if let Some(views) = root::by_id("views") {
         let _set = views.set_attribute("data-clamped", if desk.clamped { "true" } else { "false" });
         let _set = views.set_attribute("data-spinning", if desk.spinning { "true" } else { "false" });
-        let _set = views.set_attribute("data-stale", if desk.faults.is_empty() { "false" } else { "true" });
+        let _set = views.set_attribute("data-stale", stale);
     }
 }

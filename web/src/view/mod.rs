@@ -7,6 +7,8 @@ pub(crate) mod face;
 pub(crate) mod field;
 pub(crate) mod findings_list;
 mod formula;
+pub(crate) mod indicator;
+mod indicator_dial;
 pub(crate) mod inputs;
 pub(crate) mod making;
 mod mark;
