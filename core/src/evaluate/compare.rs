@@ -31,7 +31,7 @@ pub enum Better {
 }
 
 /// A line of the comparison.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Row {
     /// What it tells.
     pub name: &'static str,
