@@ -101,7 +101,8 @@ impl Engine {
         let hold = cuts::hold(setup, slip, spinning.as_ref(), &mut found);
         speed::limits(setup, spinning.as_ref(), hold, &mut found);
         if let (Ok(elastic), Some(spinning), Effort::Full) = (&elastic, &spinning, effort) {
-            taper::tell(setup, elastic, spinning, &mut found, &mut scene);
+            let like = pressed.as_ref().and_then(|pressed| Some(&pressed.as_ref().ok()?.sizes.first()?.at_rest));
+            taper::tell(setup, elastic, spinning, like, &mut found, &mut scene);
         }
         if let Some(read) = &setup.indicator {
             let model = elastic.as_ref().ok().map(|elastic| &***elastic).zip(spinning.as_ref());

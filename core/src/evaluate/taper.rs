@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 
 use super::elastic::Elasticity;
 use super::grip::Spinning;
+use crate::contact::Contact;
 use crate::findings::{BluingPicture, Finding, Scene, Step, Term, term};
 use crate::jaw_spring::TILT_DEPTH;
 use crate::quantity::Kind;
@@ -21,6 +22,7 @@ pub(super) fn tell(
     setup: &Setup,
     elastic: &Elasticity,
     spinning: &Spinning,
+    like: Option<&Contact>,
     found: &mut Vec<Finding>,
     scene: &mut Scene,
 ) {
@@ -42,6 +44,7 @@ pub(super) fn tell(
         ring_height: setup.jaws.ring_height.value,
         tilt: setup.chuck.tilt_stiffness,
         tilt_depth: TILT_DEPTH,
+        like,
     };
     let right = grip.right_taper();
     tell_right(&grip, right, found);

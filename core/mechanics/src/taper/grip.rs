@@ -97,6 +97,8 @@ pub struct Grip<'a> {
     pub tilt: f64,
     /// Depth below the serrations about which it tilts, m.
     pub tilt_depth: f64,
+    /// A contact that bears at about the same places, if one is known: it saves work.
+    pub like: Option<&'a Contact>,
 }
 
 impl Grip<'_> {
@@ -117,7 +119,7 @@ impl Grip<'_> {
     /// # Errors
     /// [`TaperError::Contact`].
     pub fn press(&self, taper: f64, like: Option<&Contact>) -> Result<Contact, TaperError> {
-        Ok(self.face.press_from(self.force, &self.gap(taper), like)?)
+        Ok(self.face.press_from(self.force, &self.gap(taper), like.or(self.like))?)
     }
 
     /// Height above the serrations at which the force of a jaw acts, m.

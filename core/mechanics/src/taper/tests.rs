@@ -49,6 +49,7 @@ impl<'a> Jaw<'a> {
             ring_height,
             tilt: self.tilt,
             tilt_depth: TILT_DEPTH,
+            like: None,
         }
     }
 }
