@@ -19,5 +19,7 @@ pub mod part;
 pub mod quantity;
 pub mod ring;
 pub mod roundness;
+pub mod sampling;
 mod sorting;
 pub mod taper;
+pub mod window;

@@ -93,6 +93,23 @@ pub(super) fn hold(
     Some(LeastHold { at_rest: if pressed > 0.0 { judged * spinning.least_at_rest / pressed } else { 0.0 } })
 }
 
+/// The least hold factor over the cuts that `counts`, with the part pressed like this; none where a cut has none.
+pub(super) fn least_factor(
+    setup: &Setup,
+    face: &Face<'static>,
+    contact: &Contact,
+    counts: &dyn Fn(&Cut) -> bool,
+) -> Option<f64> {
+    let clamped = clamp(setup, face, contact).ok()?;
+    let pressed = f64::from(setup.chuck.jaws) * face.force(contact);
+    let mut least = f64::INFINITY;
+    for cut in setup.cuts.iter().filter(|cut| counts(cut)) {
+        let (factor, _) = judge(setup, &clamped, &load(setup, cut).ok()?, pressed, least).ok()?;
+        least = least.min(factor);
+    }
+    Some(least)
+}
+
 /// The hold against one cut: the factor, how the part would move, and which cut it is.
 type Judged = (f64, &'static str);
 

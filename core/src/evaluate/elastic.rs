@@ -95,7 +95,7 @@ impl Shapes {
         points.iter().map(|z| self.sections[0].length + z - self.band.z[0]).collect()
     }
 
-    fn face(&self, part: &PartSpring, factor: Option<f64>) -> Result<Face<'static>, ContactError> {
+    pub(super) fn face(&self, part: &PartSpring, factor: Option<f64>) -> Result<Face<'static>, ContactError> {
         let give = match factor {
             None => JawGive::default(),
             Some(factor) => JawGive {

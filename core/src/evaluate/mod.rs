@@ -24,11 +24,13 @@ mod shape;
 mod speed;
 mod stroke;
 mod taper;
+mod window;
 
 pub use bore::BoreChoice;
 pub use engine::{Engine, Progress};
 pub use pressed::Effort;
 pub use program::jaw_program;
+pub use window::{Boundary, Mover, Span, Window, WindowWork};
 
 use crate::findings::Findings;
 use crate::setup::Setup;

@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 
 use super::boring::Boring;
 use super::placing::Placing;
+use super::ranges::Ranges;
 use crate::grip::Side;
 use crate::jaw::{Jaw, Shape};
 use crate::materials::Material;
@@ -30,6 +31,8 @@ pub struct Setup {
     pub speed: AngularVelocity,
     /// The cuts, at least one.
     pub cuts: Vec<Cut>,
+    /// How well all this is known.
+    pub ranges: Ranges,
     /// How the jaws are bored.
     pub boring: Boring,
     /// Where the jaws stand.

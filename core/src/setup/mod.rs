@@ -22,6 +22,8 @@ mod link;
 pub mod part_inputs;
 mod placing;
 pub mod profile_inputs;
+pub mod range_inputs;
+mod ranges;
 mod read;
 mod read_boring;
 mod read_placing;
@@ -46,5 +48,6 @@ pub use job::{
 };
 pub use link::LinkError;
 pub use placing::{OwnRing, Placing, Plan, Recut};
+pub use ranges::Ranges;
 #[cfg(feature = "json")]
 pub use schema::json_schema;
