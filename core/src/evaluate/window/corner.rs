@@ -6,10 +6,10 @@ use crate::evaluate::grip::{self, Spinning};
 use crate::findings::{Finding, Scene};
 use crate::jaw::BoredJaw;
 use crate::part::{Profile, Step};
-use crate::quantity::{AngularVelocity, Length, Pressure, Ratio};
+use crate::quantity::{AngularVelocity, Pressure, Ratio};
 use crate::setup::{CutKind, Setup, Side};
 
-use uom::si::{angular_velocity::radian_per_second, length::meter, pressure::pascal};
+use uom::si::{angular_velocity::radian_per_second, pressure::pascal};
 
 /// How far each range is used, from -1 at its low end to 1 at its high end.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -101,28 +101,21 @@ fn strengthen(kind: &mut CutKind, force: f64) {
     }
 }
 
-/// The set-up with a wall that is `more` m thicker, on the side that is not gripped. None where it has no wall, or
-/// none that is covered.
+/// The set-up with a wall that is `more` m thicker, on the side that is not gripped; the same for a solid part. None
+/// where such a wall is not covered.
 pub(in crate::evaluate) fn with_wall(setup: &Setup, more: f64) -> Option<Setup> {
     let outside = setup.grip.side == Side::Outside;
     let hollow = |step: &Step| step.inner[0] > 0.0 && step.inner[1] > 0.0;
+    let mut other = setup.clone();
     if more == 0.0 || !setup.part.profile.steps().iter().any(hollow) {
-        return None;
+        return Some(other);
     }
-    let steps: Vec<Step> = setup
-        .part
-        .profile
-        .steps()
-        .iter()
-        .map(|step| match outside {
-            true if hollow(step) => Step { inner: step.inner.map(|inner| inner - 2.0 * more), ..*step },
-            true => *step,
-            false => Step { outer: step.outer.map(|outer| outer + 2.0 * more), ..*step },
-        })
-        .collect();
-    let mut setup = setup.clone();
-    // What is not said is bored to the gripped diameter, which stays.
-    setup.jaws.bored_diameter = Some(Length::new::<meter>(2.0 * setup.bored_radius()));
-    setup.part.profile = Profile::new(&steps).ok()?;
-    Some(setup)
+    let thicker = |step: &Step| match outside {
+        true if hollow(step) => Step { inner: step.inner.map(|inner| inner - 2.0 * more), ..*step },
+        true => *step,
+        false => Step { outer: step.outer.map(|outer| outer + 2.0 * more), ..*step },
+    };
+    let steps: Vec<Step> = setup.part.profile.steps().iter().map(thicker).collect();
+    other.part.profile = Profile::new(&steps).ok()?;
+    Some(other)
 }

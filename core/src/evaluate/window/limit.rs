@@ -8,7 +8,7 @@ use core::cell::RefCell;
 use super::corner::{At, Corner, Ends};
 use crate::contact::{Contact, Face, Lobing};
 use crate::evaluate::contact::AVERAGED;
-use crate::evaluate::cuts;
+use crate::evaluate::cuts::{self, Slip};
 use crate::evaluate::elastic::Elasticity;
 use crate::evaluate::grip::LEAST_LEFT;
 use crate::evaluate::pressed::Load;
@@ -91,10 +91,11 @@ impl Limit {
         let mut all: Vec<Self> = [Self::Pressure, Self::Draw, Self::Grip, Self::Third, Self::Lost].into();
         if setup.grip.side == Side::Inside {
             all.retain(|limit| !matches!(limit, Self::Third | Self::Lost));
-        } else if section(setup).inner > 0.0 {
-            all.push(Self::Buckling);
         }
         all.extend([Self::Hold, Self::WorstHold]);
+        if setup.grip.side == Side::Outside && section(setup).inner > 0.0 {
+            all.push(Self::Buckling);
+        }
         let named = elastic.surfaces.len() - setup.part.surfaces.len();
         let first = if setup.part.surfaces.is_empty() { 0 } else { named };
         let round = (first..elastic.surfaces.len()).filter(|at| elastic.surfaces[*at].side != SurfaceSide::Face);
@@ -125,6 +126,11 @@ impl Limit {
     /// Whether it is judged at the ends of the ranges that squeeze most.
     pub(in crate::evaluate) fn of_shape(self) -> bool {
         matches!(self, Self::Runout(_) | Self::Roundness(_) | Self::Size(_) | Self::Contact | Self::Buckling)
+    }
+
+    /// Whether it is about the form or size of a surface that is turned.
+    pub(in crate::evaluate) fn of_form(self) -> bool {
+        matches!(self, Self::Runout(_) | Self::Roundness(_) | Self::Size(_))
     }
 
     /// Its key, its name, what happens beyond it, and what would move it.
@@ -199,20 +205,23 @@ pub(in crate::evaluate) struct Asked<'a> {
 #[derive(Clone, Debug)]
 pub(in crate::evaluate) struct Corners {
     usual: Corner,
-    slip: Corner,
+    worst: Corner,
     shape: Corner,
     /// A contact to begin the next one from.
     like: RefCell<Option<Contact>>,
+    /// How the part moved first.
+    slip: RefCell<Option<Slip>>,
 }
 
 impl Corners {
-    pub(in crate::evaluate) fn of(setup: &Setup) -> Self {
-        let corner = |ends: Ends| Corner::of(setup, &ends);
+    /// `thin` is the set-up with the thinnest wall.
+    pub(in crate::evaluate) fn of(setup: &Setup, thin: &Setup) -> Self {
         Self {
-            usual: corner(Ends::default()),
-            slip: corner(Ends::SLIP),
-            shape: corner(Ends::SHAPE),
+            usual: Corner::of(setup, &Ends::default()),
+            worst: Corner::of(setup, &Ends::SLIP),
+            shape: Corner::of(thin, &Ends::SHAPE),
             like: RefCell::default(),
+            slip: RefCell::default(),
         }
     }
 }
@@ -222,7 +231,7 @@ impl Asked<'_> {
     pub(in crate::evaluate) fn ratio(&self, limit: Limit, pressure: f64, speed: f64) -> f64 {
         let corners = self.corners;
         let corner = match limit {
-            Limit::WorstHold => &corners.slip,
+            Limit::WorstHold => &corners.worst,
             limit if limit.of_shape() => &corners.shape,
             _ => &corners.usual,
         };
@@ -284,7 +293,7 @@ impl Asked<'_> {
         let face = &self.elastic.usual;
         let pressed = face.press_from(force, &gap, self.corners.like.borrow().as_ref());
         let Ok(contact) = pressed else { return 0.0 };
-        let factor = cuts::least_factor(setup, face, &contact, &|_| true).unwrap_or(0.0);
+        let factor = cuts::least_factor(setup, face, &contact, &mut self.corners.slip.borrow_mut()).unwrap_or(0.0);
         self.corners.like.replace(Some(contact));
         factor
     }

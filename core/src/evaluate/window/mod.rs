@@ -2,10 +2,12 @@
 
 mod corner;
 mod limit;
+mod opening;
 mod wall;
 mod work;
 
 pub use limit::Mover;
+pub use opening::{Opening, OpeningWork};
 pub use work::WindowWork;
 
 use alloc::string::String;
@@ -27,6 +29,8 @@ pub struct Window {
     pub pressures: [f64; 2],
     /// The speed on the plate, rad/s.
     pub greatest_speed: f64,
+    /// Whether the model covers the part with its thinnest wall; without that no pressure is called good.
+    pub is_covered: bool,
     /// Every limit, with its curve.
     pub boundaries: Vec<Boundary>,
 }

@@ -14,14 +14,20 @@ pub(in crate::evaluate) enum Wall {
     /// Harmonics are still to be solved.
     Under { shapes: Shapes, model: PartModel, orders: Vec<usize>, responses: Vec<Response> },
     /// All is solved.
-    Done(Face<'static>),
+    Done(Shapes, Face<'static>),
     /// There is no such part.
     Refused,
 }
 
 impl Wall {
-    pub(in crate::evaluate) fn begin(setup: &Setup, jaw: &BoredJaw, density: f64) -> Self {
+    /// `earlier` is taken if it is of the same shapes.
+    pub(in crate::evaluate) fn begin(setup: &Setup, jaw: &BoredJaw, density: f64, earlier: Option<Self>) -> Self {
         let shapes = Shapes::of(setup, jaw);
+        if let Some(Self::Done(its, face)) = earlier
+            && its == shapes
+        {
+            return Self::Done(its, face);
+        }
         let Ok(model) = shapes.model(density) else { return Self::Refused };
         let mut orders: Vec<usize> = model.orders().collect();
         orders.reverse();
@@ -38,6 +44,6 @@ impl Wall {
         }
         let spring = model.gather(responses).ok();
         let face = spring.and_then(|spring| shapes.face(&spring, Some(1.0)).ok());
-        face.map_or(Self::Refused, Self::Done)
+        face.map_or(Self::Refused, |face| Self::Done(shapes, face))
     }
 }

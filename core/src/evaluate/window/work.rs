@@ -25,8 +25,11 @@ pub struct WindowWork {
     jaw: Option<BoredJaw>,
     corners: Corners,
     over: Option<f64>,
+    with_shape: bool,
     limits: Vec<Limit>,
+    thin_setup: Option<Setup>,
     thin: Option<Wall>,
+    earlier: Option<Wall>,
     begun: bool,
     next: usize,
     window: Window,
@@ -36,19 +39,24 @@ impl WindowWork {
     /// Work that has not begun.
     #[must_use]
     pub fn new(setup: &Setup) -> Self {
+        let thin = with_wall(setup, -setup.ranges.wall.value);
         Self {
             jaw: BoredJaw::new(setup.jaw()).ok(),
-            corners: Corners::of(setup),
+            corners: Corners::of(setup, &thin.clone().unwrap_or_else(|| setup.clone())),
             over: None,
+            with_shape: true,
             limits: Vec::new(),
             thin: None,
+            earlier: None,
             begun: false,
             next: 0,
             window: Window {
                 pressures: pressures(setup),
                 greatest_speed: setup.chuck.max_speed.value,
+                is_covered: thin.is_some(),
                 boundaries: Vec::new(),
             },
+            thin_setup: thin,
             setup: setup.clone(),
         }
     }
@@ -57,6 +65,17 @@ impl WindowWork {
     #[must_use]
     pub fn at_speed(setup: &Setup, speed: f64) -> Self {
         Self { over: Some(speed), ..Self::new(setup) }
+    }
+
+    /// The same without the limits of round form and size, as for a roughing cut.
+    #[must_use]
+    pub fn without_shape(self) -> Self {
+        Self { with_shape: false, ..self }
+    }
+
+    /// Takes over the shape work of the thinnest wall from earlier work, where it is of the same part and jaws.
+    pub fn take_over(&mut self, earlier: Self) {
+        self.earlier = earlier.thin;
     }
 
     /// Does one slice, a few milliseconds, on an engine that keeps the shape work; false when nothing is left to do.
@@ -69,13 +88,14 @@ impl WindowWork {
         if !self.begun {
             self.begun = true;
             self.limits = Limit::all(&self.setup, elastic);
+            self.limits.retain(|limit| self.with_shape || !limit.of_form());
             let plane =
                 Plane { pressure: self.window.pressures, speed: self.over.unwrap_or(self.window.greatest_speed) };
             let over = |limit: Limit| if self.over.is_some() { Over::Greatest } else { limit.over() };
             self.window.boundaries =
                 self.limits.iter().map(|limit| boundary(*limit, over(*limit), plane, elastic)).collect();
-            let thin = with_wall(&self.setup, -self.setup.ranges.wall.value);
-            self.thin = thin.map(|thin| Wall::begin(&thin, jaw, elastic.density));
+            let thin = self.thin_setup.as_ref().filter(|thin| thin.part.profile != self.setup.part.profile);
+            self.thin = thin.map(|thin| Wall::begin(thin, jaw, elastic.density, self.earlier.take()));
             return true;
         }
         let Some(limit) = self.limits.get(self.next) else { return false };
@@ -86,12 +106,21 @@ impl WindowWork {
             return true;
         }
         let thin = match &self.thin {
-            Some(Wall::Done(face)) => Some(face),
+            Some(Wall::Done(_, face)) => Some(face),
+            Some(Wall::Refused) => {
+                self.window.is_covered = false;
+                None
+            }
             _ => None,
         };
+        let covered = self.window.is_covered || !limit.of_shape();
         let asked = Asked { elastic, thin, jaw, corners: &self.corners };
         let more = match self.window.boundaries.get_mut(self.next) {
-            Some(boundary) => boundary.curve.step(&|pressure, speed| asked.ratio(*limit, pressure, speed)),
+            Some(boundary) => {
+                boundary.curve.step(
+                    &|pressure, speed| if covered { asked.ratio(*limit, pressure, speed) } else { f64::INFINITY },
+                )
+            }
             None => false,
         };
         self.next += usize::from(!more);
