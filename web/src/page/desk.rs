@@ -11,6 +11,7 @@ use super::history::History;
 use super::items;
 use super::notice::Notice;
 use super::preferences::{Preferences, Theme};
+use super::window::Tracing;
 use crate::units::Units;
 
 /// Everything the page shows, and all it remembers.
@@ -33,7 +34,9 @@ pub(crate) struct Desk {
     /// A valid set-up whose shape work is under way, and how far it has come.
     pub(crate) waiting: Option<(Setup, f64)>,
     /// Keeps the shape work from one set-up to the next.
-    engine: Engine,
+    pub(super) engine: Engine,
+    /// The window.
+    pub(super) tracing: Tracing,
     /// Whether the section shows the mesh on which the part was solved.
     pub(crate) meshed: bool,
     /// The mesh it shows.
@@ -65,6 +68,7 @@ impl Desk {
             good: None,
             waiting: None,
             engine: Engine::default(),
+            tracing: Tracing::default(),
             meshed: false,
             mesh: None,
             step: 0,
@@ -310,7 +314,7 @@ impl Desk {
         Preferences::of(self.units, self.theme)
     }
 
-    fn change(&mut self, path: Option<&str>, change: impl FnOnce(&mut Entries)) {
+    pub(super) fn change(&mut self, path: Option<&str>, change: impl FnOnce(&mut Entries)) {
         let before = self.entries.clone();
         change(&mut self.entries);
         if self.entries != before {
