@@ -20,5 +20,6 @@ pub use holdround_mechanics::{
 };
 
 pub use evaluate::{
-    BoreChoice, Boundary, Effort, Engine, Mover, Opening, OpeningWork, Progress, Span, Window, WindowWork, evaluate, jaw_program,
+    BoreChoice, Boundary, Effort, Engine, Mover, Opening, OpeningWork, Progress, SampleWork, Sampled, SampledOutput,
+    Span, Window, WindowWork, evaluate, jaw_program,
 };

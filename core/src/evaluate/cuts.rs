@@ -118,17 +118,12 @@ pub(super) fn least_factor(
     let contacts = contacts(setup, face, contact);
     let clamped = Clamped::new(&contacts, setup.grip.friction.value, seat(setup)).ok()?.supported(support(setup));
     let pressed = f64::from(setup.chuck.jaws) * face.force(contact);
-    let mut least = f64::INFINITY;
-    if let Some(slip) = kept.as_ref().filter(|slip| spread_alike(&slip.contacts, &contacts)) {
-        for (at, cut) in setup.cuts.iter().enumerate() {
-            let force = load(setup, cut).ok()?.load().ok()?;
-            least = least.min(lift_off(setup, pressed, libm::hypot(force.radial, force.tangential)));
-            if at == slip.cut {
-                least = least.min(clamped.trial(&force.rotating().at(slip.angle), &slip.motion)?);
-            }
-        }
-        return Some(least);
+    if let Some(slip) = kept.as_ref().filter(|slip| spread_alike(&slip.contacts, &contacts))
+        && let Some(factor) = by_trial(setup, &clamped, pressed, slip)
+    {
+        return Some(factor);
     }
+    let mut least = f64::INFINITY;
     let (mut lowest, mut slip) = (f64::INFINITY, None);
     for (at, cut) in setup.cuts.iter().enumerate() {
         let force = load(setup, cut).ok()?.load().ok()?;
@@ -149,6 +144,20 @@ pub(super) fn least_factor(
     }
     *kept = slip;
     Some(least.min(lowest))
+}
+
+/// The least hold factor by the motion found for almost the same spread.
+fn by_trial(setup: &Setup, clamped: &Clamped, pressed: f64, slip: &Slip) -> Option<f64> {
+    let mut least = f64::INFINITY;
+    for (at, cut) in setup.cuts.iter().enumerate() {
+        let force = load(setup, cut).ok()?.load().ok()?;
+        least = least.min(lift_off(setup, pressed, libm::hypot(force.radial, force.tangential)));
+        if at == slip.cut {
+            let motion = clamped.allowed(&slip.motion);
+            least = least.min(clamped.trial(&force.rotating().at(slip.angle), &motion)?);
+        }
+    }
+    Some(least)
 }
 
 /// Whether two sets of contacts share their force alike and at the same places.

@@ -30,7 +30,7 @@ pub use bore::BoreChoice;
 pub use engine::{Engine, Progress};
 pub use pressed::Effort;
 pub use program::jaw_program;
-pub use window::{Boundary, Mover, Opening, OpeningWork, Span, Window, WindowWork};
+pub use window::{Boundary, Mover, Opening, OpeningWork, SampleWork, Sampled, SampledOutput, Span, Window, WindowWork};
 
 use crate::findings::Findings;
 use crate::setup::Setup;

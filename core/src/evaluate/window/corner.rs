@@ -59,6 +59,11 @@ impl Corner {
         }
     }
 
+    /// The same with a chuck that grips `factor` times as well.
+    pub(in crate::evaluate) fn times(self, factor: f64) -> Self {
+        Self { grip: self.grip * factor, ..self }
+    }
+
     /// The set-up and its grip with the gauge at `pressure` Pa and the spindle at `speed` rad/s; none where there is
     /// no grip or it is not known.
     pub(in crate::evaluate) fn at(&self, jaw: &BoredJaw, pressure: f64, speed: f64) -> Option<At> {

@@ -3,11 +3,13 @@
 mod corner;
 mod limit;
 mod opening;
+mod sampling;
 mod wall;
 mod work;
 
 pub use limit::Mover;
 pub use opening::{Opening, OpeningWork};
+pub use sampling::{SampleWork, Sampled, SampledOutput};
 pub use work::WindowWork;
 
 use alloc::string::String;
