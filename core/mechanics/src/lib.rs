@@ -20,6 +20,8 @@ pub mod part;
 pub mod quantity;
 pub mod ring;
 pub mod roundness;
+pub mod sampling;
 mod sorting;
 mod student;
 pub mod taper;
+pub mod window;

@@ -17,7 +17,7 @@ use crate::setup::{GripFrom, Setup};
 /// Confidence of the band about a line through gauge readings.
 pub(super) const CONFIDENCE: f64 = 0.95;
 /// How far beyond the readings their line is trusted, as a share of their span.
-const BEYOND_READINGS: f64 = 0.25;
+pub(super) const BEYOND_READINGS: f64 = 0.25;
 
 /// Total grip at rest: what is expected, and the ends of its band.
 #[derive(Clone, Copy)]
@@ -25,6 +25,13 @@ pub(super) struct RestGrip {
     pub(super) expected: f64,
     pub(super) least: f64,
     pub(super) most: f64,
+}
+
+impl RestGrip {
+    /// The grip of a chuck that grips `factor` times as well.
+    pub(super) fn times(self, factor: f64) -> Self {
+        Self { expected: self.expected * factor, least: self.least * factor, most: self.most * factor }
+    }
 }
 
 /// The grip, at rest and at the set speed.

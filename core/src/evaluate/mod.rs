@@ -31,12 +31,14 @@ mod speed;
 mod stroke;
 mod taper;
 mod tooth;
+mod window;
 
 pub use bore::BoreChoice;
 pub use compare::{Better, Choice, Compared, Comparison, ROWS, Row};
 pub use engine::{Engine, Progress};
 pub use pressed::Effort;
 pub use program::jaw_program;
+pub use window::{Boundary, Mover, Opening, OpeningWork, SampleWork, Sampled, SampledOutput, Span, Window, WindowWork};
 
 use crate::findings::Findings;
 use crate::setup::Setup;

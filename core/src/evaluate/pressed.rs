@@ -42,7 +42,7 @@ pub(super) struct Pressed {
 }
 
 /// What a press depends on besides the part's size.
-struct Load<'a> {
+pub(super) struct Load<'a> {
     setup: &'a Setup,
     elastic: &'a Elasticity,
     /// One top jaw as a lump.
@@ -96,7 +96,7 @@ pub(super) fn press(
 }
 
 impl<'a> Load<'a> {
-    fn of(setup: &'a Setup, elastic: &'a Elasticity, spinning: &Spinning) -> Self {
+    pub(super) fn of(setup: &'a Setup, elastic: &'a Elasticity, spinning: &Spinning) -> Self {
         let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| pressure.value / setup.pressure.value);
         Self {
             setup,
@@ -137,7 +137,7 @@ impl<'a> Load<'a> {
     }
 
     /// The gap before the jaws close on a part whose diameter departs from nominal, at `omega` rad/s.
-    fn gap(&self, deviation: f64, omega: f64) -> Gap {
+    pub(super) fn gap(&self, deviation: f64, omega: f64) -> Gap {
         let setup = self.setup;
         let nominal = setup.gripped_radius();
         let bored = setup.bored_radius();

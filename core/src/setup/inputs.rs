@@ -9,6 +9,7 @@ use super::input::Input;
 use super::jaw_inputs::{JAW_INPUTS, RUN_INPUTS};
 use super::part_inputs::PART_INPUTS;
 use super::profile_inputs::{STEP_INPUTS, SURFACE_INPUTS};
+use super::range_inputs::RANGE_INPUTS;
 use super::recut_inputs::RECUT_INPUTS;
 use super::ring_inputs::RING_INPUTS;
 use super::stroke_inputs::STROKE_INPUTS;
@@ -47,6 +48,7 @@ pub static INPUTS: &[Group] = &[
     Group { key: "run", name: "Pressure and speed", inputs: RUN_INPUTS },
     Group { key: "cuts", name: "The cuts", inputs: CUT_INPUTS },
     Group { key: "indicator", name: "Reading the indicator", inputs: INDICATOR_INPUTS },
+    Group { key: "ranges", name: "How well it is known", inputs: RANGE_INPUTS },
     Group { key: "boring", name: "Boring the jaws", inputs: BORING_INPUTS },
     Group { key: "readings", name: "How the bored jaws bear", inputs: READING_INPUTS },
     Group { key: "stroke", name: "Teeth and stroke", inputs: STROKE_INPUTS },

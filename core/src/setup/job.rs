@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 use super::boring::Boring;
 use super::indicator::Indicator;
 use super::placing::Placing;
+use super::ranges::Ranges;
 use crate::grip::Side;
 use crate::jaw::{Jaw, Shape};
 use crate::materials::Material;
@@ -31,6 +32,8 @@ pub struct Setup {
     pub speed: AngularVelocity,
     /// The cuts, at least one.
     pub cuts: Vec<Cut>,
+    /// How well all this is known.
+    pub ranges: Ranges,
     /// How the jaws are bored.
     pub boring: Boring,
     /// Where the jaws stand.

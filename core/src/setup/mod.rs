@@ -25,6 +25,8 @@ mod link;
 pub mod part_inputs;
 mod placing;
 pub mod profile_inputs;
+pub mod range_inputs;
+mod ranges;
 mod read;
 mod read_boring;
 mod read_indicator;
@@ -52,5 +54,6 @@ pub use job::{
 pub use link::LinkError;
 pub(crate) use link::digest;
 pub use placing::{OwnRing, Placing, Plan, Recut};
+pub use ranges::Ranges;
 #[cfg(feature = "json")]
 pub use schema::json_schema;

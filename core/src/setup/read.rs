@@ -10,6 +10,7 @@ use super::job::{
     Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup, SurfaceSide,
     Turned, Weighed,
 };
+use super::ranges::Ranges;
 use super::read_boring::read_boring;
 use super::reader::Reader;
 use super::{
@@ -44,6 +45,7 @@ impl Setup {
         let pressure = reader.pressure(&j::PRESSURE, 0);
         let speed = reader.rotation(&j::SPEED);
         let cuts = read_cuts(&mut reader);
+        let ranges = Ranges::read(&mut reader);
         let boring = read_boring(&mut reader);
         let placing = read_placing::read(&mut reader, chuck.as_ref(), jaws.as_ref());
         let indicator = read_indicator::read(&mut reader, part.as_ref(), grip.as_ref());
@@ -57,6 +59,7 @@ impl Setup {
                 pressure: pressure?,
                 speed: speed?,
                 cuts: cuts?,
+                ranges: ranges?,
                 boring: boring?,
                 placing: placing?,
                 indicator: indicator?,

@@ -4,7 +4,7 @@ use holdround_core::setup::Entries;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
-use super::{Page, making, opening};
+use super::{Page, making, opening, window};
 use crate::root;
 
 /// Something a button asks for.
@@ -32,6 +32,10 @@ pub(crate) enum Action {
     CopyProgram,
     /// Save the boring program as a file.
     SaveProgram,
+    /// Set the pressure that the window recommends.
+    Adopt,
+    /// Open what is said of a limit of the window.
+    Limit(usize),
     /// Let the assumed value hold.
     Assume(String),
     /// Add an item to a list.
@@ -99,6 +103,8 @@ impl Action {
             "adopt-bore" => Self::AdoptBore,
             "copy-program" => Self::CopyProgram,
             "save-program" => Self::SaveProgram,
+            "adopt" => Self::Adopt,
+            "window-limit" => Self::Limit(index()?),
             "assume" => Self::Assume(told("data-path")?),
             "add" => Self::Add(told("data-list")?),
             "add-after" => Self::AddAfter(told("data-list")?, index()?),
@@ -132,6 +138,8 @@ impl Page {
                 let _printed = web_sys::window().map(|window| window.print());
                 return;
             }
+            Action::Adopt => return self.adopt(),
+            Action::Limit(number) => return window::open_limit(number),
             Action::Run => return self.run_or_stop(),
             Action::CopyProgram => return making::copy_program(),
             Action::SaveProgram => return making::save_program(),

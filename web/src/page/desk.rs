@@ -12,6 +12,7 @@ use super::history::History;
 use super::items;
 use super::notice::Notice;
 use super::preferences::{Preferences, Theme};
+use super::window::Tracing;
 use crate::units::Units;
 
 /// Everything the page shows, and all it remembers.
@@ -34,7 +35,9 @@ pub(crate) struct Desk {
     /// A valid set-up whose shape work is under way, and how far it has come.
     pub(crate) waiting: Option<(Setup, f64)>,
     /// Keeps the shape work from one set-up to the next.
-    engine: Engine,
+    pub(super) engine: Engine,
+    /// The window.
+    pub(super) tracing: Tracing,
     /// Whether the section shows the mesh on which the part was solved.
     pub(crate) meshed: bool,
     /// The mesh it shows.
@@ -70,6 +73,7 @@ impl Desk {
             good: None,
             waiting: None,
             engine: Engine::default(),
+            tracing: Tracing::default(),
             meshed: false,
             mesh: None,
             step: 0,

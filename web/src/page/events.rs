@@ -120,7 +120,7 @@ impl Page {
     /// Undo and redo from the keyboard; in a text field they are the field's own.
     fn key(&mut self, event: &Event) {
         let Some(key) = event.dyn_ref::<KeyboardEvent>() else { return };
-        if self.nudge(event, &key.key()) {
+        if self.nudge(event, &key.key()) || self.nudge_point(event, &key.key()) {
             return event.prevent_default();
         }
         if matches!(key.key().as_str(), "Enter" | " ") {

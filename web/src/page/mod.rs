@@ -22,6 +22,7 @@ pub(crate) mod preferences;
 pub(crate) mod records;
 mod records_store;
 mod regions;
+mod window;
 
 use std::cell::RefCell;
 use std::mem;
@@ -68,10 +69,13 @@ pub(crate) struct Page {
     speaking: Delay,
     working: Delay,
     completing: Delay,
+    tracing: Delay,
     running: Delay,
     run: making::Run,
     /// A size that is being dragged.
     drag: Option<drag::Drag>,
+    /// The pointer that holds the window's point.
+    point: Option<i32>,
     /// The jaw records.
     shelf: Shelf,
     shelving: Delay,
@@ -101,9 +105,11 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         speaking: Delay::new(BEFORE_SPEAKING, || with_page(|page| page.speak())),
         working: Delay::new(0, || with_page(Page::work)),
         completing: Delay::new(BEFORE_COMPLETING, || with_page(Page::complete)),
+        tracing: Delay::new(0, || with_page(Page::trace)),
         running: Delay::new(making::TICK, || with_page(Page::tick)),
         run: making::Run::default(),
         drag: None,
+        point: None,
         shelf: Shelf::default(),
         shelving: Delay::new(BEFORE_KEEPING, || with_page(Page::shelve)),
         beside: compare::Beside::default(),
@@ -148,14 +154,22 @@ impl Page {
             self.show();
             self.show_at_rest();
             self.speaking.restart();
+            self.trace_anew();
         }
     }
 
+    /// Begins to trace the window, where it hangs on what was changed.
+    fn trace_anew(&mut self) {
+        self.desk.begin_window();
+        self.tracing.restart();
+    }
+
     /// After what was just shown: more work, or what may wait for a pause.
-    fn go_on(&self) {
+    fn go_on(&mut self) {
         if self.desk.waiting.is_some() {
             self.working.restart();
         } else {
+            self.trace_anew();
             self.completing.restart();
             self.speaking.restart();
         }

@@ -26,6 +26,7 @@ pub(crate) mod title_block;
 pub(crate) mod tools;
 pub(crate) mod trace;
 pub(crate) mod verdict;
+pub(crate) mod window;
 
 use holdround_core::findings::Findings;
 use holdround_core::setup::Setup;

@@ -41,6 +41,12 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                 }
             }
             div.after {
+                section.window-box aria-label="Window" {
+                    details id="window-box" open {
+                        summary { h2 { "Window" } }
+                        div id="window" {}
+                    }
+                }
                 section.notes id="notes" aria-label="Notes" {}
                 section.work id="work" aria-label="Order of work" {}
                 section.comparison aria-label="Other jaws" {
