@@ -65,7 +65,7 @@ impl Page {
         self.place_tool();
     }
 
-    fn place_tool(&self) {
+    pub(super) fn place_tool(&self) {
         let Some((setup, found)) = &self.desk.good else { return };
         let (Some(jaw_path), Some(tool)) = (&found.scene.jaw_path, root::by_id(path::TOOL)) else { return };
         let share = self.run.share;
