@@ -16,7 +16,7 @@ use crate::ring::{Edge, JawLoad};
 use crate::setup::Setup;
 
 /// Length over which a peak of contact pressure is averaged, m: a point's own peak depends on the mesh.
-const AVERAGED: f64 = 2e-3;
+pub(super) const AVERAGED: f64 = 2e-3;
 /// Edge bearing of evenly spread pressure is a half; how far from it the words change.
 const EVEN_WITHIN: f64 = 0.12;
 

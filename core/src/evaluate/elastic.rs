@@ -96,13 +96,13 @@ impl Shapes {
     }
 
     /// The face of rigid jaws.
-    fn rigid(&self, part: &PartSpring) -> Result<Face<'static>, ContactError> {
+    pub(super) fn rigid(&self, part: &PartSpring) -> Result<Face<'static>, ContactError> {
         let arc = Arc::graded(2.0 * self.half_angle, Arc::CELLS);
         Face::new(part, arc, &JawGive::default()).map(Face::into_owned)
     }
 
     /// The face of the jaws, their stiffness times `factor`.
-    fn elastic(&self, rigid: &Face<'static>, factor: f64) -> Result<Face<'static>, ContactError> {
+    pub(super) fn elastic(&self, rigid: &Face<'static>, factor: f64) -> Result<Face<'static>, ContactError> {
         let heights = self.heights(&rigid.part().points);
         rigid.giving(&JawGive {
             spot: 0.0,

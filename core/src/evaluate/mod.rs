@@ -10,11 +10,17 @@
 mod bore;
 mod boring_ring;
 mod cautions;
+mod compare;
 mod contact;
 mod cuts;
 mod elastic;
 mod engine;
+mod gauge;
 mod grip;
+mod groove;
+mod indicator;
+mod indicator_words;
+mod own_rings;
 mod placing;
 mod pressed;
 mod program;
@@ -24,11 +30,15 @@ mod shape;
 mod speed;
 mod stroke;
 mod taper;
+mod tooth;
+mod window;
 
 pub use bore::BoreChoice;
+pub use compare::{Better, Choice, Compared, Comparison, ROWS, Row};
 pub use engine::{Engine, Progress};
 pub use pressed::Effort;
 pub use program::jaw_program;
+pub use window::{Boundary, Mover, Opening, OpeningWork, SampleWork, Sampled, SampledOutput, Span, Window, WindowWork};
 
 use crate::findings::Findings;
 use crate::setup::Setup;

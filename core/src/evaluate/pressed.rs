@@ -42,7 +42,7 @@ pub(super) struct Pressed {
 }
 
 /// What a press depends on besides the part's size.
-struct Load<'a> {
+pub(super) struct Load<'a> {
     setup: &'a Setup,
     elastic: &'a Elasticity,
     /// One top jaw as a lump.
@@ -61,14 +61,7 @@ impl Pressed {
         effort: Effort,
     ) -> Result<Self, ContactError> {
         let jaws = f64::from(setup.chuck.jaws);
-        let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| pressure.value / setup.pressure.value);
-        let load = Load {
-            setup,
-            elastic,
-            top: spinning.top_jaw,
-            centre_height: spinning.centre_height,
-            ring_force: spinning.most_at_rest / jaws * boring,
-        };
+        let load = Load::of(setup, elastic, spinning);
         let (rest, speed) = (spinning.most_at_rest / jaws, spinning.at_speed.highest / jaws);
         // A grip that is gone at speed leaves the shape at rest to speak of.
         let speed = if speed > 0.0 { speed } else { rest };
@@ -90,7 +83,30 @@ impl Pressed {
     }
 }
 
-impl Load<'_> {
+/// The jaws on a part of middle size at another force per jaw, N, and speed, rad/s.
+pub(super) fn press(
+    setup: &Setup,
+    elastic: &Elasticity,
+    spinning: &Spinning,
+    force: f64,
+    omega: f64,
+) -> Result<Contact, ContactError> {
+    let middle = f64::midpoint(setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
+    elastic.usual.press(force, &Load::of(setup, elastic, spinning).gap(middle, omega))
+}
+
+impl<'a> Load<'a> {
+    pub(super) fn of(setup: &'a Setup, elastic: &'a Elasticity, spinning: &Spinning) -> Self {
+        let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| pressure.value / setup.pressure.value);
+        Self {
+            setup,
+            elastic,
+            top: spinning.top_jaw,
+            centre_height: spinning.centre_height,
+            ring_force: spinning.most_at_rest / f64::from(setup.chuck.jaws) * boring,
+        }
+    }
+
     /// The jaws on one size of part; `like` is the same on another size.
     fn on_size(
         &self,
@@ -121,7 +137,7 @@ impl Load<'_> {
     }
 
     /// The gap before the jaws close on a part whose diameter departs from nominal, at `omega` rad/s.
-    fn gap(&self, deviation: f64, omega: f64) -> Gap {
+    pub(super) fn gap(&self, deviation: f64, omega: f64) -> Gap {
         let setup = self.setup;
         let nominal = setup.gripped_radius();
         let bored = setup.bored_radius();

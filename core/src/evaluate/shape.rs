@@ -19,9 +19,9 @@ use crate::setup::{Setup, Toward};
 /// Harmonics that are enough to draw a shape.
 const DRAWN: usize = 24;
 /// Share of the wall that the part may be squeezed by before linear theory is left.
-const LARGEST_SQUEEZE: f64 = 0.5;
+pub(super) const LARGEST_SQUEEZE: f64 = 0.5;
 /// Share of the pressure at which a ring buckles that is still taken for stable.
-const BUCKLING_SHARE: f64 = 0.3;
+pub(super) const BUCKLING_SHARE: f64 = 0.3;
 const MODEL: &str =
     "harmonic finite elements of the part (Wilson 1965; Zienkiewicz and Taylor) in one-sided contact with elastic jaws";
 
@@ -153,7 +153,7 @@ fn refusal(setup: &Setup, elastic: &Elasticity, pressed: &Pressed, spinning: &Sp
 
 /// Even outside pressure at which a long thin ring buckles, Pa: `E t³ / (4 (1 − ν²) R³)`
 /// (Bresse 1866; Timoshenko and Gere, Theory of Elastic Stability, from memory).
-fn buckling_pressure(ring: &Annulus) -> f64 {
+pub(super) fn buckling_pressure(ring: &Annulus) -> f64 {
     let mean = f64::midpoint(ring.inner, ring.outer);
     let slender = (ring.outer - ring.inner) / mean;
     ring.modulus * slender * slender * slender / (4.0 * (1.0 - ring.poisson * ring.poisson))

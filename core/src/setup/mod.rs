@@ -12,6 +12,9 @@ pub mod cut_inputs;
 mod document;
 mod entries;
 mod fault;
+pub mod gauge_inputs;
+mod indicator;
+pub mod indicator_inputs;
 mod input;
 mod inputs;
 pub mod jaw_inputs;
@@ -22,8 +25,11 @@ mod link;
 pub mod part_inputs;
 mod placing;
 pub mod profile_inputs;
+pub mod range_inputs;
+mod ranges;
 mod read;
 mod read_boring;
+mod read_indicator;
 mod read_placing;
 mod reader;
 pub mod recut_inputs;
@@ -38,6 +44,7 @@ pub use boring::{Bears, Boring, TaperReading};
 pub use document::{Document, LARGEST_DOCUMENT, SCHEMA_VERSION};
 pub use entries::Entries;
 pub use fault::Fault;
+pub use indicator::{DialSet, Indicator};
 pub use input::{Choice, Form, Input, MaterialUse, When};
 pub use inputs::{Group, INPUTS, LISTS, List, declared, every_input};
 pub use job::{
@@ -45,6 +52,8 @@ pub use job::{
     Toward, Turned, Weighed,
 };
 pub use link::LinkError;
+pub(crate) use link::digest;
 pub use placing::{OwnRing, Placing, Plan, Recut};
+pub use ranges::Ranges;
 #[cfg(feature = "json")]
 pub use schema::json_schema;

@@ -4,7 +4,7 @@ use holdround_core::setup::Entries;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
-use super::{Page, making, opening};
+use super::{Page, making, opening, window};
 use crate::root;
 
 /// Something a button asks for.
@@ -24,10 +24,18 @@ pub(crate) enum Action {
     Mesh,
     /// Let the tool run along the path that bores the jaws, or stop it.
     Run,
+    /// Look for the bored diameter with which parts come out roundest.
+    StudyBore,
+    /// Enter the diameter that was found.
+    AdoptBore,
     /// Copy the boring program.
     CopyProgram,
     /// Save the boring program as a file.
     SaveProgram,
+    /// Set the pressure that the window recommends.
+    Adopt,
+    /// Open what is said of a limit of the window.
+    Limit(usize),
     /// Let the assumed value hold.
     Assume(String),
     /// Add an item to a list.
@@ -56,8 +64,14 @@ pub(crate) enum Action {
     TakeRings,
     /// Leave them.
     LeaveRings,
-    /// Something about jaw records: what, the record it is about, and a place in it.
-    Record(String, String, usize),
+    /// Compare the jaws with others.
+    Compare,
+    /// Take jaws of the comparison.
+    TakeJaws(usize),
+    /// Something about jaw records: what, and the record it is about, or what in it.
+    Record(String, String),
+    /// Something about readings of the indicator: what, a path, and a station.
+    Dial(String, String, usize),
 }
 
 /// Which way an item is moved.
@@ -85,8 +99,12 @@ impl Action {
             "spin" => Self::Spin,
             "mesh" => Self::Mesh,
             "run" => Self::Run,
+            "study-bore" => Self::StudyBore,
+            "adopt-bore" => Self::AdoptBore,
             "copy-program" => Self::CopyProgram,
             "save-program" => Self::SaveProgram,
+            "adopt" => Self::Adopt,
+            "window-limit" => Self::Limit(index()?),
             "assume" => Self::Assume(told("data-path")?),
             "add" => Self::Add(told("data-list")?),
             "add-after" => Self::AddAfter(told("data-list")?, index()?),
@@ -102,11 +120,12 @@ impl Action {
             "fresh" => Self::Fresh,
             "take-rings" => Self::TakeRings,
             "leave-rings" => Self::LeaveRings,
-            about => Self::Record(
-                about.strip_prefix("record-")?.to_owned(),
-                told("data-id").unwrap_or_default(),
-                index().unwrap_or(0),
-            ),
+            "compare" => Self::Compare,
+            "take-jaws" => Self::TakeJaws(index()?),
+            dial if dial.starts_with("dial-") => {
+                Self::Dial(dial.to_owned(), told("data-path").unwrap_or_default(), index().unwrap_or(0))
+            }
+            about => Self::Record(about.strip_prefix("record-")?.to_owned(), told("data-id").unwrap_or_default()),
         })
     }
 }
@@ -119,6 +138,8 @@ impl Page {
                 let _printed = web_sys::window().map(|window| window.print());
                 return;
             }
+            Action::Adopt => return self.adopt(),
+            Action::Limit(number) => return window::open_limit(number),
             Action::Run => return self.run_or_stop(),
             Action::CopyProgram => return making::copy_program(),
             Action::SaveProgram => return making::save_program(),
@@ -133,6 +154,11 @@ impl Page {
                 self.desk.toggle_mesh();
                 return self.show();
             }
+            Action::StudyBore => {
+                self.desk.study_bore();
+                return self.show_making();
+            }
+            Action::AdoptBore => self.desk.adopt_bore(),
             Action::Undo => self.desk.undo(),
             Action::Redo => self.desk.redo(),
             Action::Assume(path) => self.desk.assume(&path),
@@ -181,7 +207,10 @@ impl Page {
                 }
             }
             Action::LeaveRings => self.desk.rings = None,
-            Action::Record(what, id, at) => return self.act_on_record(&what, &id, at),
+            Action::Compare => return self.compare(),
+            Action::TakeJaws(at) => self.beside.take(&mut self.desk, at),
+            Action::Dial(what, path, at) => return self.act_on_dial(&what, &path, at),
+            Action::Record(what, at) => return self.act_on_record(&what, &at),
         }
         self.refresh();
     }

@@ -83,6 +83,9 @@ impl Page {
     /// A pointer pressed, perhaps on a handle, or on a step that it chooses.
     pub(super) fn take_hold(&mut self, event: &Event) {
         let Some(event) = event.dyn_ref::<PointerEvent>().filter(|event| event.is_primary()) else { return };
+        if self.hold_point(event) {
+            return;
+        }
         self.drag = Handle::of(event, self.desk.units.system).map(|handle| Drag {
             from: place(event, handle.upward),
             handle,
@@ -110,6 +113,9 @@ impl Page {
     /// A pointer moved, perhaps with a handle.
     pub(super) fn drag(&mut self, event: &Event) {
         let Some(event) = event.dyn_ref::<PointerEvent>() else { return };
+        if self.move_point(event) {
+            return;
+        }
         let Some(drag) = self.drag.as_mut().filter(|drag| drag.pointer == event.pointer_id()) else { return };
         let place = place(event, drag.handle.upward);
         drag.moved |= (place - drag.from).abs() >= LEAST;
@@ -121,6 +127,7 @@ impl Page {
 
     /// A pointer lifted: what it dragged is one change.
     pub(super) fn let_go(&mut self, event: &Event) {
+        self.drop_point();
         let Some(drag) = self.drag.take() else { return };
         // A browser that takes the pointer away, to scroll, asks for nothing.
         if drag.handle.path.is_empty() && event.type_() == "pointerup" {

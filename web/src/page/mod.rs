@@ -2,6 +2,7 @@
 
 mod action;
 pub(crate) mod address;
+pub(crate) mod compare;
 mod delay;
 pub(crate) mod desk;
 mod drag;
@@ -9,16 +10,19 @@ pub(crate) mod entry_text;
 mod events;
 mod fields;
 mod history;
+pub(crate) mod indicator;
 mod items;
 mod keep;
 mod making;
 mod motion;
 mod notice;
 mod opening;
+mod photo;
 pub(crate) mod preferences;
 pub(crate) mod records;
 mod records_store;
 mod regions;
+mod window;
 
 use std::cell::RefCell;
 use std::mem;
@@ -65,15 +69,21 @@ pub(crate) struct Page {
     speaking: Delay,
     working: Delay,
     completing: Delay,
+    tracing: Delay,
     running: Delay,
     run: making::Run,
     /// The next step of drawing what was found.
     drawing: Option<usize>,
     /// A size that is being dragged.
     drag: Option<drag::Drag>,
+    /// The pointer that holds the window's point.
+    point: Option<i32>,
     /// The jaw records.
     shelf: Shelf,
     shelving: Delay,
+    /// Other jaws, beside those set.
+    beside: compare::Beside,
+    comparing: Delay,
 }
 
 /// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
@@ -97,12 +107,16 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         speaking: Delay::new(BEFORE_SPEAKING, || with_page(|page| page.speak())),
         working: Delay::new(0, || with_page(Page::work)),
         completing: Delay::new(BEFORE_COMPLETING, || with_page(Page::complete)),
+        tracing: Delay::new(0, || with_page(Page::trace)),
         running: Delay::new(making::TICK, || with_page(Page::tick)),
         run: making::Run::default(),
         drawing: None,
         drag: None,
+        point: None,
         shelf: Shelf::default(),
         shelving: Delay::new(BEFORE_KEEPING, || with_page(Page::shelve)),
+        beside: compare::Beside::default(),
+        comparing: Delay::new(0, || with_page(Page::go_on_comparing)),
     };
     page.regions.show("examples", examples::show());
     page.show();
@@ -145,6 +159,7 @@ impl Page {
             self.working.restart();
         } else {
             self.draw_anew();
+            self.trace_anew();
         }
     }
 
@@ -167,7 +182,11 @@ impl Page {
                 match step {
                     3 => self.regions.show("findings", findings_list::show(&self.desk)),
                     4 => self.show_notes(),
-                    5 => self.show_making(),
+                    5 => {
+                        self.show_making();
+                        self.show_comparison();
+                        self.show_indicator();
+                    }
                     _ => self.show_records(),
                 }
                 self.regions.hold(false);
@@ -177,6 +196,7 @@ impl Page {
                 self.regions.show("verdict", title_block::show(&self.desk));
                 self.regions.release();
                 self.place_tool();
+                self.show_photos();
                 dress(&self.desk);
                 return self.speaking.restart();
             }
@@ -185,11 +205,18 @@ impl Page {
         self.working.restart();
     }
 
+    /// Begins to trace the window, where it hangs on what was changed.
+    fn trace_anew(&mut self) {
+        self.desk.begin_window();
+        self.tracing.restart();
+    }
+
     /// After what was just shown: more work, or what may wait for a pause.
-    fn go_on(&self) {
+    fn go_on(&mut self) {
         if self.desk.waiting.is_some() {
             self.working.restart();
         } else {
+            self.trace_anew();
             self.completing.restart();
             self.speaking.restart();
         }
@@ -205,11 +232,12 @@ impl Page {
     /// What stands beside the findings, and the same on paper.
     fn show_notes(&mut self) {
         self.regions.show("notes", notes::show(&self.desk));
-        self.regions.show("work", paper::show(&self.desk));
+        self.regions.show("work", paper::show(&self.desk, &self.shelf));
     }
 
     fn show_records(&mut self) {
         self.regions.show("records", records_view::show(&self.shelf, &self.desk));
+        self.show_photos();
     }
 
     /// Shows what follows a finger; the rest is drawn after a pause.
@@ -223,6 +251,7 @@ impl Page {
         if let Some(stage) = stage(&self.desk) {
             motion::show(&mut self.regions, "section", section::draw(&stage));
         }
+        self.place_tool();
         dress(&self.desk);
     }
 
@@ -242,6 +271,7 @@ impl Page {
         self.regions.show("notices", notices::show(desk));
         if anew {
             self.show_making();
+            self.show_indicator();
         }
     }
 
@@ -338,9 +368,13 @@ fn dress(desk: &Desk) {
     if let Some(whole) = document.document_element() {
         let _set = whole.set_attribute("data-theme", desk.theme.key());
     }
+    let stale = if desk.faults.is_empty() { "false" } else { "true" };
+    if let Some(making) = root::by_id("making") {
+        let _set = making.set_attribute("data-stale", stale);
+    }
     if let Some(views) = root::by_id("views") {
         let _set = views.set_attribute("data-clamped", if desk.clamped { "true" } else { "false" });
         let _set = views.set_attribute("data-spinning", if desk.spinning { "true" } else { "false" });
-        let _set = views.set_attribute("data-stale", if desk.faults.is_empty() { "false" } else { "true" });
+        let _set = views.set_attribute("data-stale", stale);
     }
 }

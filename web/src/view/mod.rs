@@ -1,11 +1,14 @@
 //! Views: functions from what lies on the desk to markup.
 
+pub(crate) mod compare;
 pub(crate) mod drawing;
 pub(crate) mod examples;
 pub(crate) mod face;
 pub(crate) mod field;
 pub(crate) mod findings_list;
 mod formula;
+pub(crate) mod indicator;
+mod indicator_dial;
 pub(crate) mod inputs;
 pub(crate) mod making;
 mod mark;
@@ -23,6 +26,7 @@ pub(crate) mod title_block;
 pub(crate) mod tools;
 pub(crate) mod trace;
 pub(crate) mod verdict;
+pub(crate) mod window;
 
 use holdround_core::findings::Findings;
 use holdround_core::setup::Setup;

@@ -288,6 +288,18 @@ impl Clamped {
         Some(friction / power)
     }
 
+    /// A motion found for another spread of the normal forces, shifted so that the jaws allow it: see
+    /// [`LateralSupport::Jaws`].
+    #[must_use]
+    pub fn allowed(&self, motion: &Motion) -> Motion {
+        let Some(problem) = self.problem.as_ref().filter(|_| self.support == LateralSupport::Jaws) else {
+            return *motion;
+        };
+        let [across, up, _] = motion.velocity_at(problem.centre());
+        let [x, y, z] = motion.velocity;
+        Motion { velocity: [x - across, y - up, z], ..*motion }
+    }
+
     /// How far the normal forces are from balancing among themselves: the larger
     /// of their resultant over their sum, and of their moment about their centre
     /// over their sum times their distance from it.

@@ -1,0 +1,223 @@
+//! The window on the page: traced a slice at a time, and its point moved.
+
+use holdround_core::quantity::{Kind, decimal};
+use holdround_core::setup::Entries;
+use holdround_core::setup::jaw_inputs::{PRESSURE, SPEED};
+use holdround_core::{Opening, OpeningWork, Window, WindowWork};
+use wasm_bindgen::JsCast;
+use web_sys::{Element, Event, PointerEvent};
+
+use super::desk::Desk;
+use super::{Page, SLICE, now};
+use crate::root;
+use crate::view::window::{self, POINT, plane, round_down, step};
+
+/// What is traced, and for which entries.
+#[derive(Debug, Default)]
+pub(super) struct Tracing {
+    /// The entries it is of, but for pressure and speed, on which it does not hang.
+    of: Entries,
+    work: Option<WindowWork>,
+    /// Whether something is still to be traced.
+    under: bool,
+    /// What would open it, at which speed.
+    opening: Option<(f64, OpeningWork, bool)>,
+}
+
+impl Desk {
+    /// The window, as far as it is traced.
+    pub(crate) fn window(&self) -> Option<&Window> {
+        self.tracing.work.as_ref().map(WindowWork::window).filter(|window| !window.boundaries.is_empty())
+    }
+
+    /// Whether it is still being traced.
+    pub(crate) fn is_tracing(&self) -> bool {
+        self.tracing.under
+    }
+
+    /// Whether no pressure is good at the speed set, as far as is known.
+    pub(crate) fn is_shut(&self) -> bool {
+        let speed = self.good.as_ref().map(|(setup, _)| setup.speed.value);
+        !self.tracing.under
+            && self
+                .window()
+                .zip(speed)
+                .is_some_and(|(window, speed)| speed <= window.greatest_speed && !window.span(speed).is_open())
+    }
+
+    /// The changes that would open it, most gain first.
+    pub(crate) fn openings(&self) -> Vec<&Opening> {
+        self.tracing.opening.iter().flat_map(|(_, work, _)| work.found()).collect()
+    }
+
+    /// Whether changes are still being tried.
+    pub(crate) fn is_opening(&self) -> bool {
+        self.tracing.opening.as_ref().is_some_and(|(.., under)| *under)
+    }
+
+    /// Begins to trace the window of the present set-up, unless it is the same.
+    pub(super) fn begin_window(&mut self) {
+        let Some((setup, _)) = self.good.as_ref().filter(|_| self.faults.is_empty()) else { return };
+        let mut of = self.entries.clone();
+        of.unset(PRESSURE.path);
+        of.unset(SPEED.path);
+        if self.tracing.work.is_none() || self.tracing.of != of {
+            let mut work = WindowWork::new(setup);
+            if let Some(earlier) = self.tracing.work.take() {
+                work.take_over(earlier);
+            }
+            self.tracing = Tracing { of, work: Some(work), under: true, opening: None };
+        }
+        let speed = setup.speed.value;
+        if self.tracing.opening.as_ref().is_some_and(|(at, ..)| *at != speed) {
+            self.tracing.opening = None;
+        }
+    }
+
+    /// Traces one slice; false when nothing is left.
+    pub(super) fn trace(&mut self) -> bool {
+        if self.waiting.is_some() {
+            return false;
+        }
+        let Tracing { work: Some(work), under, .. } = &mut self.tracing else { return false };
+        if *under {
+            *under = work.step(&mut self.engine);
+            return true;
+        }
+        if !self.is_shut() {
+            self.tracing.opening = None;
+            return false;
+        }
+        let Some((setup, _)) = &self.good else { return false };
+        let (_, work, under) = self
+            .tracing
+            .opening
+            .get_or_insert_with(|| (setup.speed.value, OpeningWork::new(setup, setup.speed.value), true));
+        *under = *under && work.step();
+        *under
+    }
+
+    /// Sets pressure (Pa) and speed (rad/s) at one go, as they are set at the machine.
+    fn set_point(&mut self, pressure: f64, speed: f64) {
+        let typed = [(Kind::Pressure, PRESSURE.path, pressure), (Kind::RotationalSpeed, SPEED.path, speed)].map(
+            |(kind, path, si)| {
+                let unit = self.units.unit(kind);
+                let step = step(unit);
+                let least = if kind == Kind::Pressure { step } else { 0.0 };
+                let value = ((unit.from_si(si) / step).round() * step).max(least);
+                (path, format!("{} {}", decimal(value, 2), unit.symbol))
+            },
+        );
+        self.change(Some(POINT), |entries| {
+            for (path, text) in &typed {
+                entries.set(path, text);
+            }
+        });
+    }
+}
+
+impl Page {
+    /// Traces the window for a while, and goes on after it.
+    pub(super) fn trace(&mut self) {
+        let begun = now();
+        let mut more = true;
+        while more && now() - begun < SLICE {
+            more = self.desk.trace();
+        }
+        self.show_window();
+        if more {
+            self.tracing.restart();
+        }
+    }
+
+    pub(super) fn show_window(&mut self) {
+        self.regions.show("window", window::show(&self.desk));
+    }
+
+    /// A pointer pressed on the point: it is held.
+    pub(super) fn hold_point(&mut self, event: &PointerEvent) -> bool {
+        let held = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+        let held = held.and_then(|element| element.closest("[data-plane]").ok().flatten());
+        let Some(point) = held else { return false };
+        event.prevent_default();
+        root::give_keyboard(&point);
+        self.desk.history.rest();
+        self.point = Some(event.pointer_id());
+        true
+    }
+
+    /// A pointer moved with the point.
+    pub(super) fn move_point(&mut self, event: &PointerEvent) -> bool {
+        if self.point != Some(event.pointer_id()) {
+            return false;
+        }
+        if let (Some(plane), Some(sheet)) = (plane(&self.desk), root::by_id("window-drawing")) {
+            let room = sheet.get_bounding_client_rect();
+            let across = (f64::from(event.client_x()) - room.left()) / room.width();
+            let down = (f64::from(event.client_y()) - room.top()) / room.height();
+            let [pressure, speed] = plane.place(across, down);
+            self.set_point(pressure, speed);
+        }
+        true
+    }
+
+    /// A pointer let the point go.
+    pub(super) fn drop_point(&mut self) {
+        if self.point.take().is_some() {
+            self.desk.history.rest();
+        }
+    }
+
+    /// A key on the point; whether it meant something there.
+    pub(super) fn nudge_point(&mut self, event: &Event, key: &str) -> bool {
+        let on = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+        if on.is_none_or(|element| element.id() != POINT) {
+            return false;
+        }
+        let way = match key {
+            "ArrowLeft" => [-1.0, 0.0],
+            "ArrowRight" => [1.0, 0.0],
+            "ArrowUp" => [0.0, 1.0],
+            "ArrowDown" => [0.0, -1.0],
+            "PageUp" => [0.0, 10.0],
+            "PageDown" => [0.0, -10.0],
+            _ => return false,
+        };
+        let Some((setup, _)) = &self.desk.good else { return false };
+        let moved = |kind: Kind, si: f64, steps: f64| {
+            let unit = self.desk.units.unit(kind);
+            unit.to_si(unit.from_si(si) + steps * step(unit))
+        };
+        let pressure = moved(Kind::Pressure, setup.pressure.value, way[0]);
+        let speed = moved(Kind::RotationalSpeed, setup.speed.value, way[1]);
+        self.set_point(pressure, speed);
+        true
+    }
+
+    /// Sets the pressure that is recommended at the speed set.
+    pub(super) fn adopt(&mut self) {
+        let Some((setup, _)) = &self.desk.good else { return };
+        let speed = setup.speed.value;
+        let Some(pressure) = self.desk.window().and_then(|window| window.recommended(speed)) else { return };
+        self.desk.history.rest();
+        self.set_point(round_down(pressure, self.desk.units), speed);
+        self.desk.history.rest();
+    }
+
+    fn set_point(&mut self, pressure: f64, speed: f64) {
+        self.desk.set_point(pressure, speed);
+        self.refresh();
+        self.show_window();
+    }
+}
+
+/// Opens what is said of a limit.
+pub(super) fn open_limit(number: usize) {
+    let id = format!("limit-{number}");
+    if let Some(limit) = root::by_id(&id) {
+        let _opened = limit.set_attribute("open", "");
+        if let Some(summary) = limit.first_element_child() {
+            root::give_keyboard(&summary);
+        }
+    }
+}
