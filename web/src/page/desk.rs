@@ -32,7 +32,7 @@ pub(crate) struct Desk {
     pub(crate) spinning: bool,
     /// The last valid set-up and what was found for it.
     pub(crate) good: Option<(Setup, Findings)>,
-    /// A valid set-up whose shape work is under way, and how far it has come.
+    /// A valid set-up whose shape work is under way, and how far it has come; 1 when only the findings are wanting.
     pub(crate) waiting: Option<(Setup, f64)>,
     /// Keeps the shape work from one set-up to the next.
     pub(super) engine: Engine,
@@ -93,7 +93,9 @@ impl Desk {
     #[cfg(test)]
     pub(crate) fn worked_out(entries: Entries) -> Self {
         let mut desk = Self::new(entries);
-        while desk.work() {}
+        while desk.waiting.is_some() {
+            desk.work();
+        }
         desk
     }
 
@@ -114,14 +116,20 @@ impl Desk {
         }
     }
 
-    /// Does one slice of the work that waits; false when none is left.
+    /// Does one slice of the work that waits: of the shape work, or, once that is done, the findings. True while the
+    /// next slice is a short one.
     pub(crate) fn work(&mut self) -> bool {
-        let Some((setup, _)) = self.waiting.take() else { return false };
-        match self.engine.prepare(&setup) {
-            Progress::Under(share) => self.waiting = Some((setup, share)),
-            Progress::Done => self.find(setup, Effort::Full),
+        let Some((setup, share)) = self.waiting.take() else { return false };
+        if share == 1.0 {
+            self.find(setup, Effort::Full);
+            return false;
         }
-        self.waiting.is_some()
+        let share = match self.engine.prepare(&setup) {
+            Progress::Under(share) => share,
+            Progress::Done => 1.0,
+        };
+        self.waiting = Some((setup, share));
+        share < 1.0
     }
 
     /// Works out what a finger on a slider does not wait for: bands and bounds of the present set-up.

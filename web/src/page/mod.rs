@@ -72,6 +72,8 @@ pub(crate) struct Page {
     tracing: Delay,
     running: Delay,
     run: making::Run,
+    /// The next step of drawing what was found.
+    drawing: Option<usize>,
     /// A size that is being dragged.
     drag: Option<drag::Drag>,
     /// The pointer that holds the window's point.
@@ -108,6 +110,7 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         tracing: Delay::new(0, || with_page(Page::trace)),
         running: Delay::new(making::TICK, || with_page(Page::tick)),
         run: making::Run::default(),
+        drawing: None,
         drag: None,
         point: None,
         shelf: Shelf::default(),
@@ -144,18 +147,62 @@ impl Page {
 
     /// Works on what waits, a slice at a time so that the page stays responsive.
     fn work(&mut self) {
+        if self.desk.waiting.is_none()
+            && let Some(step) = self.drawing
+        {
+            return self.draw(step);
+        }
         let begun = now();
         while self.desk.work() && now() - begun < SLICE {}
         if self.desk.waiting.is_some() {
-            self.show();
+            self.regions.show("verdict", title_block::show(&self.desk));
             self.working.restart();
         } else {
-            // All at once: what came a moment later would push away what a finger is about to touch.
-            self.show();
-            self.show_at_rest();
-            self.speaking.restart();
+            self.draw_anew();
             self.trace_anew();
         }
+    }
+
+    /// Begins to draw what was found, step by step.
+    fn draw_anew(&mut self) {
+        self.regions.drop_held();
+        self.drawing = Some(0);
+        self.working.restart();
+    }
+
+    /// One step of drawing, short enough for a slow tablet. What could push other things away is held back until the
+    /// last one: what came a moment later would move what a finger is about to touch.
+    fn draw(&mut self, step: usize) {
+        match step {
+            0 => self.show_fields(),
+            1 => self.show_face(),
+            2 => self.show_section(),
+            3..=6 => {
+                self.regions.hold(true);
+                match step {
+                    3 => self.regions.show("findings", findings_list::show(&self.desk)),
+                    4 => self.show_notes(),
+                    5 => {
+                        self.show_making();
+                        self.show_comparison();
+                        self.show_indicator();
+                    }
+                    _ => self.show_records(),
+                }
+                self.regions.hold(false);
+            }
+            _ => {
+                self.drawing = None;
+                self.regions.show("verdict", title_block::show(&self.desk));
+                self.regions.release();
+                self.place_tool();
+                self.show_photos();
+                dress(&self.desk);
+                return self.speaking.restart();
+            }
+        }
+        self.drawing = Some(step + 1);
+        self.working.restart();
     }
 
     /// Begins to trace the window, where it hangs on what was changed.
@@ -176,24 +223,16 @@ impl Page {
     }
 
     fn complete(&mut self) {
-        self.desk.complete();
-        self.show();
-        self.show_at_rest();
+        if self.desk.waiting.is_none() {
+            self.desk.complete();
+            self.draw_anew();
+        }
     }
 
-    /// Shows what nobody reads while a finger is on a slider.
-    fn show_at_rest(&mut self) {
-        let desk = &self.desk;
-        self.regions.show("notes", notes::show(desk));
-        self.regions.show("findings", findings_list::show(desk));
-        self.regions.show("work", paper::show(desk, &self.shelf));
-        if let Some(stage) = stage(desk) {
-            self.regions.show("trace", trace::show(&stage));
-        }
-        self.show_making();
-        self.show_comparison();
-        self.show_indicator();
-        self.show_records();
+    /// What stands beside the findings, and the same on paper.
+    fn show_notes(&mut self) {
+        self.regions.show("notes", notes::show(&self.desk));
+        self.regions.show("work", paper::show(&self.desk, &self.shelf));
     }
 
     fn show_records(&mut self) {
@@ -201,7 +240,23 @@ impl Page {
         self.show_photos();
     }
 
+    /// Shows what follows a finger; the rest is drawn after a pause.
     fn show(&mut self) {
+        if self.drawing.is_some() {
+            self.draw_anew();
+        }
+        self.show_fields();
+        self.regions.show("verdict", title_block::show(&self.desk));
+        self.show_face();
+        if let Some(stage) = stage(&self.desk) {
+            motion::show(&mut self.regions, "section", section::draw(&stage));
+        }
+        self.place_tool();
+        dress(&self.desk);
+    }
+
+    /// Shows the fields, anew where others are needed.
+    fn show_fields(&mut self) {
         let desk = &self.desk;
         let structure = fields::structure(desk);
         let anew = structure != self.structure;
@@ -214,16 +269,22 @@ impl Page {
         fields::update(desk, &mut self.regions);
         self.regions.show("tools", tools::show(desk));
         self.regions.show("notices", notices::show(desk));
-        self.regions.show("verdict", title_block::show(desk));
-        if let Some(stage) = stage(desk) {
-            motion::show(&mut self.regions, "face", face::draw(&stage));
-            motion::show(&mut self.regions, "section", section::draw(&stage));
-        }
-        self.place_tool();
-        dress(&self.desk);
         if anew {
             self.show_making();
             self.show_indicator();
+        }
+    }
+
+    fn show_face(&mut self) {
+        if let Some(stage) = stage(&self.desk) {
+            motion::show(&mut self.regions, "face", face::draw(&stage));
+        }
+    }
+
+    fn show_section(&mut self) {
+        if let Some(stage) = stage(&self.desk) {
+            motion::show(&mut self.regions, "section", section::draw(&stage));
+            self.regions.show("trace", trace::show(&stage));
         }
     }
 
