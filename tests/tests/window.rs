@@ -83,7 +83,10 @@ fn on_each_boundary_the_finding_is_at_its_limit() {
             let accuracy = 8.5e3;
             let [below, above] = [pressure - accuracy, (pressure + accuracy).min(4e6)]
                 .map(|pressure| finding(&mut engine, &entries, pressure, speed, id));
-            assert!(below <= limit && limit <= above, "{key} at {speed} rad/s, {pressure} Pa: {below} to {above}, not {limit}");
+            assert!(
+                below <= limit && limit <= above,
+                "{key} at {speed} rad/s, {pressure} Pa: {below} to {above}, not {limit}"
+            );
         }
     }
     assert!(met >= 10, "only {met} places to compare");
@@ -100,14 +103,16 @@ fn the_speed_that_the_directive_permits_lies_on_the_boundary_of_the_hold_factor(
     let window = engine.window(&setup(&entries));
     let findings = engine.evaluate(&setup(&entries), Effort::Sliding);
     let grip = |pressure: f64| findings.get("grip.rest").unwrap().value.clone().unwrap() * pressure / 1.5e6;
-    let moment = findings.get("spin.force").unwrap().value.clone().unwrap() / (1500.0 * REV_PER_MIN * 1500.0 * REV_PER_MIN);
+    let moment =
+        findings.get("spin.force").unwrap().value.clone().unwrap() / (1500.0 * REV_PER_MIN * 1500.0 * REV_PER_MIN);
     let factor = findings.get("hold.factor").unwrap().value.clone().unwrap();
     let for_the_cut = findings.get("grip.speed").unwrap().value.clone().unwrap() / factor;
     for speed in [800.0, 1500.0, 2400.0].map(|speed| speed * REV_PER_MIN) {
         let pressure = at(&window, "hold", speed);
-        let permitted = ((grip(pressure) - 2.0 * for_the_cut) / moment).sqrt();
-        // The spread of pressure over the face changes a little with the lean of the thrown jaws.
-        assert!((permitted / speed - 1.0).abs() < 0.02, "{permitted} rad/s permitted, {speed} on the boundary");
+        // Solved for the pressure at which the speed is just permitted; the spread of pressure over the face changes a
+        // little with the force and with the lean of the thrown jaws.
+        let needed = 1.5e6 * (2.0 * for_the_cut + moment * speed * speed) / grip(1.5e6);
+        assert!((pressure / needed - 1.0).abs() < 0.01, "{needed} Pa by the directive, {pressure} on the boundary");
     }
 }
 
@@ -131,10 +136,10 @@ fn spin_begins_to_matter_above_a_thousand_revolutions() {
     assert!(needs(600.0) < 1.15, "hardly at 600: {}", needs(600.0));
     assert!(needs(1000.0) > 1.05 && needs(1000.0) < 1.6, "it begins at 1000: {}", needs(1000.0));
     assert!(needs(2000.0) > 1.3, "and counts at 2000: {}", needs(2000.0));
-    let inside = [("grip.side", "inside"), ("jaws.kind", "pie"), ("part.roundness_limit", "60 µm")];
+    let inside = [("grip.side", "inside"), ("part.roundness_limit", "300 µm")];
     let window = Engine::default().window(&setup(&entries(&[&CERTAIN, &inside])));
-    let most = |speed: f64| window.span(speed * REV_PER_MIN).pressures[1];
-    assert!(most(2500.0) < most(0.0), "inside, at speed: {} against {} Pa at rest", most(2500.0), most(0.0));
+    let most = |speed: f64| at(&window, "roundness.1", speed * REV_PER_MIN);
+    assert!(most(2500.0) < 0.9 * most(0.0), "inside, at speed: {} against {} Pa at rest", most(2500.0), most(0.0));
 }
 
 #[test]
@@ -148,6 +153,7 @@ fn what_opens_a_shut_window_is_worked_out_and_ranked() {
     let found: Vec<_> = work.found().copied().collect();
     assert!(found.len() >= 3, "{found:?}");
     assert!(found.windows(2).all(|pair| pair[0].gain >= pair[1].gain), "most gain first: {found:?}");
+    assert!(found.iter().any(|opening| opening.says.starts_with("Pie")), "{found:?}");
     let pie = found.iter().find(|opening| opening.says.starts_with("Pie")).unwrap();
     let mut changed = shut.clone();
     changed.set("jaws.kind", "pie");
@@ -160,7 +166,7 @@ fn what_opens_a_shut_window_is_worked_out_and_ranked() {
 
 #[test]
 fn samples_are_the_same_every_time_and_near_to_those_worked_out() {
-    let job = setup(&entries(&[&SLEEVE]));
+    let job = setup(&entries(&[&SLEEVE, &[("run.speed", "0 rev/min")]]));
     let one = Engine::default().sampled(&job).unwrap();
     let two = Engine::default().sampled(&job).unwrap();
     assert_eq!(one, two, "to the last digit");
@@ -173,7 +179,11 @@ fn samples_are_the_same_every_time_and_near_to_those_worked_out() {
     assert!((hold.driven_by[0].2.of_variance - 0.55).abs() < 0.12, "{:?}", hold.driven_by);
     assert!(hold.driven_by[0].2.rising && !hold.driven_by[1].2.rising, "{:?}", hold.driven_by);
     // Certain inputs leave nothing to chance.
-    let sure = Engine::default().sampled(&setup(&entries(&[&SLEEVE, &CERTAIN, &[("grip.upper_deviation", "0"), ("grip.lower_deviation", "0")]])));
+    let sure = Engine::default().sampled(&setup(&entries(&[
+        &SLEEVE,
+        &CERTAIN,
+        &[("grip.upper_deviation", "0"), ("grip.lower_deviation", "0")],
+    ])));
     let sure = sure.unwrap();
     assert!(sure.good == 0.0 || sure.good == 1.0, "{}", sure.good);
     assert!(sure.outputs.iter().all(|output| output.driven_by.is_empty()), "{:?}", sure.outputs);

@@ -14,6 +14,7 @@ mod contact;
 mod cuts;
 mod elastic;
 mod engine;
+mod finish;
 mod grip;
 mod placing;
 mod pressed;

@@ -147,6 +147,7 @@ impl Page {
             self.show_at_rest();
             self.speaking.restart();
             self.trace_anew();
+            self.desk.begin_sample();
         }
     }
 
@@ -169,6 +170,8 @@ impl Page {
 
     fn complete(&mut self) {
         self.desk.complete();
+        self.desk.begin_sample();
+        self.tracing.restart();
         self.show();
         self.show_at_rest();
     }

@@ -62,11 +62,12 @@ impl OpeningWork {
     /// Work on a set-up at `speed` rad/s.
     #[must_use]
     pub fn new(setup: &Setup, speed: f64) -> Self {
-        let mut changes: Vec<Change> = [pie(setup), wider(setup), six(setup), to_size(setup), less_feed(setup), two_stages(setup)]
-            .into_iter()
-            .flatten()
-            .filter(|change| change.setups.iter().all(|(setup, _)| BoredJaw::new(setup.jaw()).is_ok()))
-            .collect();
+        let mut changes: Vec<Change> =
+            [pie(setup), wider(setup), six(setup), to_size(setup), less_feed(setup), two_stages(setup)]
+                .into_iter()
+                .flatten()
+                .filter(|change| change.setups.iter().all(|(setup, _)| BoredJaw::new(setup.jaw()).is_ok()))
+                .collect();
         changes.push(Change { says: "", entry: "", setups: [(setup.clone(), false)].into() });
         Self { speed, changes, under: None, narrowest: None, present: None, found: Vec::new() }
     }

@@ -276,7 +276,8 @@ impl SampleWork {
     }
 
     fn sum_up(&self, elastic: &Elasticity) -> Sampled {
-        let keeps = |at: usize, ratio: f64| if self.limits[at] == Limit::WorstHold { ratio >= 1.0 } else { ratio <= 1.0 };
+        let keeps =
+            |at: usize, ratio: f64| if self.limits[at] == Limit::WorstHold { ratio >= 1.0 } else { ratio <= 1.0 };
         let parts = f64::from(PARTS);
         let share = |test: &dyn Fn(&Vec<f64>) -> bool| self.drawn.iter().filter(|row| test(row)).count() as f64 / parts;
         let good = share(&|row| row.iter().enumerate().all(|(at, ratio)| keeps(at, *ratio)));

@@ -116,11 +116,9 @@ impl WindowWork {
         let covered = self.window.is_covered || !limit.of_shape();
         let asked = Asked { elastic, thin, jaw, corners: &self.corners };
         let more = match self.window.boundaries.get_mut(self.next) {
-            Some(boundary) => {
-                boundary.curve.step(
-                    &|pressure, speed| if covered { asked.ratio(*limit, pressure, speed) } else { f64::INFINITY },
-                )
-            }
+            Some(boundary) => boundary
+                .curve
+                .step(&|pressure, speed| if covered { asked.ratio(*limit, pressure, speed) } else { f64::INFINITY }),
             None => false,
         };
         self.next += usize::from(!more);
