@@ -14,7 +14,7 @@ pub enum Spread {
 }
 
 /// Numbers from 0 to 1 that [`job`] draws from.
-pub const DRAWS: usize = 224;
+pub const DRAWS: usize = 240;
 
 /// Places in the draws that stand for no input by itself.
 const READINGS: usize = DRAWS - 6;

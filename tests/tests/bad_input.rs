@@ -35,6 +35,7 @@ fn grounds() -> Vec<Entries> {
             ("steps.0.length", "30 mm"),
             ("surfaces.0.side", "bore"),
             ("stroke.plan", "yes"),
+            ("run.pressures", "two"),
             ("stroke.serration", "typed"),
             ("rings.0.outside", "100 mm"),
             ("recut.jaws", "bored"),

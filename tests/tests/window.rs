@@ -109,9 +109,10 @@ fn the_speed_that_the_directive_permits_lies_on_the_boundary_of_the_hold_factor(
     let for_the_cut = findings.get("grip.speed").unwrap().value.clone().unwrap() / factor;
     for speed in [800.0, 1500.0, 2400.0].map(|speed| speed * REV_PER_MIN) {
         let pressure = at(&window, "hold", speed);
-        let permitted = ((grip(pressure) - 2.0 * for_the_cut) / moment).sqrt();
-        // The spread of pressure over the face changes a little with the lean of the thrown jaws.
-        assert!((permitted / speed - 1.0).abs() < 0.02, "{permitted} rad/s permitted, {speed} on the boundary");
+        // Solved for the pressure at which the speed is just permitted; the spread of pressure over the face changes a
+        // little with the force and with the lean of the thrown jaws.
+        let needed = 1.5e6 * (2.0 * for_the_cut + moment * speed * speed) / grip(1.5e6);
+        assert!((pressure / needed - 1.0).abs() < 0.01, "{needed} Pa by the directive, {pressure} on the boundary");
     }
 }
 
@@ -135,10 +136,10 @@ fn spin_begins_to_matter_above_a_thousand_revolutions() {
     assert!(needs(600.0) < 1.15, "hardly at 600: {}", needs(600.0));
     assert!(needs(1000.0) > 1.05 && needs(1000.0) < 1.6, "it begins at 1000: {}", needs(1000.0));
     assert!(needs(2000.0) > 1.3, "and counts at 2000: {}", needs(2000.0));
-    let inside = [("grip.side", "inside"), ("jaws.kind", "pie"), ("part.roundness_limit", "60 µm")];
+    let inside = [("grip.side", "inside"), ("part.roundness_limit", "300 µm")];
     let window = Engine::default().window(&setup(&entries(&[&CERTAIN, &inside])));
-    let most = |speed: f64| window.span(speed * REV_PER_MIN).pressures[1];
-    assert!(most(2500.0) < most(0.0), "inside, at speed: {} against {} Pa at rest", most(2500.0), most(0.0));
+    let most = |speed: f64| at(&window, "roundness.1", speed * REV_PER_MIN);
+    assert!(most(2500.0) < 0.9 * most(0.0), "inside, at speed: {} against {} Pa at rest", most(2500.0), most(0.0));
 }
 
 #[test]
@@ -152,6 +153,7 @@ fn what_opens_a_shut_window_is_worked_out_and_ranked() {
     let found: Vec<_> = work.found().copied().collect();
     assert!(found.len() >= 3, "{found:?}");
     assert!(found.windows(2).all(|pair| pair[0].gain >= pair[1].gain), "most gain first: {found:?}");
+    assert!(found.iter().any(|opening| opening.says.starts_with("Pie")), "{found:?}");
     let pie = found.iter().find(|opening| opening.says.starts_with("Pie")).unwrap();
     let mut changed = shut.clone();
     changed.set("jaws.kind", "pie");
@@ -164,18 +166,22 @@ fn what_opens_a_shut_window_is_worked_out_and_ranked() {
 
 #[test]
 fn samples_are_the_same_every_time_and_near_to_those_worked_out() {
-    let job = setup(&entries(&[&SLEEVE]));
+    let still = [("run.speed", "0 rev/min"), ("ranges.pressure", "0 MPa")];
+    let job = setup(&entries(&[&SLEEVE, &still]));
     let one = Engine::default().sampled(&job).unwrap();
     let two = Engine::default().sampled(&job).unwrap();
     assert_eq!(one, two, "to the last digit");
     assert!(one.table_error < 0.03, "the table is off by {}", one.table_error);
     let hold = one.outputs.iter().find(|output| output.name == "Hold").unwrap();
-    // Friction times grip over force: the variances of logarithms of even draws within 0.3, 0.15 and 0.2 are as
-    // 0.09 to 0.0225 to 0.04 at first order, and the gauge's 0.04 adds a little.
-    assert_eq!(hold.driven_by[0].1, "friction", "{:?}", hold.driven_by);
-    assert_eq!(hold.driven_by[1].1, "cutting force", "{:?}", hold.driven_by);
-    assert!((hold.driven_by[0].2.of_variance - 0.55).abs() < 0.12, "{:?}", hold.driven_by);
-    assert!(hold.driven_by[0].2.rising && !hold.driven_by[1].2.rising, "{:?}", hold.driven_by);
+    // Friction times grip over force: first-order indices by scipy.stats.sobol_indices, see solver/sampling.py.
+    let kept: serde_json::Value = serde_json::from_str(include_str!("../solver/sampling.json")).unwrap();
+    for (at, name) in ["friction", "chuck condition", "cutting force"].iter().enumerate() {
+        let (_, _, share) = hold.driven_by.iter().find(|(_, driver, _)| driver == name).unwrap();
+        let expected = kept["hold"][at].as_f64().unwrap();
+        // Standard error of a share from 2000 samples is about 0.02; the fit of the jaws takes a little.
+        assert!((share.of_variance - expected).abs() < 0.06, "{name}: {share:?}, not {expected}");
+        assert_eq!(share.rising, *name != "cutting force", "{name}: {share:?}");
+    }
     // Certain inputs leave nothing to chance.
     let sure = Engine::default().sampled(&setup(&entries(&[
         &SLEEVE,
@@ -185,6 +191,46 @@ fn samples_are_the_same_every_time_and_near_to_those_worked_out() {
     let sure = sure.unwrap();
     assert!(sure.good == 0.0 || sure.good == 1.0, "{}", sure.good);
     assert!(sure.outputs.iter().all(|output| output.driven_by.is_empty()), "{:?}", sure.outputs);
+}
+
+#[test]
+fn shares_of_parts_agree_with_another_sampler() {
+    // Ten million samples of numpy's own generator, see solver/sampling.py.
+    let kept: serde_json::Value = serde_json::from_str(include_str!("../solver/sampling.json")).unwrap();
+    let draw =
+        |part, input, range: f64| 1.0 + range * (2.0 * holdround_core::sampling::draw(20_251, part, input) - 1.0);
+    let above = (0..2000).filter(|part| draw(*part, 0, 0.3) * draw(*part, 1, 0.15) / draw(*part, 2, 0.2) > 0.9);
+    let share = above.count() as f64 / 2000.0;
+    // Two standard errors of a share of about two thirds from 2000 samples.
+    assert!((share - kept["hold_share_above"]["0.9"].as_f64().unwrap()).abs() < 0.0214, "{share}");
+}
+
+#[test]
+fn two_pressures_hold_each_cut_at_its_own_and_leave_the_shape_of_the_last() {
+    let one = entries(&[&SLEEVE, &[("run.pressure", "2 MPa")]]);
+    let low = entries(&[&SLEEVE, &[("run.pressure", "0.8 MPa"), ("jaws.boring_pressure", "2 MPa")]]);
+    let two =
+        entries(&[&SLEEVE, &[("run.pressure", "2 MPa"), ("run.pressures", "two"), ("run.finish_pressure", "0.8 MPa")]]);
+    let finishing = {
+        let mut two = two.clone();
+        two.set("cuts.0.stage", "finish");
+        two
+    };
+    let [one, low, two, finishing] =
+        [one, low, two, finishing].map(|job| Engine::default().evaluate(&setup(&job), Effort::Full));
+    let value =
+        |findings: &holdround_core::findings::Findings, id: &str| findings.get(id).unwrap().value.clone().unwrap();
+    assert_eq!(value(&two, "shape.roundness"), value(&low, "shape.roundness"), "the last pressure leaves the shape");
+    assert_eq!(value(&two, "hold.factor"), value(&one, "hold.factor"), "a roughing cut is held at its own");
+    assert_eq!(value(&finishing, "hold.factor"), value(&low, "hold.factor"), "and so is a finishing one");
+    assert!(value(&two, "pressure.finish") == 0.8e6 && value(&two, "pressure.set") == 2e6, "both are told");
+    let job = setup(&entries(&[&[("run.pressures", "two")]]));
+    assert!(holdround_core::jaw_program(&job).unwrap().contains("ROUGHED AT 1.5 MPA"), "the program carries both");
+    let mut higher = Entries::default();
+    higher.set("run.pressures", "two");
+    higher.set("run.finish_pressure", "3 MPa");
+    let fault = &Setup::read(&higher).unwrap_err()[0];
+    assert_eq!(fault.path, "run.finish_pressure", "finishing harder than roughing is put right by name: {fault}");
 }
 
 fn near() -> impl Strategy<Value = Entries> {

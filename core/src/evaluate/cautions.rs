@@ -56,6 +56,18 @@ fn left_out(setup: &Setup, jaw: Option<&BoredJaw>) -> Vec<(&'static str, Option<
     if seat(setup).is_none() {
         out.push(("The part does not rest on anything along the axis: only friction keeps it from being pushed into the chuck.", Some("grip.seat")));
     }
+    if setup.finish_pressure.is_some() {
+        out.push((
+            "Between roughing and finishing unclamp, and clamp again at the lower pressure: lowering it alone does not let the grip down.",
+            Some("run.finish_pressure"),
+        ));
+        if !setup.cuts.iter().any(|cut| cut.finishing) {
+            out.push((
+                "No cut is marked as taken while finishing: the hold at that pressure is not judged.",
+                Some("cuts.0.stage"),
+            ));
+        }
+    }
     if setup.jaws.height > setup.chuck.reference_height {
         out.push((
             "The jaws are taller than the plate is given for: speed must come down too. Ask the chuck's manual by how much.",

@@ -35,16 +35,28 @@ pub(super) struct LeastHold {
     pub(super) at_rest: f64,
 }
 
-/// Judges every cut; returns the least hold factor.
+/// The part held at one clamping pressure.
+pub(super) struct Held<'a> {
+    /// The contact with which slip is judged, where there is one.
+    pub(super) slip: Option<(&'a Face<'static>, &'a Contact)>,
+    /// The grip, where there is any.
+    pub(super) spinning: Option<&'a Spinning>,
+}
+
+/// Judges every cut at its own pressure, finishing cuts as held in `finish` where it is another; returns the least hold
+/// factor of either.
 pub(super) fn hold(
     setup: &Setup,
-    slip: Option<(&Face<'static>, &Contact)>,
-    spinning: Option<&Spinning>,
+    rough: &Held<'_>,
+    finish: Option<&Held<'_>>,
     found: &mut Vec<Finding>,
-) -> Option<LeastHold> {
-    let clamped = slip.map(|(face, contact)| clamp(setup, face, contact));
-    let pressed = slip.map_or(0.0, |(face, contact)| f64::from(setup.chuck.jaws) * face.force(contact));
-    let mut least: Option<(f64, usize, &'static str)> = None;
+) -> [Option<LeastHold>; 2] {
+    let stages = [rough, finish.unwrap_or(rough)];
+    let held = stages.map(|stage| {
+        let clamped = stage.slip.map(|(face, contact)| clamp(setup, face, contact));
+        (clamped, stage.slip.map_or(0.0, |(face, contact)| f64::from(setup.chuck.jaws) * face.force(contact)))
+    });
+    let mut least: [Option<(f64, usize, &'static str)>; 2] = [None, None];
     let mut refused: Option<String> = None;
     for (at, cut) in setup.cuts.iter().enumerate() {
         let name = format!("Cut {}, {}", at + 1, name_of(&cut.kind));
@@ -63,37 +75,48 @@ pub(super) fn hold(
             }
         };
         tell_forces(setup, at, &name, cut, &cutting, found);
-        let judged = match &clamped {
+        let stage = usize::from(cut.finishing);
+        let (clamped, pressed) = &held[stage];
+        let judged = match clamped {
             None => continue,
             Some(Err(error)) => Err(format!("No hold can be given: {error}.")),
             Some(Ok(clamped)) => {
-                let enough = least.map_or(f64::INFINITY, |(factor, ..)| factor);
-                judge(setup, clamped, &cutting, pressed, enough)
+                let enough = least[stage].map_or(f64::INFINITY, |(factor, ..)| factor);
+                judge(setup, clamped, &cutting, *pressed, enough)
             }
         };
         match judged {
-            Ok(judged) => least = Some(less(least, judged, at)),
+            Ok(judged) => least[stage] = Some(less(least[stage], judged, at)),
             Err(why) => refused = Some(why),
         }
     }
     let name = "Hold factor";
-    let Some(spinning) = spinning else {
+    let [Some(first), Some(second)] = stages.map(|stage| stage.spinning) else {
         found.push(Finding::refused("hold.factor", name, Kind::Plain, "There is no grip to hold with."));
-        return None;
+        return [None, None];
     };
     // One cut that cannot be judged leaves the whole job unjudged.
     if let Some(why) = refused {
         found.push(Finding::refused("hold.factor", name, Kind::Plain, why));
-        return None;
+        return [None, None];
     }
-    let Some((judged, cut, mode)) = least else {
-        found.push(Finding::refused("hold.factor", name, Kind::Plain, "No cut loads the part."));
-        return None;
+    let spinning = [first, second];
+    let at_speed = |stage: usize| {
+        let (judged, cut, mode) = least[stage]?;
+        Some((if spinning[stage].at_speed.lowest > 0.0 { judged } else { 0.0 }, cut, mode, held[stage].1))
     };
-    let factor = if spinning.at_speed.lowest > 0.0 { judged } else { 0.0 };
+    let worst = [at_speed(0), at_speed(1)].into_iter().flatten().min_by(|a, b| a.0.total_cmp(&b.0));
+    let Some((factor, cut, mode, pressed)) = worst else {
+        found.push(Finding::refused("hold.factor", name, Kind::Plain, "No cut loads the part."));
+        return [None, None];
+    };
     found.push(tell_hold(setup, pressed, factor, cut, mode));
-    // Friction follows the normal forces, and those follow the grip.
-    Some(LeastHold { at_rest: if pressed > 0.0 { judged * spinning.least_at_rest / pressed } else { 0.0 } })
+    [0, 1].map(|stage| {
+        let (judged, ..) = least[stage]?;
+        let pressed = held[stage].1;
+        // Friction follows the normal forces, and those follow the grip.
+        Some(LeastHold { at_rest: if pressed > 0.0 { judged * spinning[stage].least_at_rest / pressed } else { 0.0 } })
+    })
 }
 
 /// How the part moves first, and with which spread of the normal forces this was found.

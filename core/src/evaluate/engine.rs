@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::elastic::{DENSITIES, SETTLED, Shapes, Work};
 use super::pressed::{Effort, Pressed};
-use super::{bore, cautions, contact, cuts, grip, indicator, placing, program, shape, speed, taper};
+use super::{bore, cautions, contact, cuts, finish, grip, indicator, placing, program, shape, speed, taper};
 use crate::findings::{Assumption, Findings, Scene};
 use crate::jaw::BoredJaw;
 use crate::setup::{Setup, declared};
@@ -94,12 +94,24 @@ impl Engine {
             (Ok(elastic), Some(spinning)) => Some(Pressed::new(setup, elastic, spinning, effort)),
             _ => None,
         };
-        let slip = match (&elastic, &pressed) {
-            (Ok(elastic), Some(Ok(pressed))) => pressed.for_slip.as_ref().map(|contact| (&elastic.usual, contact)),
-            _ => None,
-        };
-        let hold = cuts::hold(setup, slip, spinning.as_ref(), &mut found);
-        speed::limits(setup, spinning.as_ref(), hold, &mut found);
+        let last = setup.finish_pressure.map(|_| setup.while_cutting(true));
+        let finish = last.as_ref().and_then(|last| {
+            let (jaw, elastic) = (jaw.as_ref()?, elastic.as_ref().ok()?);
+            let spinning = finish::spin(last, jaw, &mut found, &mut scene)?;
+            let pressed = Pressed::new(last, elastic, &spinning, effort).ok()?;
+            Some((last, spinning, pressed))
+        });
+        let slip = |pressed: &'_ Pressed| pressed.for_slip.clone();
+        let contacts = [
+            pressed.as_ref().and_then(|pressed| slip(pressed.as_ref().ok()?)),
+            finish.as_ref().and_then(|(.., pressed)| slip(pressed)),
+        ];
+        let face = elastic.as_ref().ok().map(|elastic| &elastic.usual);
+        let held = |at: usize, spinning| cuts::Held { slip: face.zip(contacts[at].as_ref()), spinning };
+        let finishing = last.as_ref().map(|_| held(1, finish.as_ref().map(|(_, spinning, _)| spinning)));
+        let [hold, hold_last] = cuts::hold(setup, &held(0, spinning.as_ref()), finishing.as_ref(), &mut found);
+        let at_last = finish.as_ref().map(|(last, spinning, _)| (*last, spinning, hold_last));
+        speed::limits(setup, spinning.as_ref(), hold, at_last, &mut found);
         if let (Ok(elastic), Some(spinning), Effort::Full) = (&elastic, &spinning, effort) {
             let like = pressed.as_ref().and_then(|pressed| Some(&pressed.as_ref().ok()?.sizes.first()?.at_rest));
             taper::tell(setup, elastic, spinning, like, &mut found, &mut scene);
@@ -111,7 +123,13 @@ impl Engine {
         match (elastic, pressed, jaw, spinning) {
             (Ok(elastic), Some(Ok(pressed)), Some(jaw), Some(spinning)) => {
                 contact::press(setup, &jaw, elastic, &pressed, &spinning, &mut found, &mut scene);
-                shape::tell(setup, elastic, &pressed, &spinning, &mut found, &mut scene);
+                match (&last, &finish) {
+                    (None, _) => shape::tell(setup, elastic, &pressed, &spinning, &mut found, &mut scene),
+                    (_, Some((last, at_last, pressed))) => {
+                        shape::tell(last, elastic, pressed, at_last, &mut found, &mut scene);
+                    }
+                    _ => shape::refuse("There is no grip to finish with.", &mut found),
+                }
             }
             (Ok(_), Some(Err(error)), ..) => shape::refuse(&alloc::format!("{error}"), &mut found),
             (Ok(_), ..) => shape::refuse("There is no grip to squeeze the part with.", &mut found),

@@ -15,6 +15,7 @@ mod contact;
 mod cuts;
 mod elastic;
 mod engine;
+mod finish;
 mod gauge;
 mod grip;
 mod groove;

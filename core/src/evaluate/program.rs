@@ -223,6 +223,21 @@ pub fn jaw_program(setup: &Setup) -> Result<String, String> {
     Ok(text(&plan, &heading))
 }
 
+/// The pressures at which the part is then run.
+fn run_at(setup: &Setup, system: UnitSystem) -> String {
+    let show = |pressure: f64| shown(pressure, Kind::Pressure.unit_in(system));
+    match setup.finish_pressure {
+        None => format!("Part then clamped at {}", show(setup.pressure.value)),
+        Some(finish) => {
+            format!(
+                "Part then roughed at {}, clamped anew and finished at {}",
+                show(setup.pressure.value),
+                show(finish.value)
+            )
+        }
+    }
+}
+
 /// What is assumed and what to heed, for the heading.
 fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool) -> Vec<String> {
     let system = if setup.boring.inch { UnitSystem::Inch } else { UnitSystem::Metric };
@@ -263,6 +278,7 @@ fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool) -> Vec<String> {
             show(setup.jaws.ring_height.value),
             shown(pressure, Kind::Pressure.unit_in(system))
         ),
+        run_at(setup, system),
         if jaws_alone { JAWS_ALONE } else { ALL_BUT_TURRET }.to_string(),
     ]
     .into()

@@ -9,8 +9,14 @@ use crate::grip::{Demand, Side};
 use crate::quantity::Kind;
 use crate::setup::{GripFrom, Setup};
 
-/// The set speed against the least of every limit on it.
-pub(super) fn limits(setup: &Setup, spinning: Option<&Spinning>, hold: Option<LeastHold>, found: &mut Vec<Finding>) {
+/// The set speed against the least of every limit on it; `finish` is the set-up while finishing, where that is another.
+pub(super) fn limits(
+    setup: &Setup,
+    spinning: Option<&Spinning>,
+    hold: Option<LeastHold>,
+    finish: Option<(&Setup, &Spinning, Option<LeastHold>)>,
+    found: &mut Vec<Finding>,
+) {
     let plate = setup.chuck.max_speed.value;
     let mut limit = (plate, "the chuck's plate");
     if let Some(spinning) = spinning {
@@ -52,6 +58,18 @@ pub(super) fn limits(setup: &Setup, spinning: Option<&Spinning>, hold: Option<Le
             && holding < limit.0
         {
             limit = (holding, "the hold factor you want");
+        }
+    }
+    if let Some((setup, spinning, hold)) = finish {
+        if let Ok(Some(third)) = spinning.careful.speed_leaving(LEAST_LEFT)
+            && third < limit.0
+        {
+            limit = (third, "a third of the grip at rest must be left while finishing");
+        }
+        if let Some(holding) = hold.and_then(|hold| holding_speed(setup, spinning, hold, &mut Vec::new()))
+            && holding < limit.0
+        {
+            limit = (holding, "the hold factor you want while finishing");
         }
     }
     let set = Finding::new("speed.set", "Spindle speed", Kind::RotationalSpeed, setup.speed.value)

@@ -234,6 +234,10 @@ fn input_of(dimension: Dimension) -> &'static Input {
 }
 
 fn check_chuck(setup: &Setup, reader: &mut Reader<'_>) {
+    if let Some(finish) = setup.finish_pressure {
+        let remedy = "Finish at no more than the pressure for roughing, or mark the cuts the other way round.";
+        at_most(reader, &j::FINISH_PRESSURE, 0, finish.value, setup.pressure.value, remedy);
+    }
     let (least, most) = (setup.chuck.spin_share_least.value, setup.chuck.spin_share_most.value);
     at_most(reader, &c::SPIN_SHARE_LEAST, 0, least, most, "The least share cannot be more than the greatest.");
     let cylinder = match &setup.chuck.grip_from {

@@ -20,6 +20,19 @@ pub static CUT_KIND: Input = Input {
     source: "our own starting value",
     when: When::Always,
 };
+/// At which of two pressures it is taken.
+pub static CUT_STAGE: Input = Input {
+    path: "cuts.*.stage",
+    name: "Taken while",
+    form: Form::Choice(&[
+        choice("rough", "Roughing, at the clamping pressure"),
+        choice("finish", "Finishing, at its own pressure"),
+    ]),
+    default: "rough",
+    help: "Each cut is held against slipping at its own pressure.",
+    source: "our own starting value",
+    when: When::Chosen("run.pressures", &["two"]),
+};
 /// Diameter at which the tool cuts.
 pub static CUT_DIAMETER: Input = Input {
     path: "cuts.*.diameter",
@@ -144,6 +157,7 @@ pub static FEED_WAY: Input = Input {
 /// One cut, in shop order.
 pub static CUT_INPUTS: &[&Input] = &[
     &CUT_KIND,
+    &CUT_STAGE,
     &CUT_DIAMETER,
     &CUT_DISTANCE,
     &CUT_DEPTH,

@@ -167,6 +167,26 @@ pub static PRESSURE: Input = Input {
     source: "our own starting value",
     when: When::Always,
 };
+/// Whether all cuts are taken at one pressure.
+pub static PRESSURES: Input = Input {
+    path: "run.pressures",
+    name: "Clamping pressures",
+    form: Form::Choice(&[choice("one", "One for all cuts"), choice("two", "Two: rough, then clamp anew and finish")]),
+    default: "one",
+    help: "Rough at a pressure that holds, then unclamp, clamp again at a lower one and finish: the released shape follows the last pressure.",
+    source: "our own starting value",
+    when: When::Always,
+};
+/// Clamping pressure for finishing.
+pub static FINISH_PRESSURE: Input = Input {
+    path: "run.finish_pressure",
+    name: "Clamping pressure for finishing",
+    form: quantity(Kind::Pressure, 1e4, 3e7),
+    default: "0.8 MPa",
+    help: "At most the one for roughing. Lowering the pressure on a clamped part does not let the grip down: unclamp first.",
+    source: "our own starting value",
+    when: When::Chosen("run.pressures", &["two"]),
+};
 /// Spindle speed.
 pub static SPEED: Input = Input {
     path: "run.speed",
@@ -198,4 +218,4 @@ pub static JAW_INPUTS: &[&Input] = &[
 ];
 
 /// What is set at the machine.
-pub static RUN_INPUTS: &[&Input] = &[&PRESSURE, &SPEED];
+pub static RUN_INPUTS: &[&Input] = &[&PRESSURE, &PRESSURES, &FINISH_PRESSURE, &SPEED];

@@ -28,6 +28,8 @@ pub struct Setup {
     pub jaws: Jaws,
     /// Clamping pressure.
     pub pressure: Pressure,
+    /// Clamping pressure for finishing, where it is another.
+    pub finish_pressure: Option<Pressure>,
     /// Spindle speed.
     pub speed: AngularVelocity,
     /// The cuts, at least one.
@@ -235,6 +237,8 @@ pub struct Weighed {
 pub struct Cut {
     /// What it does.
     pub kind: CutKind,
+    /// Whether it is taken at the pressure for finishing, where that is another.
+    pub finishing: bool,
     /// Distance of the tool from the front of the jaws.
     pub distance: Length,
 }
@@ -331,6 +335,20 @@ impl Setup {
             bored_depth: self.grip.length.value,
             grip_radius: self.gripped_radius(),
         }
+    }
+
+    /// The set-up as it is while roughing, with its cuts alone, or while finishing; itself where there is one pressure.
+    #[must_use]
+    pub fn while_cutting(&self, finishing: bool) -> Self {
+        let mut stage = self.clone();
+        if let Some(finish) = self.finish_pressure {
+            stage.cuts.retain(|cut| cut.finishing == finishing);
+            stage.finish_pressure = None;
+            // What is not said was bored at the clamping pressure.
+            stage.jaws.boring_pressure = self.jaws.boring_pressure.or(Some(self.pressure));
+            stage.pressure = if finishing { finish } else { self.pressure };
+        }
+        stage
     }
 
     /// Radius the jaws are bored to, m: that of the part where none was entered.

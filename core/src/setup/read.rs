@@ -43,6 +43,8 @@ impl Setup {
         let chuck = read_chuck(&mut reader);
         let jaws = read_jaws(&mut reader);
         let pressure = reader.pressure(&j::PRESSURE, 0);
+        let two = reader.choice(&j::PRESSURES, 0) == Some("two");
+        let finish_pressure = if two { reader.pressure(&j::FINISH_PRESSURE, 0) } else { None };
         let speed = reader.rotation(&j::SPEED);
         let cuts = read_cuts(&mut reader);
         let ranges = Ranges::read(&mut reader);
@@ -57,6 +59,7 @@ impl Setup {
                 chuck: chuck?,
                 jaws: jaws?,
                 pressure: pressure?,
+                finish_pressure,
                 speed: speed?,
                 cuts: cuts?,
                 ranges: ranges?,
@@ -303,6 +306,8 @@ fn read_cuts(reader: &mut Reader<'_>) -> Option<Vec<Cut>> {
 
 fn read_cut(reader: &mut Reader<'_>, at: usize) -> Option<Cut> {
     let key = reader.choice(&t::CUT_KIND, at)?;
+    let two = reader.is_chosen(&j::PRESSURES, "two");
+    let finishing = two && reader.choice(&t::CUT_STAGE, at) == Some("finish");
     let distance = reader.item_length(&t::CUT_DISTANCE, at);
     let kind = match key {
         "turning" => {
@@ -325,7 +330,7 @@ fn read_cut(reader: &mut Reader<'_>, at: usize) -> Option<Cut> {
         }
         _ => read_power(reader, at),
     };
-    Some(Cut { kind: kind?, distance: distance? })
+    Some(Cut { kind: kind?, finishing, distance: distance? })
 }
 
 fn read_turned(reader: &mut Reader<'_>, at: usize) -> Option<Turned> {

@@ -160,6 +160,7 @@ impl Page {
         } else {
             self.draw_anew();
             self.trace_anew();
+            self.desk.begin_sample();
         }
     }
 
@@ -225,6 +226,8 @@ impl Page {
     fn complete(&mut self) {
         if self.desk.waiting.is_none() {
             self.desk.complete();
+            self.desk.begin_sample();
+            self.tracing.restart();
             self.draw_anew();
         }
     }

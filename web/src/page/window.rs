@@ -2,8 +2,9 @@
 
 use holdround_core::quantity::{Kind, decimal};
 use holdround_core::setup::Entries;
-use holdround_core::setup::jaw_inputs::{PRESSURE, SPEED};
-use holdround_core::{Opening, OpeningWork, Window, WindowWork};
+use holdround_core::setup::Setup;
+use holdround_core::setup::jaw_inputs::{FINISH_PRESSURE, PRESSURE, SPEED};
+use holdround_core::{Opening, OpeningWork, SampleWork, Sampled, Window, WindowWork};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, PointerEvent};
 
@@ -22,6 +23,8 @@ pub(super) struct Tracing {
     under: bool,
     /// What would open it, at which speed.
     opening: Option<(f64, OpeningWork, bool)>,
+    /// How parts come out with what is set.
+    sample: Option<SampleWork>,
 }
 
 impl Desk {
@@ -33,6 +36,28 @@ impl Desk {
     /// Whether it is still being traced.
     pub(crate) fn is_tracing(&self) -> bool {
         self.tracing.under
+    }
+
+    /// How parts come out with what is set, once that is known.
+    pub(crate) fn sampled(&self) -> Option<&Sampled> {
+        self.tracing.sample.as_ref().and_then(SampleWork::sampled)
+    }
+
+    /// The set-up that the window is drawn of: while finishing, where that has a pressure of its own.
+    pub(crate) fn drawn_setup(&self) -> Option<Setup> {
+        self.good.as_ref().map(|(setup, _)| setup.while_cutting(true))
+    }
+
+    /// The entry that the drawn pressure stands at.
+    pub(crate) fn drawn_pressure(&self) -> &'static str {
+        let two = self.good.as_ref().is_some_and(|(setup, _)| setup.finish_pressure.is_some());
+        if two { FINISH_PRESSURE.path } else { PRESSURE.path }
+    }
+
+    /// Begins to draw parts with what is set.
+    pub(super) fn begin_sample(&mut self) {
+        let good = self.good.as_ref().filter(|_| self.faults.is_empty());
+        self.tracing.sample = good.map(|(setup, _)| SampleWork::new(&setup.while_cutting(true)));
     }
 
     /// Whether no pressure is good at the speed set, as far as is known.
@@ -58,17 +83,19 @@ impl Desk {
     /// Begins to trace the window of the present set-up, unless it is the same.
     pub(super) fn begin_window(&mut self) {
         let Some((setup, _)) = self.good.as_ref().filter(|_| self.faults.is_empty()) else { return };
+        let setup = &setup.while_cutting(true);
         let mut of = self.entries.clone();
-        of.unset(PRESSURE.path);
+        of.unset(self.drawn_pressure());
         of.unset(SPEED.path);
         if self.tracing.work.is_none() || self.tracing.of != of {
             let mut work = WindowWork::new(setup);
             if let Some(earlier) = self.tracing.work.take() {
                 work.take_over(earlier);
             }
-            self.tracing = Tracing { of, work: Some(work), under: true, opening: None };
+            self.tracing = Tracing { of, work: Some(work), under: true, ..Tracing::default() };
         }
         let speed = setup.speed.value;
+        self.tracing.sample = None;
         if self.tracing.opening.as_ref().is_some_and(|(at, ..)| *at != speed) {
             self.tracing.opening = None;
         }
@@ -84,30 +111,34 @@ impl Desk {
             *under = work.step(&mut self.engine);
             return true;
         }
+        if let Some(sample) = &mut self.tracing.sample
+            && sample.step(&mut self.engine)
+        {
+            return true;
+        }
         if !self.is_shut() {
             self.tracing.opening = None;
             return false;
         }
-        let Some((setup, _)) = &self.good else { return false };
+        let Some(setup) = self.drawn_setup() else { return false };
         let (_, work, under) = self
             .tracing
             .opening
-            .get_or_insert_with(|| (setup.speed.value, OpeningWork::new(setup, setup.speed.value), true));
+            .get_or_insert_with(|| (setup.speed.value, OpeningWork::new(&setup, setup.speed.value), true));
         *under = *under && work.step();
         *under
     }
 
     /// Sets pressure (Pa) and speed (rad/s) at one go, as they are set at the machine.
     fn set_point(&mut self, pressure: f64, speed: f64) {
-        let typed = [(Kind::Pressure, PRESSURE.path, pressure), (Kind::RotationalSpeed, SPEED.path, speed)].map(
-            |(kind, path, si)| {
+        let typed = [(Kind::Pressure, self.drawn_pressure(), pressure), (Kind::RotationalSpeed, SPEED.path, speed)]
+            .map(|(kind, path, si)| {
                 let unit = self.units.unit(kind);
                 let step = step(unit);
                 let least = if kind == Kind::Pressure { step } else { 0.0 };
                 let value = ((unit.from_si(si) / step).round() * step).max(least);
                 (path, format!("{} {}", decimal(value, 2), unit.symbol))
-            },
-        );
+            });
         self.change(Some(POINT), |entries| {
             for (path, text) in &typed {
                 entries.set(path, text);
@@ -183,7 +214,7 @@ impl Page {
             "PageDown" => [0.0, -10.0],
             _ => return false,
         };
-        let Some((setup, _)) = &self.desk.good else { return false };
+        let Some(setup) = self.desk.drawn_setup() else { return false };
         let moved = |kind: Kind, si: f64, steps: f64| {
             let unit = self.desk.units.unit(kind);
             unit.to_si(unit.from_si(si) + steps * step(unit))

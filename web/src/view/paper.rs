@@ -22,6 +22,7 @@ const FIGURES: &[&str] = &[
     "taper.next",
     "recut.stock",
     "pressure.least",
+    "pressure.finish",
     "speed.third_left",
     "speed.grip_lost",
 ];
@@ -79,7 +80,13 @@ fn order(setup: &Setup, findings: &Findings, units: Units) -> Vec<String> {
         "{cut} the jaws to {}, taper {} per side = {} on diameter, more metal at the {end}. Relieve the corner, break edges.",
         units.show(Kind::Length, diameter), departure(libm::fabs(taper)), departure(libm::fabs(2.0 * taper))
     ));
-    order.push(format!("Ring out, clean. Set {production} for production. Check grip with a gauge."));
+    order.push(match setup.finish_pressure {
+        None => format!("Ring out, clean. Set {production} for production. Check grip with a gauge."),
+        Some(finish) => format!(
+            "Ring out, clean. Rough at {production}; unclamp, set {}, clamp anew and finish. Check grip with a gauge at both.",
+            units.show(Kind::Pressure, finish.value)
+        ),
+    });
     order.push(format!(
         "Part against its seat, clamp, guard closed. Up to {} in steps.",
         units.show(Kind::RotationalSpeed, setup.speed.value)

@@ -1,6 +1,7 @@
 //! The window: between which pressures and up to which speed the job runs, drawn with what limits it.
 
-use holdround_core::quantity::{Kind, Unit, decimal};
+use holdround_core::quantity::{Kind, Unit, decimal, fixed};
+use holdround_core::setup::jaw_inputs::FINISH_PRESSURE;
 use holdround_core::window::Keep;
 use holdround_core::{Boundary, Opening, Window};
 use maud::{Markup, html};
@@ -20,7 +21,7 @@ const BREADTH: f64 = 11.0;
 /// Least number of divisions of an axis.
 const DIVISIONS: f64 = 5.0;
 /// Hatchings told apart by angle: of what holds, of what squeezes, of plates.
-const HATCHES: [(&str, i32); 3] = [("hatch-hold", 45), ("hatch-form", -45), ("hatch-plate", 0)];
+const HATCHES: [(&str, i32); 3] = [("hatch-hold", 45), ("hatch-form", -45), ("hatch-plate", 20)];
 
 /// The plane of pressure and speed as it lies on the drawing.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -76,7 +77,7 @@ fn shown<'a>(window: &'a Window) -> Vec<Shown<'a>> {
 
 /// The drawing, what it says in words, and its limits.
 pub(crate) fn show(desk: &Desk) -> Markup {
-    let (Some(window), Some((setup, _))) = (desk.window(), &desk.good) else {
+    let (Some(window), Some(setup)) = (desk.window(), desk.drawn_setup()) else {
         return html! { p { "There is no window before there is a valid set-up." } };
     };
     let (pressure, speed) = (setup.pressure.value, setup.speed.value);
@@ -90,7 +91,8 @@ pub(crate) fn show(desk: &Desk) -> Markup {
             }
         }
         ol.limits { @for limit in &shown { (listed(desk, limit, speed)) } }
-        (out_of_reach(window, &shown))
+        (out_of_reach(window, &shown, speed))
+        (parts(desk))
     }
 }
 
@@ -250,6 +252,7 @@ fn told(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: f64, speed:
     let at = units.show(Kind::RotationalSpeed, speed);
     let beyond: Vec<&str> = broken(window, pressure, speed);
     html! {
+        @if desk.drawn_pressure() == FINISH_PRESSURE.path { p { "While finishing, at its own pressure. The hold while roughing is in the verdict." } }
         @if desk.is_tracing() { p.faint { "Still being traced; limits are missing." } }
         @if !window.is_covered { p.stop { "The model does not cover the part with its thinnest wall, so no pressure is called good. Enter a smaller range for the wall." } }
         @if span.is_open() {
@@ -319,14 +322,49 @@ fn listed(desk: &Desk, limit: &Shown<'_>, speed: f64) -> Markup {
     }
 }
 
-fn out_of_reach(window: &Window, shown: &[Shown<'_>]) -> Markup {
-    let others: Vec<&str> = window
-        .boundaries
-        .iter()
-        .filter(|boundary| boundary.at(0.0).is_some() && !shown.iter().any(|shown| shown.boundary.key == boundary.key))
-        .map(|boundary| boundary.name.as_str())
-        .collect();
-    html! { @if !others.is_empty() { p.note { "Off the drawing: " (others.join(", ")) "." } } }
+/// Limits whose curves lie beside the drawing: those that no pressure keeps, and those that none reaches.
+fn out_of_reach(window: &Window, shown: &[Shown<'_>], speed: f64) -> Markup {
+    let beside = |kept: bool| {
+        let [least, most] = window.pressures;
+        let others = window.boundaries.iter().filter(|boundary| {
+            let unseen = !shown.iter().any(|shown| shown.boundary.key == boundary.key);
+            let keeps = |at: f64| if boundary.keep() == Keep::AtMost { at > least * 1.01 } else { at < most * 0.999 };
+            unseen && boundary.at(speed).is_some_and(|at| keeps(at) == kept)
+        });
+        others.map(|boundary| boundary.name.as_str()).collect::<Vec<_>>().join(", ")
+    };
+    let (never, always) = (beside(false), beside(true));
+    html! {
+        @if !never.is_empty() { p.stop { "No pressure keeps: " (never) "." } }
+        @if !always.is_empty() { p.note { "Kept at every pressure looked at: " (always) "." } }
+    }
+}
+
+/// How parts come out within the ranges.
+fn parts(desk: &Desk) -> Markup {
+    let Some(sampled) = desk.sampled() else { return html! {} };
+    html! {
+        details id="window-parts" open {
+            summary { h3 { "How parts come out with what is set" } }
+            p { (sampled.words()) }
+            ul { @for output in &sampled.outputs {
+                li {
+                    (output.name) ": " strong { (percent(output.good)) } " good"
+                    @let driven: Vec<_> = output.driven_by.iter().filter(|(.., share)| share.of_variance >= 0.05).take(3).collect();
+                    @if !driven.is_empty() {
+                        "; its spread goes back to "
+                        @for (at, (_, name, share)) in driven.iter().enumerate() { @if at > 0 { ", " } (name) " " (percent(share.of_variance)) }
+                    }
+                    "."
+                }
+            } }
+            p.note { "Each input drawn evenly within its range under “How well it is known”, and by itself. Shares are first-order shares of the variance." }
+        }
+    }
+}
+
+fn percent(share: f64) -> String {
+    fixed(100.0 * share, 0) + " %"
 }
 
 /// What would open the window.

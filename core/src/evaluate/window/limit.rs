@@ -44,6 +44,8 @@ pub(in crate::evaluate) enum Limit {
     Roundness(usize),
     /// Size change of a surface.
     Size(usize),
+    /// Growth of a surface by spin.
+    Growth(usize),
     /// Yield under a jaw.
     Contact,
     /// Buckling of the wall.
@@ -79,6 +81,7 @@ const SQUEEZED: &[Mover] = &[
     ("part.bore_diameter", "a thicker wall at this cut"),
     ("ranges.wall", "a wall that is known better"),
 ];
+const GROWN: &[Mover] = &[("run.speed", "a lower speed"), ("part.size_limit", "correcting the size by offset")];
 const PRESSED: &[Mover] = &[
     ("jaws.kind", "jaws that wrap further"),
     ("grip.length", "a longer grip"),
@@ -103,6 +106,9 @@ impl Limit {
             all.extend([Self::Roundness(at), Self::Runout(at)]);
             if setup.part.size_limit.is_some() {
                 all.push(Self::Size(at));
+                if setup.grip.side == Side::Outside {
+                    all.push(Self::Growth(at));
+                }
             }
         }
         all.push(Self::Contact);
@@ -111,7 +117,7 @@ impl Limit {
 
     pub(in crate::evaluate) fn keep(self) -> Keep {
         match self {
-            Self::Hold | Self::WorstHold | Self::Third | Self::Lost => Keep::AtLeast,
+            Self::Hold | Self::WorstHold | Self::Third | Self::Lost | Self::Growth(_) => Keep::AtLeast,
             _ => Keep::AtMost,
         }
     }
@@ -125,12 +131,12 @@ impl Limit {
 
     /// Whether it is judged at the ends of the ranges that squeeze most.
     pub(in crate::evaluate) fn of_shape(self) -> bool {
-        matches!(self, Self::Runout(_) | Self::Roundness(_) | Self::Size(_) | Self::Contact | Self::Buckling)
+        self.of_form() || matches!(self, Self::Contact | Self::Buckling)
     }
 
     /// Whether it is about the form or size of a surface that is turned.
     pub(in crate::evaluate) fn of_form(self) -> bool {
-        matches!(self, Self::Runout(_) | Self::Roundness(_) | Self::Size(_))
+        matches!(self, Self::Runout(_) | Self::Roundness(_) | Self::Size(_) | Self::Growth(_))
     }
 
     /// Its key, its name, what happens beyond it, and what would move it.
@@ -178,6 +184,11 @@ impl Limit {
                 of("Size", "size", at),
                 "With more pressure the diameter may change by more than you allow on release.",
                 SQUEEZED,
+            ),
+            Self::Growth(at) => (
+                of("Growth by spin", "growth", at),
+                "Faster, or with less pressure, spin widens the part by more than the size change you allow.",
+                GROWN,
             ),
             Self::Contact => {
                 (plain("contact", "Yield under a jaw"), "With more pressure a jaw may mark the part or yield.", PRESSED)
@@ -261,7 +272,14 @@ impl Asked<'_> {
             }
             Limit::Runout(surface) => self.lobes(at, surface, false) / setup.part.runout_limit.value,
             Limit::Roundness(surface) => self.lobes(at, surface, true) / setup.part.roundness_limit.value,
-            Limit::Size(surface) => setup.part.size_limit.map_or(0.0, |limit| self.growth(at, surface) / limit.value),
+            Limit::Size(surface) => {
+                // Squeezed smaller from outside, wider from inside.
+                let way = if setup.grip.side == Side::Outside { -1.0 } else { 1.0 };
+                setup.part.size_limit.map_or(0.0, |limit| self.growth(at, surface, way) / limit.value)
+            }
+            Limit::Growth(surface) => {
+                setup.part.size_limit.map_or(2.0, |limit| 2.0 - self.growth(at, surface, 1.0) / limit.value)
+            }
             Limit::Contact => {
                 let yields = [
                     setup.part.yield_stress.map(|stress| stress.value),
@@ -325,11 +343,12 @@ impl Asked<'_> {
         self.over_sizes(at, turning, &|contact| worst(contact).map_or(0.0, |(_, lobing)| lobing.peak_to_valley()))
     }
 
-    /// Change of diameter on release, at the station where it is greatest.
-    fn growth(&self, at: &At, surface: usize) -> f64 {
+    /// How far a clamped, turning surface is from its free diameter, `way` times, at the station where that is most;
+    /// nil where it is the other way.
+    fn growth(&self, at: &At, surface: usize, way: f64) -> f64 {
         let squared = at.setup.speed.value * at.setup.speed.value;
         let spin = self.face().part().spin.get(surface);
-        let change = |(lobing, spin): (Lobing, &f64)| (2.0 * (lobing.mean() + spin * squared)).abs();
+        let change = |(lobing, spin): (Lobing, &f64)| way * 2.0 * (lobing.mean() + spin * squared);
         self.over_sizes(at, true, &|contact| {
             let stations = self.face().lobing(contact, surface).into_iter();
             stations.zip(spin.into_iter().flatten()).map(change).fold(0.0, f64::max)
