@@ -16,10 +16,11 @@ pub mod setup;
 pub mod stroke;
 
 pub use holdround_mechanics::{
-    bore, contact, cutting, grip, hold, jaw, jaw_spring, part, quantity, ring, roundness, sampling, taper, window,
+    bore, contact, cutting, grip, hold, indicator, jaw, jaw_spring, part, quantity, ring, roundness, sampling, taper,
+    window,
 };
 
 pub use evaluate::{
-    BoreChoice, Boundary, Effort, Engine, Mover, Opening, OpeningWork, Progress, SampleWork, Sampled, SampledOutput,
-    Span, Window, WindowWork, evaluate, jaw_program,
+    Better, BoreChoice, Boundary, Choice, Compared, Comparison, Effort, Engine, Mover, Opening, OpeningWork, Progress,
+    ROWS, Row, SampleWork, Sampled, SampledOutput, Span, Window, WindowWork, evaluate, jaw_program,
 };

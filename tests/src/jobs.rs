@@ -53,8 +53,10 @@ pub fn job(draws: &[f64], spread: Spread) -> Entries {
 /// Readings of a gauge are drawn together, and steps make a part together or hardly ever. Teeth and rings are counted
 /// in whole numbers.
 fn is_drawn(path: &str) -> bool {
-    !["part.shape", "stroke.tooth", "ring.used"].contains(&path)
-        && !["gauge", "steps", "surfaces", "rings", "readings"].iter().any(|list| path.starts_with(list))
+    !["part.shape", "stroke.tooth", "ring.used", "indicator.stations"].contains(&path)
+        && !["gauge", "spun", "dial", "steps", "surfaces", "rings", "readings"]
+            .iter()
+            .any(|list| path.starts_with(list))
 }
 
 /// The input that `path` is drawn as a share of, and the ends of that share.

@@ -2,6 +2,7 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod evidence;
 pub mod job;
 pub mod jobs;
 pub mod reference;

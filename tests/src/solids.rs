@@ -264,6 +264,28 @@ impl Case {
         other
     }
 
+    /// What tells how far a case lies from others: proportions of the part and of its jaws, by name.
+    #[must_use]
+    pub fn proportions(&self) -> Vec<(&'static str, f64)> {
+        let mut told = vec![
+            ("jaws", self.jaws.count as f64),
+            ("share of the circle in jaws", self.jaws.count as f64 * self.jaws.half_angle / std::f64::consts::PI),
+            ("share of the length gripped", (self.jaws.z[1] - self.jaws.z[0]) / self.part.length),
+            ("Young's modulus", self.part.young),
+        ];
+        for step in &self.part.steps {
+            let outer = step.outer_diameter[0];
+            told.push(("wall over outer radius", 1.0 - step.inner_diameter[0] / outer));
+            told.push(("length over outer diameter", self.part.length / outer));
+        }
+        for loaded in &self.results {
+            if let Load::Rigid { mismatch, .. } = loaded.load {
+                told.push(("radius of the jaws less that of the part", mismatch));
+            }
+        }
+        told
+    }
+
     /// Outside and bore, each cut at its circles so that a node lies on every one.
     fn surfaces(&self) -> Vec<Surface> {
         let mut surfaces = Vec::new();

@@ -234,6 +234,66 @@ fn wasteful_jaws_are_given_a_ring_that_wastes_nothing() {
 }
 
 #[test]
+fn rings_of_ones_own_are_judged_by_where_they_bear_and_what_kind_they_are() {
+    let with = |entries: &[(&str, &str)]| {
+        let findings = found(entries);
+        let against = findings.scene.placing.as_ref().unwrap().own_rings[0].against.clone();
+        (findings, against)
+    };
+    // A ring for mid-stroke in the counterbores serves there; the same diameter solid, or thicker than they are, not.
+    let diameter = format!("{} mm", 1e3 * value(&found(&[]), "ring.diameter"));
+    let ring = |inside: &'static str| [("rings.0.outside", diameter.clone()), ("rings.0.inside", inside.to_string())];
+    for (inside, wrong) in [("125 mm", None), ("0 mm", Some("a plug, where a ring")), ("85 mm", Some("too thick"))] {
+        let entries = ring(inside);
+        let entries: Vec<_> = entries.iter().map(|(path, text)| (*path, text.as_str())).collect();
+        let (findings, against) = with(&entries);
+        match wrong {
+            None => assert_eq!(value(&findings, "ring.best_own"), 1.0, "{against:?}"),
+            Some(wrong) => {
+                assert!(against.iter().any(|why| why.contains(wrong)), "{inside}: {against:?}");
+                assert!(refusal(&findings, "ring.best_own").contains("None of them"), "{inside}");
+            }
+        }
+    }
+    // For a groove: the ring told to be made serves as one's own, one that would lie in the counterbores does not.
+    let ground = [
+        ("jaws.step", "4 mm"),
+        ("jaws.width", "20 mm"),
+        ("ring.thickness", "6 mm"),
+        ("blank.near_screw", "50 mm"),
+        ("blank.far_screw", "60 mm"),
+        ("blank.nut", "30 mm"),
+        ("stroke.first_groove", "25 mm"),
+        ("ring.bearing", "groove"),
+    ];
+    let made = found(&ground);
+    let size = |id: &str, by: f64| format!("{:.6} mm", 1e3 * value(&made, id) + by);
+    for (by, serves) in [(0.0, true), (40.0, false)] {
+        let (outside, inside) = (size("ring.made.outside", by), size("ring.made.inside", by));
+        let own = [("rings.0.outside", outside.as_str()), ("rings.0.inside", inside.as_str()), ("ring.used", "1")];
+        let (findings, against) = with(&[ground.as_slice(), &own].concat());
+        assert_eq!(against.is_empty(), serves, "{by} larger: {against:?}");
+        assert_eq!(findings.get("ring.groove.outside").unwrap().value.is_ok(), serves, "and the groove is cut for it");
+        assert!(findings.get("ring.made.outside").is_none(), "there is none to make");
+    }
+}
+
+#[test]
+fn a_ring_that_leaves_the_right_stock_but_cannot_be_used_is_not_named() {
+    let ground = [
+        ("recut.jaws", "bored"),
+        ("recut.standing", "77 mm"),
+        ("rings.0.outside", "140 mm"),
+        ("rings.0.inside", "120 mm"),
+        ("ring.used", "1"),
+    ];
+    let other = format!("{} mm", 140.0 + 1e3 * value(&found(&ground), "recut.ring_change"));
+    // As thick as reaches into the bore.
+    let both = found(&[ground.as_slice(), &[("rings.1.outside", &other), ("rings.1.inside", "60 mm")]].concat());
+    assert!(refusal(&both, "recut.own_ring").contains("clears cut and bar"), "the cut would meet it");
+}
+
+#[test]
 fn before_the_jaws_are_measured_the_way_to_do_it_is_told() {
     let findings = found(&[("recut.jaws", "bored")]);
     assert!(refusal(&findings, "recut.stock").contains("Touch the jaws off"), "nothing is guessed");

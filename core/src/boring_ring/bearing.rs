@@ -30,6 +30,28 @@ impl Bearing {
         }
     }
 
+    /// Why such a ring does not go where it bears; none if it does.
+    ///
+    /// ```
+    /// use holdround_core::boring_ring::{Bearing, Ring};
+    /// # let blank = holdround_core::stroke::Blank { length: 0.07, first_groove: 0.001, near_screw: 0.03,
+    /// #     far_screw: 0.05, counterbore: 0.02, counterbore_depth: 0.03, nut: 0.04 };
+    /// let plug = Ring { outside: 0.08, inside: 0.0, height: 0.01 };
+    /// assert!(Bearing::Plug.refuses(&plug, &blank).is_none());
+    /// assert!(Bearing::Counterbores.refuses(&plug, &blank).is_some());
+    /// ```
+    #[must_use]
+    pub fn refuses(self, ring: &Ring, blank: &Blank) -> Option<&'static str> {
+        match self {
+            Self::Plug => None,
+            _ if ring.inside <= 0.0 => Some("a plug, where a ring is wanted"),
+            Self::Counterbores if ring.outside - ring.inside > 2.0 * blank.counterbore => {
+                Some("too thick for the counterbores")
+            }
+            _ => None,
+        }
+    }
+
     /// Distance, m, from the gripping end of the jaw to what bears; none for a groove, which is cut where it is wanted.
     #[must_use]
     pub fn distance(self, blank: &Blank) -> Option<f64> {

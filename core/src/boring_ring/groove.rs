@@ -2,7 +2,7 @@
 
 use super::bearing::{Place, Ring, Section};
 use crate::grip::Side;
-use crate::stroke::Blank;
+use crate::stroke::{Blank, outward};
 
 /// A groove and the ring that fits it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -26,6 +26,39 @@ pub struct NoRoom {
     pub widest: f64,
 }
 
+/// Strips of whole metal behind the bored face, less `wall` on either side: distances from the gripping end, m.
+fn strips(place: &Place, blank: &Blank, position: f64, wall: f64) -> [(f64, f64); 3] {
+    let face = outward(place.side) * (place.bored_radius - place.radius(0.0, position));
+    let half = 0.5 * blank.counterbore;
+    [
+        (0.0, blank.near_screw - half),
+        (blank.near_screw + half, blank.far_screw - half),
+        (blank.far_screw + half, blank.length),
+    ]
+    .map(|(from, to)| (from.max(face) + wall, to - wall))
+}
+
+/// The groove for a ring there is, cut where that ring bears: none where it would leave less than `wall` of metal on
+/// either side, or be as deep as the jaw is high.
+#[must_use]
+pub fn groove_for(place: &Place, blank: &Blank, position: f64, ring: Ring, wall: f64, play: f64) -> Option<Groove> {
+    let [inner, outer] = match place.side {
+        Side::Outside => [0.5 * ring.inside - play, 0.5 * ring.outside],
+        Side::Inside => [0.5 * ring.inside, 0.5 * ring.outside + play],
+    };
+    let from_end = |radius: f64| outward(place.side) * (radius - place.radius(0.0, position));
+    let ends = [from_end(inner), from_end(outer)];
+    let (near, far) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
+    // Less than a nanometre is rounding.
+    let whole = strips(place, blank, position, wall).iter().any(|(from, to)| near >= from - 1e-9 && far <= to + 1e-9);
+    (whole && inner > 0.0 && ring.height < place.height).then_some(Groove {
+        inside: 2.0 * inner,
+        outside: 2.0 * outer,
+        depth: ring.height,
+        ring,
+    })
+}
+
 /// The groove nearest to the gripping face that leaves `wall` of metal on either side of it, with `play` for the
 /// ring beside the wall that bears. The jaws stand at `position` while groove and bore are cut.
 ///
@@ -41,22 +74,9 @@ pub fn groove(
     wall: f64,
     play: f64,
 ) -> Result<Groove, NoRoom> {
-    let end = place.radius(0.0, position);
-    let face = match place.side {
-        Side::Outside => place.bored_radius - end,
-        Side::Inside => end - place.bored_radius,
-    };
-    let half = 0.5 * blank.counterbore;
-    // Strips of whole metal, as distances from the gripping end.
-    let edges = [
-        (0.0, blank.near_screw - half),
-        (blank.near_screw + half, blank.far_screw - half),
-        (blank.far_screw + half, blank.length),
-    ];
     let needed = section.thickness + play;
     let mut widest = 0.0_f64;
-    for (from, to) in edges {
-        let (from, to) = (from.max(face) + wall, to - wall);
+    for (from, to) in strips(place, blank, position, wall) {
         if to - from >= needed {
             let near = place.radius(from, position);
             let bearing = place.radius(from + needed, position);

@@ -11,7 +11,7 @@ mod groove;
 pub use bearing::{
     Bearing, Place, Ring, Section, bar_clearance, below_bore, cut_clearance, gauged_diameter, position_on,
 };
-pub use groove::{Groove, NoRoom, groove};
+pub use groove::{Groove, NoRoom, groove, groove_for};
 
 #[cfg(test)]
 mod tests;

@@ -11,6 +11,7 @@ use super::placing::{Line, tell_length};
 use super::pressed::{Effort, Pressed};
 use super::released;
 use crate::bore::best;
+use crate::contact::{Contact, Face};
 use crate::findings::{Finding, Scene, Step, term};
 use crate::part::Side as SurfaceSide;
 use crate::quantity::{Kind, Length};
@@ -143,7 +144,11 @@ const BEST: &str = "Bored diameter with the roundest part";
 
 fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<BoreChoice> {
     let nominal = 2.0 * setup.gripped_radius();
-    let mut of = |diameter: f64| roundness(setup, elastic, spinning, diameter);
+    let mut of = |diameter: f64| {
+        let pressed = press(setup, elastic, spinning, diameter, Effort::Sliding)?;
+        let contacts: Vec<&Contact> = pressed.sizes.iter().map(|size| &size.at_speed).collect();
+        worst(setup, elastic, &elastic.usual, &contacts)
+    };
     let mut findings = Vec::new();
     let mut told = |id: &'static str, name: &str, value: f64, caution: &str| {
         let name = format!("Roundness after release, {name}");
@@ -173,6 +178,11 @@ fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<Bor
         found.value,
         "The search may stop a few per cent short of the least.",
     );
+    if let Some([even, rigid]) = bounds(setup, elastic, spinning, found.at) {
+        let bound = "A bound: real jaws lie between even and rigid ones.";
+        told("bore.best.even", "bored to the best diameter, if the jaws pressed evenly", even, bound);
+        told("bore.best.rigid", "bored to the best diameter, if the jaws were rigid", rigid, bound);
+    }
     let words = match setup.grip.side {
         Side::Inside => {
             "Bore jaws for an inside grip to nominal all the same: the gain is seldom worth a part that rocks."
@@ -197,11 +207,22 @@ fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<Bor
     Some(BoreChoice { curve: found.curve, findings })
 }
 
-/// The worst released roundness of any round surface, over both sizes of part.
-fn roundness(setup: &Setup, elastic: &Elasticity, spinning: &Spinning, diameter: f64) -> Option<f64> {
+/// The jaws bored to a diameter, on both sizes of part.
+fn press(setup: &Setup, elastic: &Elasticity, spinning: &Spinning, diameter: f64, effort: Effort) -> Option<Pressed> {
     let mut other = setup.clone();
     other.jaws.bored_diameter = Some(Length::new::<meter>(diameter));
-    let pressed = Pressed::new(&other, elastic, spinning, Effort::Sliding).ok()?;
+    Pressed::new(&other, elastic, spinning, effort).ok()
+}
+
+/// Roundness with jaws that press evenly, and with rigid ones.
+fn bounds(setup: &Setup, elastic: &Elasticity, spinning: &Spinning, diameter: f64) -> Option<[f64; 2]> {
+    let pressed = press(setup, elastic, spinning, diameter, Effort::Full)?;
+    let rigid: Vec<&Contact> = pressed.sizes.iter().filter_map(|size| size.rigid.as_ref()).collect();
+    Some([worst(setup, elastic, &elastic.usual, &[&pressed.even])?, worst(setup, elastic, &elastic.rigid, &rigid)?])
+}
+
+/// The worst released roundness of any round surface under any of the contacts.
+fn worst(setup: &Setup, elastic: &Elasticity, face: &Face<'_>, contacts: &[&Contact]) -> Option<f64> {
     // Without named surfaces, the whole outside and the whole bore are judged.
     let named = elastic.surfaces.len() - setup.part.surfaces.len();
     let first = if setup.part.surfaces.is_empty() { 0 } else { named };
@@ -210,8 +231,8 @@ fn roundness(setup: &Setup, elastic: &Elasticity, spinning: &Spinning, diameter:
         if surface.side == SurfaceSide::Face {
             continue;
         }
-        for size in &pressed.sizes {
-            let (_, lobing) = elastic.usual.worst(&size.at_speed, at)?;
+        for contact in contacts {
+            let (_, lobing) = face.worst(contact, at)?;
             let [_, zone, ..] = released::circles(&lobing);
             let value = zone.roundness;
             worst = Some(worst.map_or(value, |worst| worst.max(value)));

@@ -4,28 +4,27 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::groove;
 use super::placing::{Line, refuse, tell_length};
-use crate::boring_ring::{
-    Bearing, Groove, Place, Ring, bar_clearance, below_bore, cut_clearance, gauged_diameter, groove, position_on,
-};
-use crate::findings::{BearingChoice, Finding, OwnRingFit, Placing, Procedure, RingSection, Scene, Sense, Step, term};
+use crate::boring_ring::{Bearing, Groove, Place, Ring, bar_clearance, below_bore, cut_clearance, gauged_diameter};
+use crate::findings::{BearingChoice, Finding, Placing, RingSection, Scene, Sense};
 use crate::grip::Side;
 use crate::quantity::Kind;
-use crate::setup::{Plan, Setup};
+use crate::setup::{OwnRing, Plan, Setup};
 use crate::stroke::Placed;
 
-const SKETCH: &str = "geometry of the jaw on its ring";
-/// How much wider than its ring a groove is cut, so that the ring goes in, m. Our own starting value.
-const PLAY: f64 = 1e-3;
+pub(super) const SKETCH: &str = "geometry of the jaw on its ring";
 /// How far the ring's height may be from the one entered with the jaws before that is told, m.
 const SAME_HEIGHT: f64 = 1e-3;
 
 /// One job's ring and what it depends on.
-struct Job<'a> {
+pub(super) struct Job<'a> {
     setup: &'a Setup,
-    plan: &'a Plan,
-    placed: &'a Placed,
-    place: Place,
+    pub(super) plan: &'a Plan,
+    pub(super) placed: &'a Placed,
+    pub(super) place: Place,
+    /// Diameter of the boring bar, m, where known.
+    pub(super) bar: Option<f64>,
 }
 
 /// Tells ring or plug for the jaws as they stand. `bar` is the diameter of the boring bar, m, where known.
@@ -37,14 +36,7 @@ pub(super) fn tell(
     found: &mut Vec<Finding>,
     scene: &mut Scene,
 ) {
-    let place = Place {
-        side: setup.grip.side,
-        end_closed: placed.end - placed.bored_at,
-        bored_radius: setup.bored_radius(),
-        height: setup.jaws.height.value,
-        bored_depth: setup.grip.length.value,
-    };
-    let job = Job { setup, plan, placed, place };
+    let job = Job::of(setup, plan, placed, bar);
     let drawn = scene.placing.get_or_insert_with(Placing::default);
     drawn.bearings = job.bearings();
     let chosen = plan.bearing;
@@ -62,7 +54,7 @@ pub(super) fn tell(
     }
     let ring = job.diameter(&drawn.bearings, found);
     if let Some(ring) = ring {
-        job.clearances(&ring, bar, found);
+        job.clearances(&ring, found);
         drawn.ring = Some(job.section(&ring));
     }
     drawn.own_rings = job.own_rings(found);
@@ -74,7 +66,7 @@ pub(super) fn tell(
             if chosen == Bearing::Groove {
                 drawn.ring = Some(job.section(&groove.ring));
             }
-            scene.procedures.push(groove_steps(setup.grip.side));
+            scene.procedures.push(groove::steps(setup.grip.side));
         }
     }
 }
@@ -98,14 +90,25 @@ fn words(bearing: &str) -> &'static str {
     }
 }
 
-impl Job<'_> {
-    fn middle_of_stroke(&self) -> f64 {
+impl<'a> Job<'a> {
+    pub(super) fn of(setup: &'a Setup, plan: &'a Plan, placed: &'a Placed, bar: Option<f64>) -> Self {
+        let place = Place {
+            side: setup.grip.side,
+            end_closed: placed.end - placed.bored_at,
+            bored_radius: setup.bored_radius(),
+            height: setup.jaws.height.value,
+            bored_depth: setup.grip.length.value,
+        };
+        Self { setup, plan, placed, place, bar }
+    }
+
+    pub(super) fn middle_of_stroke(&self) -> f64 {
         self.plan.master.stroke / 2.0
     }
 
     /// Height of the ring's middle above the serrations, m: it lies on the bottom of counterbore or groove, or where
     /// the jaws' entry has it.
-    fn middle(&self, bearing: Bearing, ring: &Ring) -> f64 {
+    pub(super) fn middle(&self, bearing: Bearing, ring: &Ring) -> f64 {
         match bearing {
             Bearing::Counterbores => self.place.height - self.plan.blank.counterbore_depth + 0.5 * ring.height,
             Bearing::Groove => self.place.height - 0.5 * ring.height,
@@ -113,8 +116,13 @@ impl Job<'_> {
         }
     }
 
+    /// The one of the user's own rings that is used.
+    pub(super) fn used(&self) -> Option<&OwnRing> {
+        self.plan.ring_used.and_then(|at| self.plan.rings.get(at))
+    }
+
     /// Whether a clearance is what is wanted, but for rounding.
-    fn enough(&self, clearance: f64) -> bool {
+    pub(super) fn enough(&self, clearance: f64) -> bool {
         clearance >= self.plan.tool_clearance - 1e-9 * self.place.height
     }
 
@@ -197,11 +205,10 @@ impl Job<'_> {
                 self.place.radius(0.0, middle),
             ],
         );
-        let used = self.plan.ring_used.and_then(|at| self.plan.rings.get(at));
-        Some(used.map_or_else(|| Ring::to_make(bearing, side, diameter, self.plan.section), |own| own.ring))
+        Some(self.used().map_or_else(|| Ring::to_make(bearing, side, diameter, self.plan.section), |own| own.ring))
     }
 
-    fn clearances(&self, ring: &Ring, bar: Option<f64>, found: &mut Vec<Finding>) {
+    fn clearances(&self, ring: &Ring, found: &mut Vec<Finding>) {
         let middle = self.middle(self.plan.bearing, ring);
         let free = cut_clearance(ring, &self.place, middle);
         let below = free <= below_bore(ring, &self.place, middle);
@@ -228,7 +235,7 @@ impl Job<'_> {
             "",
             &[ring.inside, ring.outside, self.place.bored_radius, middle, ring.height],
         );
-        if let (Some(bar), Side::Outside) = (bar, self.place.side) {
+        if let (Some(bar), Side::Outside) = (self.bar, self.place.side) {
             tell_length(
                 found,
                 &Line {
@@ -269,171 +276,5 @@ impl Job<'_> {
             },
             &[self.place.height, ring.height],
         );
-    }
-
-    /// Where the jaws stand on each of the user's own rings.
-    fn own_rings(&self, found: &mut Vec<Finding>) -> Vec<OwnRingFit> {
-        let (bearing, stroke) = (self.plan.bearing, self.plan.master.stroke);
-        let mut fits = Vec::new();
-        for (at, own) in self.plan.rings.iter().enumerate() {
-            let Some(position) = position_on(bearing, &own.ring, &self.place, &self.plan.blank) else { break };
-            let clearance = cut_clearance(&own.ring, &self.place, self.middle(bearing, &own.ring));
-            let clears = self.enough(clearance);
-            let rounding = 1e-9 * stroke;
-            let in_middle_third = libm::fabs(position - stroke / 2.0) <= stroke / 6.0 + rounding;
-            tell_length(
-                found,
-                &Line {
-                    id: &format!("rings.{at}.position"),
-                    name: &format!("On ring {}, {}: master jaw from fully closed", at + 1, own.name),
-                    entry: "",
-                    says: "The radius the ring gauges, less that of what bears on it with the jaws fully closed",
-                    formula: "s = D/2 − r(0)",
-                    given: &["D"],
-                    symbol: "s",
-                    source: SKETCH,
-                },
-                position,
-                None,
-                if position < -rounding || position > stroke + rounding {
-                    "Beyond the stroke: the jaws do not reach this ring, or cannot take it in."
-                } else if !clears {
-                    "The cut would meet this ring."
-                } else if !in_middle_third {
-                    "Outside the middle third of the stroke."
-                } else {
-                    ""
-                },
-                &[own.ring.bearing_diameter(self.place.side)],
-            );
-            fits.push(OwnRingFit { name: own.name.clone(), position, in_middle_third, clearance, clears });
-        }
-        self.best_of_own(&fits, found);
-        fits
-    }
-
-    fn best_of_own(&self, fits: &[OwnRingFit], found: &mut Vec<Finding>) {
-        const NAME: &str = "The best of your own rings, by number";
-        if fits.is_empty() {
-            return;
-        }
-        let middle = self.middle_of_stroke();
-        let mut best: Option<(usize, f64)> = None;
-        for (at, fit) in fits.iter().enumerate().filter(|(_, fit)| fit.in_middle_third && fit.clears) {
-            let off = libm::fabs(fit.position - middle);
-            if best.is_none_or(|(_, least)| off < least) {
-                best = Some((at, off));
-            }
-        }
-        found.push(match best {
-            Some((at, off)) => Finding::new("ring.best_own", NAME, Kind::Plain, (at + 1) as f64).step(Step {
-                says: "Of those that clear the cut and leave the jaws in the middle third, the nearest to mid-stroke",
-                formula: "least |s − S/2|",
-                given: Vec::new(),
-                result: term("|s − S/2|", off, Kind::Length),
-                source: "the middle third of the stroke: common practice, no source",
-            }),
-            None => {
-                let why = "None of them clears the cut and leaves the jaws in the middle third of the stroke.";
-                Finding::refused("ring.best_own", NAME, Kind::Plain, why)
-            }
-        });
-    }
-
-    /// The groove for a ring of its own.
-    fn groove(&self, found: &mut Vec<Finding>) -> Option<Groove> {
-        const NAME: &str = "Groove to cut in the jaw faces, its outside";
-        let wall = self.plan.least_wall.max(self.plan.tool_clearance);
-        let (plan, at) = (self.plan, self.placed.bored_at);
-        let mut refused = |why: &str, entry| refuse(found, "ring.groove.outside", NAME, Kind::Length, why, entry);
-        let made = match groove(&self.place, &plan.blank, at, plan.section, wall, PLAY) {
-            Ok(made) if made.depth < self.place.height => made,
-            Ok(_) => {
-                refused("The ring to make is higher than the jaws: make it lower.", "ring.height");
-                return None;
-            }
-            Err(room) => {
-                let why = "No strip of the jaw face is wide enough for it, with the least metal left on either side: make the ring thinner.";
-                refused(why, "ring.thickness");
-                tell_length(
-                    found,
-                    &Line {
-                        id: "ring.groove.room",
-                        name: "Widest strip of the jaw face for a groove",
-                        entry: "ring.thickness",
-                        says: "Between bored face, counterbores and jaw end, less the metal left on either side; needed is the ring to make and its play",
-                        formula: "width ≥ t + play",
-                        given: &["t + play", "wall"],
-                        symbol: "width",
-                        source: SKETCH,
-                    },
-                    room.widest,
-                    None,
-                    "",
-                    &[room.needed, wall],
-                );
-                return None;
-            }
-        };
-        let sizes = [
-            ("ring.groove.inside", "Groove to cut in the jaw faces, its inside", made.inside),
-            ("ring.groove.outside", NAME, made.outside),
-            ("ring.groove.depth", "Depth of the groove", made.depth),
-            ("ring.made.inside", "Ring to make for the groove, its inside", made.ring.inside),
-            ("ring.made.outside", "Ring to make for the groove, its outside", made.ring.outside),
-        ];
-        for (id, name, value) in sizes {
-            tell_length(
-                found,
-                &Line {
-                    id,
-                    name,
-                    entry: "ring.thickness",
-                    says: "In the first strip of whole metal behind the bored face that is wide enough, as wide as the ring and some play; the ring lies on the wall that pushes, flush with the face",
-                    formula: "width = t + play",
-                    given: &["t", "play", "wall", "s"],
-                    symbol: "size",
-                    source: "geometry of the jaw on its ring; play: our own starting value",
-                },
-                value,
-                None,
-                "",
-                &[plan.section.thickness, PLAY, wall, at],
-            );
-        }
-        Some(made)
-    }
-}
-
-/// The order in which groove and ring are made.
-fn groove_steps(side: Side) -> Procedure {
-    let stops = match side {
-        Side::Outside => {
-            "Clamp the jaws lightly on a scrap plug between their gripping ends, of such a size that the master jaws stand where they will be bored."
-        }
-        Side::Inside => {
-            "Clamp the jaws lightly in a scrap ring around their gripping ends, of such a size that the master jaws stand where they will be bored."
-        }
-    };
-    let bears = match side {
-        Side::Outside => {
-            "Turn the ring so that its outside fits the outer wall of the groove and its inside leaves the play told."
-        }
-        Side::Inside => {
-            "Turn the ring so that its inside fits the inner wall of the groove and its outside leaves the play told."
-        }
-    };
-    Procedure {
-        id: "ring.groove",
-        title: "Groove and ring, in this order",
-        steps: [
-            "Screw the jaws down on the tooth told, each on its own master jaw, all on the same tooth.",
-            stops,
-            "Face the jaws, then cut the groove to the diameters and depth told, at low speed and with light cuts: the jaws interrupt the cut.",
-            bears,
-            "Lay the ring in the groove with the jaws a little off it, take the scrap piece out, and clamp at the pressure for boring. The ring must lie flush and be held by every jaw.",
-            "Prove the boring path in the air, then bore.",
-        ]
-        .into(),
     }
 }

@@ -95,16 +95,20 @@ impl Shapes {
         points.iter().map(|z| self.sections[0].length + z - self.band.z[0]).collect()
     }
 
-    pub(super) fn face(&self, part: &PartSpring, factor: Option<f64>) -> Result<Face<'static>, ContactError> {
-        let give = match factor {
-            None => JawGive::default(),
-            Some(factor) => JawGive {
-                spot: 0.0,
-                column: self.column(factor).map_or_else(Vec::new, |column| column.matrix(&self.heights(&part.points))),
-                body: Some(Elastic { youngs: self.jaw.youngs * factor, ..self.jaw }),
-            },
-        };
-        Face::new(part, Arc::graded(2.0 * self.half_angle, Arc::CELLS), &give).map(Face::into_owned)
+    /// The face of rigid jaws.
+    pub(super) fn rigid(&self, part: &PartSpring) -> Result<Face<'static>, ContactError> {
+        let arc = Arc::graded(2.0 * self.half_angle, Arc::CELLS);
+        Face::new(part, arc, &JawGive::default()).map(Face::into_owned)
+    }
+
+    /// The face of the jaws, their stiffness times `factor`.
+    pub(super) fn elastic(&self, rigid: &Face<'static>, factor: f64) -> Result<Face<'static>, ContactError> {
+        let heights = self.heights(&rigid.part().points);
+        rigid.giving(&JawGive {
+            spot: 0.0,
+            column: self.column(factor).map_or_else(Vec::new, |column| column.matrix(&heights)),
+            body: Some(Elastic { youngs: self.jaw.youngs * factor, ..self.jaw }),
+        })
     }
 }
 
@@ -216,9 +220,9 @@ impl Building {
             self.responses.push(self.model.respond(order).map_err(|error| error.to_string())?);
             return Ok(Work::Under(Box::new(self)));
         }
-        let spring = self.model.gather(self.responses).map_err(|error| error.to_string())?;
-        let (usual, rigid) = (shapes.face(&spring, Some(1.0)), shapes.face(&spring, None));
-        let (usual, rigid) = usual.and_then(|usual| Ok((usual, rigid?))).map_err(|error| error.to_string())?;
+        let spring = self.model.gather(self.responses);
+        let rigid = shapes.rigid(&spring).map_err(|error| error.to_string())?;
+        let usual = shapes.elastic(&rigid, 1.0).map_err(|error| error.to_string())?;
         let lobes = lobes(shapes, &usual, &rigid).map_err(|error| error.to_string())?;
         let changes = self.before.map(|before| [0, 1, 2].map(|k| change(&before[k], &lobes[k])));
         let settled = changes.is_some_and(|[even, usual, rigid]| even.max(usual).max(rigid / 1.5) <= SETTLED);
@@ -231,8 +235,7 @@ impl Building {
             }
         }
         let change = changes.map(|[even, usual, _]| even.max(usual));
-        let softer_stiffer =
-            [1.0 / STIFFNESS_FACTOR, STIFFNESS_FACTOR].map(|factor| shapes.face(&spring, Some(factor)));
+        let softer_stiffer = [1.0 / STIFFNESS_FACTOR, STIFFNESS_FACTOR].map(|factor| shapes.elastic(&rigid, factor));
         let [softer, stiffer] = softer_stiffer.map(|face| face.map_err(|error| error.to_string()));
         Ok(Work::Done(Box::new(Elasticity {
             usual,

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::elastic::{DENSITIES, SETTLED, Shapes, Work};
 use super::pressed::{Effort, Pressed};
-use super::{bore, cautions, contact, cuts, finish, grip, placing, program, shape, speed, taper};
+use super::{bore, cautions, contact, cuts, finish, grip, indicator, placing, program, shape, speed, taper};
 use crate::findings::{Assumption, Findings, Scene};
 use crate::jaw::BoredJaw;
 use crate::setup::{Setup, declared};
@@ -113,7 +113,12 @@ impl Engine {
         let at_last = finish.as_ref().map(|(last, spinning, _)| (*last, spinning, hold_last));
         speed::limits(setup, spinning.as_ref(), hold, at_last, &mut found);
         if let (Ok(elastic), Some(spinning), Effort::Full) = (&elastic, &spinning, effort) {
-            taper::tell(setup, elastic, spinning, &mut found, &mut scene);
+            let like = pressed.as_ref().and_then(|pressed| Some(&pressed.as_ref().ok()?.sizes.first()?.at_rest));
+            taper::tell(setup, elastic, spinning, like, &mut found, &mut scene);
+        }
+        if let Some(read) = &setup.indicator {
+            let model = elastic.as_ref().ok().map(|elastic| &***elastic).zip(spinning.as_ref());
+            indicator::tell(setup, read, model, &mut found, &mut scene);
         }
         match (elastic, pressed, jaw, spinning) {
             (Ok(elastic), Some(Ok(pressed)), Some(jaw), Some(spinning)) => {

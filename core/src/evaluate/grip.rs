@@ -1,29 +1,30 @@
 //! The jaws, and the grip at rest and at speed, as findings.
 
 use alloc::format;
-use alloc::string::ToString;
+use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::gauge;
 use crate::findings::{Finding, Scene, Step, term};
 use crate::grip::{
     ChartPoint, Cylinder, GripError, GripLine, GripRange, PistonFace, Plate, Reading, RotatingMass, Share, Side,
     SpinningGrip, centrifugal_moment,
 };
 use crate::jaw::BoredJaw;
-use crate::quantity::Kind;
+use crate::quantity::{Force, Kind, Pressure};
 use crate::setup::{GripFrom, Setup};
 
 /// Confidence of the band about a line through gauge readings.
-const CONFIDENCE: f64 = 0.95;
+pub(super) const CONFIDENCE: f64 = 0.95;
 /// How far beyond the readings their line is trusted, as a share of their span.
 pub(super) const BEYOND_READINGS: f64 = 0.25;
 
 /// Total grip at rest: what is expected, and the ends of its band.
 #[derive(Clone, Copy)]
 pub(super) struct RestGrip {
-    expected: f64,
-    least: f64,
-    most: f64,
+    pub(super) expected: f64,
+    pub(super) least: f64,
+    pub(super) most: f64,
 }
 
 impl RestGrip {
@@ -38,6 +39,8 @@ impl RestGrip {
 pub(super) struct Spinning {
     /// The careful grip at rest, with which slip is judged.
     pub(super) careful: SpinningGrip,
+    /// Share of the spin force that the part feels.
+    pub(super) share: Share,
     /// Least grip at rest, N.
     pub(super) least_at_rest: f64,
     /// Greatest grip at rest, N.
@@ -125,11 +128,7 @@ fn top_jaw(setup: &Setup, jaw: &BoredJaw) -> RotatingMass {
 /// Grip at rest by whichever way it is known, against the plate.
 pub(super) fn at_rest(setup: &Setup, found: &mut Vec<Finding>) -> Option<RestGrip> {
     let chuck = &setup.chuck;
-    let plate = Plate {
-        greatest_grip: chuck.max_grip.value,
-        greatest_draw_force: chuck.max_draw.value,
-        jaw_height: chuck.reference_height.value,
-    };
+    let plate = plate(setup);
     let pressure = setup.pressure.value;
     found.push(
         Finding::new("pressure.set", "Clamping pressure", Kind::Pressure, pressure)
@@ -143,15 +142,12 @@ pub(super) fn at_rest(setup: &Setup, found: &mut Vec<Finding>) -> Option<RestGri
                 source: "the gauge on the machine",
             }),
     );
-    let known = match &chuck.grip_from {
-        GripFrom::Plate { cylinder, condition } => from_plate(setup, &plate, cylinder, condition.value, found),
-        GripFrom::Chart { pressure: at, grip, condition } => {
-            from_chart(setup, &ChartPoint { pressure: at.value, grip: grip.value }, condition.value)
-        }
-        GripFrom::Gauge(readings) => from_gauge(setup, readings),
-    };
-    match known {
+    match known(setup, &plate, setup.pressure, found) {
         Ok((rest, finding)) => {
+            if let Some(cylinder) = &chuck.behind_gauge {
+                found.extend(gauge::condition(setup, &plate, cylinder, &rest));
+            }
+            let finding = if chuck.condition_is_read { finding.caution(CONDITION_READ) } else { finding };
             let allowed = plate.grip_limit(setup.jaws.height.value).unwrap_or(plate.greatest_grip);
             let origin = if allowed < plate.greatest_grip {
                 "the plate, less for jaws taller than it is given for"
@@ -176,21 +172,49 @@ pub(super) fn at_rest(setup: &Setup, found: &mut Vec<Finding>) -> Option<RestGri
     }
 }
 
-type Known = Result<(RestGrip, Finding), alloc::string::String>;
+/// Said wherever grip is worked out with a condition that readings told.
+const CONDITION_READ: &str = "The chuck's condition in it is from measured readings of the indicator, not from its plate. Check it with a grip gauge.";
+
+/// What is known of the grip at rest at a pressure.
+fn known(setup: &Setup, plate: &Plate, pressure: Pressure, found: &mut Vec<Finding>) -> Known {
+    match &setup.chuck.grip_from {
+        GripFrom::Plate { cylinder, condition } => from_plate(pressure.value, plate, cylinder, condition.value, found),
+        GripFrom::Chart { pressure: at, grip, condition } => {
+            from_chart(pressure.value, &ChartPoint { pressure: at.value, grip: grip.value }, condition.value)
+        }
+        GripFrom::Gauge(readings) => from_gauge(pressure.value, readings),
+    }
+}
+
+/// Total grip at rest expected at another pressure, N, or why none can be given.
+pub(super) fn at_pressure(setup: &Setup, pressure: Pressure) -> Result<f64, String> {
+    known(setup, &plate(setup), pressure, &mut Vec::new()).map(|(rest, _)| rest.expected)
+}
+
+/// What the chuck's plate says.
+fn plate(setup: &Setup) -> Plate {
+    Plate {
+        greatest_grip: setup.chuck.max_grip.value,
+        greatest_draw_force: setup.chuck.max_draw.value,
+        jaw_height: setup.chuck.reference_height.value,
+    }
+}
+
+type Known = Result<(RestGrip, Finding), String>;
 
 fn exact(grip: f64) -> RestGrip {
     RestGrip { expected: grip, least: grip, most: grip }
 }
 
 fn from_plate(
-    setup: &Setup,
+    pressure: f64,
     plate: &Plate,
     cylinder: &crate::setup::Cylinder,
     condition: f64,
     found: &mut Vec<Finding>,
 ) -> Known {
     let face = if cylinder.rod_side { PistonFace::Rod } else { PistonFace::Full };
-    let (pressure, efficiency) = (setup.pressure.value, cylinder.efficiency.value);
+    let efficiency = cylinder.efficiency.value;
     let solid = Cylinder { bore: cylinder.bore.value, rod: cylinder.rod.value };
     let draw = solid.draw_force(pressure, face, efficiency).map_err(|error| why(&error))?;
     let grip = plate.grip(draw, condition).map_err(|error| why(&error))?;
@@ -233,8 +257,7 @@ fn from_plate(
     Ok((exact(grip), finding))
 }
 
-fn from_chart(setup: &Setup, point: &ChartPoint, condition: f64) -> Known {
-    let pressure = setup.pressure.value;
+fn from_chart(pressure: f64, point: &ChartPoint, condition: f64) -> Known {
     let grip = point.grip_at(pressure).map_err(|error| why(&error))? * condition;
     let finding = Finding::new("grip.rest", "Total grip at rest", Kind::Force, grip)
         .caution("Worked out from one point of a chart. Check it with a grip gauge.")
@@ -254,12 +277,11 @@ fn from_chart(setup: &Setup, point: &ChartPoint, condition: f64) -> Known {
     Ok((exact(grip), finding))
 }
 
-fn from_gauge(setup: &Setup, readings: &[(crate::quantity::Pressure, crate::quantity::Force)]) -> Known {
+fn from_gauge(pressure: f64, readings: &[(Pressure, Force)]) -> Known {
     let readings: Vec<Reading> =
         readings.iter().map(|(pressure, grip)| Reading { pressure: pressure.value, grip: grip.value }).collect();
     let line = GripLine::fit(&readings).map_err(|error| why(&error))?;
     let (lowest, highest) = line.measured_range();
-    let pressure = setup.pressure.value;
     let predicted =
         line.predict(pressure, BEYOND_READINGS * (highest - lowest), CONFIDENCE).map_err(|error| why(&error))?;
     let finding = Finding::new("grip.rest", "Total grip at rest", Kind::Force, predicted.grip).step(Step {
@@ -288,7 +310,7 @@ fn from_gauge(setup: &Setup, readings: &[(crate::quantity::Pressure, crate::quan
 }
 
 /// A refusal in words.
-fn why(error: &GripError) -> alloc::string::String {
+pub(super) fn why(error: &GripError) -> String {
     match error {
         GripError::OutsideReadings { .. } => {
             "This pressure lies too far from the gauge readings. Read the gauge nearer to it.".to_string()
@@ -314,11 +336,19 @@ pub(super) fn at_speed(
     let master = RotatingMass { mass: chuck.master_mass.value, radius: chuck.master_radius.value };
     let jaws = f64::from(chuck.jaws);
     let one = centrifugal_moment(&[top, master]).ok()?;
-    let share = Share::new(chuck.spin_share_least.value, chuck.spin_share_most.value).ok()?;
     let refuse = |found: &mut Vec<Finding>| {
         let why = "No grip is left at rest, so there is none at speed.";
         found.push(Finding::refused("grip.speed", "Total grip at speed", Kind::Force, why));
     };
+    let [least_share, most_share] = match gauge::spin_share(setup, jaws * one, found) {
+        None => [chuck.spin_share_least.value, chuck.spin_share_most.value],
+        Some(Ok(measured)) => measured,
+        Some(Err(why)) => {
+            found.push(Finding::refused("grip.speed", "Total grip at speed", Kind::Force, why));
+            return None;
+        }
+    };
+    let share = Share::new(least_share, most_share).ok()?;
     let spun = SpinningGrip::new(rest.least, side, jaws * one, share)
         .and_then(|careful| Ok((careful, careful.centrifugal_force(speed)?, careful.at(speed)?)));
     let most = SpinningGrip::new(rest.most, side, jaws * one, share).and_then(|grip| grip.at(speed));
@@ -344,12 +374,13 @@ pub(super) fn at_speed(
         }),
     );
     let at_speed = GripRange { lowest: least.lowest, highest: most.highest };
-    found.push(speed_finding(setup, rest.least, force, at_speed));
+    found.push(speed_finding(setup, rest.least, force, share, at_speed));
     scene.jaw_grip_at_rest = rest.expected / jaws;
     scene.jaw_grip_at_speed = at_speed.lowest / jaws;
     scene.shape_share_at_speed = if rest.most > 0.0 { at_speed.highest / rest.most } else { 0.0 };
     Some(Spinning {
         careful,
+        share,
         least_at_rest: rest.least,
         most_at_rest: rest.most,
         at_speed,
@@ -361,24 +392,20 @@ pub(super) fn at_speed(
 /// Share of the grip at rest below which an outside grip at speed is called too little.
 pub(super) const LEAST_LEFT: f64 = 1.0 / 3.0;
 
-fn speed_finding(setup: &Setup, rest: f64, force: f64, at_speed: GripRange) -> Finding {
-    let chuck = &setup.chuck;
+fn speed_finding(setup: &Setup, rest: f64, force: f64, share: Share, at_speed: GripRange) -> Finding {
     let outside = setup.grip.side == Side::Outside;
-    let (formula, share) = if outside {
-        ("F = F₀ − k F_c", chuck.spin_share_most.value)
-    } else {
-        ("F = F₀ + k F_c", chuck.spin_share_least.value)
-    };
+    let (formula, k) = if outside { ("F = F₀ − k F_c", share.high()) } else { ("F = F₀ + k F_c", share.low()) };
     let finding = Finding::new("grip.speed", "Total grip at speed", Kind::Force, at_speed.lowest)
         .band(at_speed.lowest, at_speed.highest)
         .entry("run.speed")
         .step(Step {
             says: "For slip, with the share of the spin force that leaves least grip",
             formula,
-            given: [term("F₀", rest, Kind::Force), term("k", share, Kind::Plain), term("F_c", force, Kind::Force)].into(),
+            given: [term("F₀", rest, Kind::Force), term("k", k, Kind::Plain), term("F_c", force, Kind::Force)].into(),
             result: term("F", at_speed.lowest, Kind::Force),
             source: "VDI 3106:2004 as quoted in secondary literature; share k from part and mechanism as springs in series",
         });
+    let finding = if setup.chuck.spun.is_empty() { finding } else { finding.caution(gauge::SHARE_READ) };
     if outside {
         finding.at_least(
             rest * LEAST_LEFT,

@@ -14,7 +14,7 @@ pub(super) fn tell(setup: &Setup, bar: Option<f64>, found: &mut Vec<Finding>, sc
         boring_ring::tell(setup, plan, stood, bar, found, scene);
     }
     if let Some(back) = &setup.placing.recut {
-        recut::tell(setup, back, stood.as_ref(), found, scene);
+        recut::tell(setup, back, stood.as_ref(), bar, found, scene);
     }
 }
 

@@ -61,7 +61,7 @@ impl Pressed {
         effort: Effort,
     ) -> Result<Self, ContactError> {
         let jaws = f64::from(setup.chuck.jaws);
-        let load = Load::new(setup, elastic, spinning);
+        let load = Load::of(setup, elastic, spinning);
         let (rest, speed) = (spinning.most_at_rest / jaws, spinning.at_speed.highest / jaws);
         // A grip that is gone at speed leaves the shape at rest to speak of.
         let speed = if speed > 0.0 { speed } else { rest };
@@ -83,8 +83,20 @@ impl Pressed {
     }
 }
 
+/// The jaws on a part of middle size at another force per jaw, N, and speed, rad/s.
+pub(super) fn press(
+    setup: &Setup,
+    elastic: &Elasticity,
+    spinning: &Spinning,
+    force: f64,
+    omega: f64,
+) -> Result<Contact, ContactError> {
+    let middle = f64::midpoint(setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
+    elastic.usual.press(force, &Load::of(setup, elastic, spinning).gap(middle, omega))
+}
+
 impl<'a> Load<'a> {
-    pub(super) fn new(setup: &'a Setup, elastic: &'a Elasticity, spinning: &Spinning) -> Self {
+    pub(super) fn of(setup: &'a Setup, elastic: &'a Elasticity, spinning: &Spinning) -> Self {
         let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| pressure.value / setup.pressure.value);
         Self {
             setup,

@@ -90,16 +90,17 @@ pub(super) fn tell(setup: &Setup, jaw: &BoredJaw, found: &mut Vec<Finding>, scen
     tell_speed(setup, &plan, found);
     let feed = setup.boring.rough_feed.value;
     let half = plan.tool.nose / 2.0;
-    let words = if feed > half {
-        "More than half the nose radius: where the cut is broken the edge may chip. Feed less, or take a larger nose."
-    } else {
-        "At most half the nose radius, as the edge hits every jaw anew: common practice, no source."
-    };
-    found.push(
-        Finding::new("program.feed", "Roughing feed while boring", Kind::Feed, feed)
-            .caution(words)
-            .entry("boring.rough_feed"),
-    );
+    let finding = Finding::new("program.feed", "Roughing feed while boring", Kind::Feed, feed)
+        .at_most(half, "half the nose radius: common practice, no source")
+        .entry("boring.rough_feed")
+        .step(Step {
+            says: "The edge hits every jaw anew, and chips if it is fed far beyond what its nose bears",
+            formula: "f ≤ r / 2",
+            given: [term("r", plan.tool.nose, Kind::Length)].into(),
+            result: term("f", feed, Kind::Feed),
+            source: "common practice, no source",
+        });
+    found.push(if feed > half { finding.caution("Feed less, or take a larger nose.") } else { finding });
     let obstacles = obstacles(setup, scene.placing.as_ref());
     let hits = collisions(&plan, &obstacles);
     tell_hits(&plan, &hits, obstacles.is_empty(), found);

@@ -4,7 +4,9 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use super::boring_ring;
 use super::placing::{Line, refuse, tell_length};
+use crate::boring_ring::Ring;
 use crate::findings::{Finding, Procedure, Scene, Sense, Step, term};
 use crate::grip::Side;
 use crate::quantity::Kind;
@@ -17,7 +19,14 @@ const SKETCH: &str = "geometry of the jaw on its ring";
 const LEAST_WALL: f64 = 3e-3;
 
 /// Tells what the jaws that came back still need; `placed` is how they stand, where tooth and ring are worked out.
-pub(super) fn tell(setup: &Setup, back: &Recut, placed: Option<&Placed>, found: &mut Vec<Finding>, scene: &mut Scene) {
+pub(super) fn tell(
+    setup: &Setup,
+    back: &Recut,
+    placed: Option<&Placed>,
+    bar: Option<f64>,
+    found: &mut Vec<Finding>,
+    scene: &mut Scene,
+) {
     scene.procedures.push(touching_off(setup.grip.side));
     let Some(standing) = back.standing else {
         let why = "Touch the jaws off on their ring, and enter the diameter.";
@@ -25,7 +34,7 @@ pub(super) fn tell(setup: &Setup, back: &Recut, placed: Option<&Placed>, found: 
         return;
     };
     let planned = setup.placing.plan.as_ref().zip(placed);
-    let job = Job { setup, back, standing, target: 2.0 * setup.bored_radius() };
+    let job = Job { setup, back, standing, target: 2.0 * setup.bored_radius(), bar };
     let reuse = job.reuse();
     let stock = job.stock(reuse, planned, found);
     job.as_they_are(reuse, found);
@@ -34,15 +43,15 @@ pub(super) fn tell(setup: &Setup, back: &Recut, placed: Option<&Placed>, found: 
         found,
         &Line {
             id: "recut.skim",
-            name: "Skim off the seat, along the axis",
-            entry: "recut.skim",
-            says: "As typed. Bore deeper by as much, or the grip gets shorter",
+            name: "Skim off the front face, along the axis",
+            entry: "boring.skim",
+            says: "As typed with the boring path, which bores deeper by as much",
             formula: "skim",
             given: &[],
             symbol: "skim",
             source: "0.010 in is the customary skim: common practice, no source",
         },
-        back.skim,
+        setup.boring.skim.value,
         None,
         "",
         &[],
@@ -54,6 +63,8 @@ struct Job<'a> {
     back: &'a Recut,
     standing: f64,
     target: f64,
+    /// Diameter of the boring bar, m, where known.
+    bar: Option<f64>,
 }
 
 impl Job<'_> {
@@ -183,26 +194,38 @@ impl Job<'_> {
             result: term("teeth", f64::from(teeth), Kind::Plain),
             source: SKETCH,
         }));
-        self.own_ring(stock, needed, plan, found);
+        self.own_ring(stock, needed, plan, placed, found);
     }
 
-    /// The first of the user's own rings that leaves a stock within the range, the standing diameter being that on the
-    /// ring in use.
-    fn own_ring(&self, stock: f64, needed: f64, plan: &Plan, found: &mut Vec<Finding>) {
-        let Some(used) = plan.ring_used.and_then(|at| plan.rings.get(at)) else { return };
+    /// The first of the user's own rings that leaves a stock within the range and serves on some tooth, the standing
+    /// diameter being that on the ring in use.
+    fn own_ring(&self, stock: f64, needed: f64, plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
+        let job = boring_ring::Job::of(self.setup, plan, placed, self.bar);
+        let Some(used) = job.used() else { return };
         let side = self.side();
-        let leaves = |diameter: f64| stock - outward(side) * (diameter - used.ring.bearing_diameter(side)) / 2.0;
+        let larger = |ring: &Ring| (ring.bearing_diameter(side) - used.ring.bearing_diameter(side)) / 2.0;
+        let leaves = |ring: &Ring| stock - outward(side) * larger(ring);
+        let pitch = plan.master.serration.pitch;
+        let teeth = |ring: &Ring| teeth_to_middle(placed.bored_at + larger(ring), plan.master.stroke, pitch);
+        let serves = |ring: &Ring| {
+            let position = placed.bored_at + larger(ring) - f64::from(teeth(ring)) * pitch;
+            job.against(ring, position).is_empty()
+        };
         let fits = plan.rings.iter().position(|own| {
-            Outlook::of(leaves(own.ring.bearing_diameter(side)), needed, self.back.stock) == Outlook::Enough
+            Outlook::of(leaves(&own.ring), needed, self.back.stock) == Outlook::Enough && serves(&own.ring)
         });
         const NAME: &str = "One of your own rings that leaves the right stock, by number";
         found.push(match fits.and_then(|at| Some((at, plan.rings.get(at)?))) {
             Some((at, own)) => {
-                let left = leaves(own.ring.bearing_diameter(side));
+                let left = leaves(&own.ring);
                 Finding::new("recut.own_ring", NAME, Kind::Plain, (at + 1) as f64).step(Step {
                     says: "Stock per side that it leaves",
                     formula: "stock on the ring in use ∓ half the difference of the rings",
-                    given: [term("stock", stock, Kind::Length)].into(),
+                    given: [
+                        term("stock", stock, Kind::Length),
+                        term("teeth to move outward", f64::from(teeth(&own.ring)), Kind::Plain),
+                    ]
+                    .into(),
                     result: term("stock", left, Kind::Length),
                     source: SKETCH,
                 })
@@ -211,7 +234,7 @@ impl Job<'_> {
                 "recut.own_ring",
                 NAME,
                 Kind::Plain,
-                "None of them leaves a stock that cleans up and wastes nothing.",
+                "None of them leaves a stock that cleans up and wastes nothing, goes where it bears, clears cut and bar, and on some tooth leaves the jaws in the middle third.",
             ),
         });
     }

@@ -28,7 +28,7 @@ pub(super) fn limits(
                         formula: "n = √(F₀ / (k M_c))",
                         given: [
                             term("F₀", spinning.least_at_rest, Kind::Force),
-                            term("k", setup.chuck.spin_share_most.value, Kind::Plain),
+                            term("k", spinning.share.high(), Kind::Plain),
                         ]
                         .into(),
                         result: term("n", lost, Kind::RotationalSpeed),
@@ -44,7 +44,7 @@ pub(super) fn limits(
                 formula: "n = √(⅔ F₀ / (k M_c))",
                 given: [
                     term("F₀", spinning.least_at_rest, Kind::Force),
-                    term("k", setup.chuck.spin_share_most.value, Kind::Plain),
+                    term("k", spinning.share.high(), Kind::Plain),
                 ]
                 .into(),
                 result: term("n", third, Kind::RotationalSpeed),

@@ -1,20 +1,18 @@
 //! The tooth, and where in the stroke the jaws are bored and grip, as findings.
 
 use alloc::format;
-use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::placing::{Line, refuse, tell_length};
+use super::tooth;
 use crate::boring_ring::Bearing;
-use crate::findings::{Finding, Placing, Scene, Sense, Step, Tooth, term};
+use crate::findings::{Finding, Placing, Scene, Sense, Tooth};
 use crate::grip::Side;
 use crate::jaw::Shape;
 use crate::quantity::Kind;
 use crate::setup::{Plan, Setup, Toward};
-use crate::stroke::{Check, Choice, Placed, Remedy, Stand, Task, choose, place, remedies};
+use crate::stroke::{Check, Choice, Placed, Stand, Task, choose, place};
 
-const GEOMETRY: &str =
-    "geometry of meshed serrations: on tooth k a groove of the blank sits midway between two of the master jaw";
 const SKETCH: &str = "geometry of the jaw on its tooth";
 const MIDDLE: &str = "the middle of the stroke: common practice, no source";
 /// How far the step of a tooth may be from the one entered with the jaws before that is told, m.
@@ -35,7 +33,7 @@ pub(super) fn tell(setup: &Setup, plan: &Plan, found: &mut Vec<Finding>, scene: 
         Some(tooth) => place(&plan.master, &plan.blank, &task, tooth),
         None => choice.best.clone(),
     };
-    found.push(which(plan, &task, &choice, &placed));
+    found.push(tooth::which(plan, &task, &choice, &placed));
     positions(plan, &placed, found);
     metal(setup, plan, &task, &placed, found);
     nuts(plan, &placed, found);
@@ -87,94 +85,6 @@ fn passing(setup: &Setup, plan: &Plan) -> f64 {
         from += step.length;
     }
     passing / 2.0
-}
-
-fn which(plan: &Plan, task: &Task, choice: &Choice, placed: &Placed) -> Finding {
-    const NAME: &str = "Tooth of the master jaw for the blank’s first groove";
-    let master = &plan.master;
-    let inward = task.jaw.side == Side::Outside;
-    let step = Step {
-        says: "The blank’s first groove from its gripping end sits on this tooth. Tooth 1 is the innermost, between the first two grooves of the master jaw; on 0 and below the first groove hangs over its inner end",
-        formula: if inward { "r_end = g + s + (k − ½) p − a" } else { "r_end = g + s + (k − ½) p + a" },
-        given: [
-            term("g", master.first_groove, Kind::Length),
-            term("s", placed.bored_at, Kind::Length),
-            term("k", f64::from(placed.tooth), Kind::Plain),
-            term("p", master.serration.pitch, Kind::Length),
-            term("a", plan.blank.first_groove, Kind::Length),
-        ]
-        .into(),
-        result: term("r_end", placed.end, Kind::Length),
-        source: GEOMETRY,
-    };
-    let finding = |says: Option<String>| {
-        let finding = Finding::new("stroke.tooth", NAME, Kind::Plain, f64::from(placed.tooth));
-        says.into_iter().fold(finding, Finding::caution)
-    };
-    let finding = if placed.fails.is_empty() {
-        finding(None)
-    } else if choice.fits() {
-        finding(Some(format!("{} Tooth {} would do.", faults(&placed.fails), choice.best.tooth)))
-    } else {
-        let why = format!(
-            "No tooth will do. Nearest comes tooth {}: {} {}",
-            choice.best.tooth,
-            faults(&choice.best.fails),
-            help(plan, task)
-        );
-        Finding::refused("stroke.tooth", NAME, Kind::Plain, why)
-    };
-    finding.entry("stroke.tooth").step(step)
-}
-
-fn faults(fails: &[Check]) -> String {
-    let words: Vec<_> = fails.iter().map(|check| fault(*check)).collect();
-    let mut text = words.join("; ");
-    text.push('.');
-    text
-}
-
-/// What is wrong, in words.
-fn fault(check: Check) -> &'static str {
-    match check {
-        Check::Step => "too little metal under the part for the bore to clean up",
-        Check::Behind => "nothing of the jaw is left behind the face",
-        Check::Neighbours => "neighbouring jaws would meet, or reach past the axis",
-        Check::Wall => "too little metal to a screw counterbore",
-        Check::ScrewHead => "a screw head would stand above the seat",
-        Check::NutInside => "the T-nuts leave the inner end of the master jaw",
-        Check::NutOutside => "the T-nuts leave the outer end of the master jaw or the chuck body",
-        Check::Swing => "the open jaws swing too wide",
-        Check::Stroke => "the master jaw would stand beyond its stroke",
-        Check::MiddleThird => "outside the middle third of the stroke",
-        Check::Clearance => "the part does not pass with the clearance wanted",
-    }
-}
-
-/// What else would do, as tried.
-fn help(plan: &Plan, task: &Task) -> String {
-    let pitch = plan.master.serration.pitch;
-    let teeth = |by: f64| libm::round(by / pitch) as i32;
-    let tried = remedies(&plan.master, &plan.blank, task).unwrap_or_default();
-    let said: Vec<_> = tried
-        .iter()
-        .map(|remedy| match remedy {
-            Remedy::TurnRound(placed) => format!("jaws turned round, on tooth {}", placed.tooth),
-            Remedy::Extend(by, placed) => {
-                format!("jaws longer at the gripping end by {} pitches, on tooth {}", teeth(*by), placed.tooth)
-            }
-            Remedy::TurnRoundAndExtend(by, placed) => format!(
-                "jaws turned round and longer at the gripping end by {} pitches, on tooth {}",
-                teeth(*by),
-                placed.tooth
-            ),
-        })
-        .collect();
-    if said.is_empty() {
-        "Neither jaws turned round nor longer ones would help: another blank or another chuck is needed.".to_string()
-    } else {
-        format!("What would do: {}.", said.join("; or "))
-    }
 }
 
 fn positions(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
@@ -435,7 +345,7 @@ fn drawn(plan: &Plan, task: &Task, choice: &Choice, placed: &Placed) -> Placing 
         counterbore: [plan.blank.counterbore, plan.blank.counterbore_depth],
         nut: placed.nut.map(|radius| radius + placed.bored_at),
         travel: placed.travel,
-        teeth: choice.teeth.iter().filter(|placed| in_face(placed)).map(tooth).collect(),
+        teeth: choice.teeth.iter().filter(|placed| in_face(placed)).map(tried).collect(),
         ..Placing::default()
     }
 }
@@ -445,13 +355,13 @@ fn in_face(placed: &Placed) -> bool {
     !placed.fails.iter().any(|check| matches!(check, Check::NutInside | Check::NutOutside))
 }
 
-fn tooth(placed: &Placed) -> Tooth {
+fn tried(placed: &Placed) -> Tooth {
     Tooth {
         tooth: placed.tooth,
         bored_at: placed.bored_at,
         step: placed.step,
         wall: placed.wall,
         clearance: placed.clearance,
-        faults: placed.fails.iter().map(|check| fault(*check)).collect(),
+        faults: placed.fails.iter().map(|check| tooth::fault(*check)).collect(),
     }
 }

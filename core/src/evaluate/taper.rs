@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 
 use super::elastic::Elasticity;
 use super::grip::Spinning;
+use crate::contact::Contact;
 use crate::findings::{BluingPicture, Finding, Scene, Step, Term, term};
 use crate::jaw_spring::TILT_DEPTH;
 use crate::quantity::Kind;
@@ -21,6 +22,7 @@ pub(super) fn tell(
     setup: &Setup,
     elastic: &Elasticity,
     spinning: &Spinning,
+    like: Option<&Contact>,
     found: &mut Vec<Finding>,
     scene: &mut Scene,
 ) {
@@ -42,10 +44,12 @@ pub(super) fn tell(
         ring_height: setup.jaws.ring_height.value,
         tilt: setup.chuck.tilt_stiffness,
         tilt_depth: TILT_DEPTH,
+        like,
     };
     let right = grip.right_taper();
     tell_right(&grip, right, found);
     if let Ok(right) = right {
+        tell_unseen(&grip, right, found);
         let beside = [
             ("taper.bluing.little", "a thousandth of an inch too little", right - THOUSANDTH),
             ("taper.bluing.right", "the right", right),
@@ -90,6 +94,30 @@ fn tell_right(grip: &Grip<'_>, right: Result<f64, TaperError>, found: &mut Vec<F
             }),
     );
     found.push(twice("taper.right.diameter", "Taper that evens the pressure, on diameter", right));
+}
+
+/// How far the taper may be off before bluing shows it at one end only.
+fn tell_unseen(grip: &Grip<'_>, right: f64, found: &mut Vec<Finding>) {
+    let Ok([from, to]) = grip.unseen(right) else { return };
+    let off = (right - from).max(to - right);
+    let words = if off > THOUSANDTH {
+        "Under this grip jaws and part give by more than a thousandth of an inch per side, so that bluing does not show it, and it does no harm. Blue at less pressure, and enter that pressure with the reading, to see more."
+    } else {
+        "A thousandth of an inch per side shows: too little as contact at the base only, too much as contact lost at the base."
+    };
+    let name = "Taper off by this, per side, before bluing shows at one end only";
+    found.push(Finding::new("taper.unseen", name, Kind::Departure, off).caution(words).entry("run.pressure").step(Step {
+        says: "The tapers with which one end bears a tenth of what the other does: as little keeps its blue, which is our own value",
+        formula: "max(t − t_from, t_to − t)",
+        given: [
+            term("t", right, Kind::Departure),
+            term("t_from", from, Kind::Departure),
+            term("t_to", to, Kind::Departure),
+        ]
+        .into(),
+        result: term("off", off, Kind::Departure),
+        source: SOURCE,
+    }));
 }
 
 fn twice(id: &'static str, name: &'static str, per_side: f64) -> Finding {
@@ -185,37 +213,56 @@ fn tell_next(setup: &Setup, grip: &Grip<'_>, force: f64, found: &mut Vec<Finding
         return;
     }
     let [tilt, next] = ["Tilt stiffness that the readings tell", "Taper to cut next, per side"];
-    match learn(grip, &readings) {
-        Ok(learned) => {
-            let finding = Finding::new("taper.tilt", tilt, Kind::TiltStiffness, learned.tilt)
-                .entry("chuck.tilt_stiffness")
-                .step(Step {
-                    says: "The tilt with which the engine shows what the readings showed",
-                    formula: "1 / K_t = 1 / K₀ + (t − t₀) / (L (F (z̄ + z₀) − F_b (z_ring + z₀)))",
-                    given: [term("K₀", grip.tilt, Kind::TiltStiffness)].into(),
-                    result: term("K_t", learned.tilt, Kind::TiltStiffness),
-                    source: SOURCE,
-                });
-            let [least, most] = learned.open;
-            found.push(if most.is_finite() { finding.band(least, most) } else { finding });
-            found.push(
-                Finding::new("taper.next", next, Kind::Departure, learned.taper)
-                    .entry("jaws.taper")
-                    .caution("Bore it, read again, and enter that reading as well. Enter the tilt stiffness with the chuck once two readings agree.")
-                    .step(Step {
-                        says: "The right taper with the tilt stiffness that the readings tell",
-                        formula: "t = t₀ + L (F (L/2 + h + z₀) − F_b (z_ring + z₀)) (1 / K_t − 1 / K₀)",
-                        given: [term("K_t", learned.tilt, Kind::TiltStiffness)].into(),
-                        result: term("t", learned.taper, Kind::Departure),
-                        source: SOURCE,
-                    }),
-            );
-            found.push(twice("taper.next.diameter", "Taper to cut next, on diameter", learned.taper));
-        }
+    let learned = match learn(grip, &readings) {
+        Ok(learned) => learned,
         Err(error) => {
             let why = format!("{error}");
             found.push(Finding::refused("taper.tilt", tilt, Kind::TiltStiffness, why.clone()));
             found.push(Finding::refused("taper.next", next, Kind::Departure, why));
+            return;
+        }
+    };
+    match &learned.tilt {
+        Ok(told) => {
+            let finding = Finding::new("taper.tilt", tilt, Kind::TiltStiffness, told.stiffness)
+                .entry("chuck.tilt_stiffness")
+                .caution("Enter it with the chuck once two readings agree.")
+                .step(Step {
+                    says: "The tilt with which the jaws open as the readings showed",
+                    formula: "1 / K_t = 1 / K₀ + e / (L (F (L/2 + h + z₀) − F_b (z_ring + z₀)))",
+                    given: [term("K₀", grip.tilt, Kind::TiltStiffness), term("e", learned.opening, Kind::Departure)]
+                        .into(),
+                    result: term("K_t", told.stiffness, Kind::TiltStiffness),
+                    source: SOURCE,
+                });
+            let [least, most] = told.open;
+            found.push(if most.is_finite() { finding.band(least, most) } else { finding });
+        }
+        Err(why) => {
+            found.push(Finding::refused("taper.tilt", tilt, Kind::TiltStiffness, why.to_string()));
         }
     }
+    let words = match learned.tilt {
+        Ok(_) => "Bore it, read again, and enter that reading as well.",
+        Err(_) => {
+            "Bore it, read again, and enter that reading as well. No stiffness explains the readings: the lathe’s own taper or the tool pushed off may, and this cut makes up for it. It holds for these jaws, this ring and this pressure alone."
+        }
+    };
+    found.push(
+        Finding::new("taper.next", next, Kind::Departure, learned.taper)
+            .entry("jaws.taper")
+            .caution(words)
+            .step(Step {
+                says: "The right taper, and what the real jaws open more at the tip than was worked out: the taper as cut, less the one with which the jaws as worked out would show the same",
+                formula: "t = t₀ + e",
+                given: [
+                    term("t₀", learned.taper - learned.opening, Kind::Departure),
+                    term("e", learned.opening, Kind::Departure),
+                ]
+                .into(),
+                result: term("t", learned.taper, Kind::Departure),
+                source: SOURCE,
+            }),
+    );
+    found.push(twice("taper.next.diameter", "Taper to cut next, on diameter", learned.taper));
 }

@@ -59,4 +59,10 @@ pub const EXAMPLES: &[Example] = &[
         says: "The bore goes out of round between the jaws and nowhere else: under the flange it comes out round. Finish the bore held another way, or on pie jaws.",
         json: include_str!("flanged-tube.json"),
     },
+    Example {
+        id: "pump-wear-ring",
+        title: "Pump wear ring, its jaws still to be made",
+        says: "Tooth, boring ring, bored diameter, taper and program are worked out. Open Making the jaws, play the tool along its path, and take the other ring from the drawer.",
+        json: include_str!("pump-wear-ring.json"),
+    },
 ];

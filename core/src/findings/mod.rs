@@ -2,6 +2,7 @@
 
 mod boring;
 mod finding;
+mod indicator;
 #[cfg(feature = "serde")]
 mod json;
 mod placing;
@@ -12,6 +13,7 @@ use alloc::vec::Vec;
 
 pub use boring::{BluingPicture, JawPath};
 pub use finding::{Finding, Limit, Mark, Sense, Step, Term, term};
+pub use indicator::Dial;
 pub use placing::{BearingChoice, OwnRingFit, Placing, Procedure, RingSection, Tooth};
 pub use scene::{PressureMap, Scene, Shift, Trace, TraceCircle, Wave};
 

@@ -97,12 +97,10 @@ pub struct OwnRingFit {
     pub name: String,
     /// Position in the stroke at which the jaws stand on it, m.
     pub position: f64,
-    /// Whether that is in the middle third.
-    pub in_middle_third: bool,
     /// What it leaves free for the cut, m.
     pub clearance: f64,
-    /// Whether that is enough.
-    pub clears: bool,
+    /// What speaks against it, in words; empty if it serves.
+    pub against: Vec<&'static str>,
 }
 
 /// Something to be done at the machine, step by step.

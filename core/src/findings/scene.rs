@@ -4,6 +4,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::boring::{BluingPicture, JawPath};
+use super::indicator::Dial;
 use super::placing::{Placing, Procedure};
 
 /// What the diagram draws.
@@ -47,6 +48,9 @@ pub struct Scene {
     /// Where the jaws stand; none unless it was asked for.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub placing: Option<Placing>,
+    /// What an indicator showed; none unless it was read. Its waves are findings, and are not written twice.
+    #[cfg_attr(feature = "serde", serde(skip))]
+    pub indicator: Option<Dial>,
     /// What is to be done at the machine.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
     pub procedures: Vec<Procedure>,

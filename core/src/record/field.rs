@@ -2,6 +2,18 @@
 
 /// Longest text of any field, in bytes; a set-up's link is the longest.
 pub const LONGEST_TEXT: usize = 32_768;
+/// Longest picture, in bytes of text: some 200 kB as JPEG.
+pub const LONGEST_IMAGE: usize = 280_000;
+/// Opens every picture: JPEG (ISO/IEC 10918-1) as a data address (RFC 2397).
+const PICTURE: &str = "data:image/jpeg;base64,";
+
+/// Whether `text` is a picture as photos hold one, and nothing a page could take for something else.
+#[must_use]
+pub fn is_picture(text: &str) -> bool {
+    let base64 = |byte: u8| byte.is_ascii_alphanumeric() || b"+/=".contains(&byte);
+    text.len() <= LONGEST_IMAGE
+        && text.strip_prefix(PICTURE).is_some_and(|rest| !rest.is_empty() && rest.bytes().all(base64))
+}
 
 /// One field as the page shows it.
 #[derive(Clone, Copy, Debug)]

@@ -1,8 +1,9 @@
 //! Jaw records: what a shop keeps of a set of jaws, so that they come back next year and need almost nothing.
 //!
-//! A record holds fields of text by name, the borings of the jaws, and earlier versions of its fields. Fields this page
-//! does not know are kept as they came, so that an older page loses nothing of a newer one's. Records of two places
-//! are merged without loss: the newest fields hold, others become earlier versions, borings are united.
+//! A record holds fields of text by name, the borings of the jaws and photos of them, which are records of their own,
+//! and earlier versions of its fields. Fields this page does not know are kept as they came, so that an older page
+//! loses nothing of a newer one's. Records of two places are merged without loss: the newest fields hold, others become
+//! earlier versions. What is deleted stays as a mark, so that an older file does not bring it back.
 
 mod document;
 mod field;
@@ -11,12 +12,13 @@ mod reuse;
 mod text;
 
 pub use document::{FILE_VERSION, LARGEST_FILE, Refused};
-pub use field::{BORING_FIELDS, FIELDS, Field, LONGEST_TEXT};
-pub use merge::Report;
+pub use field::{BORING_FIELDS, FIELDS, Field, LONGEST_IMAGE, LONGEST_TEXT, is_picture};
+pub use merge::{Fate, Report};
 pub use reuse::{Reuse, reuse};
 pub use text::to_text;
 
 use alloc::collections::BTreeMap;
+use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
@@ -27,6 +29,10 @@ pub type Fields = BTreeMap<String, Document>;
 
 /// Name of the field that says when the record was last changed.
 pub const CHANGED: &str = "changed";
+/// Name of the field that says whether it is deleted.
+pub const DELETED: &str = "deleted";
+/// Name of a photo's picture. Only what holds now has one: in earlier versions and deleted photos it is empty.
+pub const IMAGE: &str = "image";
 
 /// Records, each with its id, in order of id.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -55,20 +61,21 @@ impl Records {
         }
     }
 
-    /// Takes the record with this id out.
-    pub fn take(&mut self, id: &str) -> Option<Record> {
-        let place = self.0.iter().position(|(known, _)| known == id)?;
-        Some(self.0.remove(place).1)
+    /// Those that are deleted, or those that are not.
+    pub fn that_are(&self, deleted: bool) -> impl Iterator<Item = &(String, Record)> {
+        self.0.iter().filter(move |(_, record)| record.is_deleted() == deleted)
     }
 }
 
-/// What is kept of one set of jaws.
+/// What is kept of one set of jaws; or of one boring of theirs, or one photo.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Record {
     /// What holds now.
     pub fields: Fields,
-    /// Each time they were bored, in order of date, as fields by name.
-    pub borings: Vec<Fields>,
+    /// Each time they were bored.
+    pub borings: Records,
+    /// Photos of them.
+    pub photos: Records,
     /// What the fields were before, where a merge found them to differ.
     pub earlier: Vec<Fields>,
 }
@@ -91,19 +98,92 @@ impl Record {
     /// ```
     pub fn set(&mut self, name: &str, text: &str, now: &str) {
         put(&mut self.fields, name, text);
-        put(&mut self.fields, CHANGED, now);
+        self.touch(now);
     }
 
-    /// Adds a boring, in order of date; one that is there already is not added again.
-    pub fn add_boring(&mut self, boring: Fields) {
-        merge::unite(&mut self.borings, boring);
+    /// Something of it was changed just now. A clock that was put back does not make it older than it was.
+    pub fn touch(&mut self, now: &str) {
+        let stamp = if self.get(CHANGED) < now { now.to_string() } else { after(self.get(CHANGED)) };
+        put(&mut self.fields, CHANGED, &stamp);
+    }
+
+    /// Deletes it: a mark stays. It is no newer than what was deleted, so that a change made elsewhere, which whoever
+    /// deleted it had not seen, is not lost but brings it back. A photo's picture goes.
+    ///
+    /// ```
+    /// use holdround_core::record::{Record, Records};
+    /// let mut record = Record::default();
+    /// record.set("name", "Sleeve jaws", "2027-03-01T12:00:00.000Z");
+    /// let mut old = Records::default();
+    /// old.put("a1".into(), record.clone());
+    /// record.delete();
+    /// let mut here = Records::default();
+    /// here.put("a1".into(), record);
+    /// here.merge(old);
+    /// assert!(here.get("a1").unwrap().is_deleted(), "an older file does not bring it back");
+    /// ```
+    pub fn delete(&mut self) {
+        put(&mut self.fields, DELETED, "yes");
+        without_image(&mut self.fields);
+    }
+
+    /// Brings it back.
+    pub fn restore(&mut self, now: &str) {
+        self.set(DELETED, "", now);
+    }
+
+    /// Whether it is deleted.
+    #[must_use]
+    pub fn is_deleted(&self) -> bool {
+        is_deleted(&self.fields)
+    }
+
+    /// What to call it.
+    #[must_use]
+    pub fn title(&self) -> String {
+        let name = self.get("name");
+        let title =
+            if name.is_empty() { format!("{} {}", self.get("date"), self.get("diameter")) } else { name.into() };
+        if title.trim().is_empty() { "one without a name".into() } else { title }
+    }
+
+    /// The borings that are not deleted, in order of date.
+    #[must_use]
+    pub fn bored(&self) -> Vec<(&str, &Self)> {
+        let mut bored: Vec<(&str, &Self)> = Vec::new();
+        for (id, boring) in self.borings.that_are(false) {
+            let later = |(_, there): &(&str, &Self)| there.get("date") > boring.get("date");
+            let place = bored.iter().position(later).unwrap_or(bored.len());
+            bored.insert(place, (id, boring));
+        }
+        bored
     }
 
     /// The last boring.
     #[must_use]
-    pub fn last_boring(&self) -> Option<&Fields> {
-        self.borings.last()
+    pub fn last_boring(&self) -> Option<&Self> {
+        self.bored().last().map(|(_, boring)| *boring)
     }
+}
+
+fn is_deleted(fields: &Fields) -> bool {
+    !text_of(fields, DELETED).is_empty()
+}
+
+fn without_image(fields: &mut Fields) {
+    if fields.contains_key(IMAGE) {
+        put(fields, IMAGE, "");
+    }
+}
+
+/// A stamp that sorts after `stamp`, whatever that is: its digits count one up.
+fn after(stamp: &str) -> String {
+    let mut counted = stamp.as_bytes().to_vec();
+    let Some(last) = counted.iter().rposition(|byte| (b'0'..b'9').contains(byte)) else { return format!("{stamp}1") };
+    for (at, byte) in counted.iter_mut().enumerate().skip(last).filter(|(_, byte)| byte.is_ascii_digit()) {
+        *byte = if at == last { *byte + 1 } else { b'0' };
+    }
+    String::from_utf8(counted).unwrap_or_default()
 }
 
 /// The text at `name`; empty if there is none.

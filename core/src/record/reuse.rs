@@ -1,8 +1,9 @@
 //! Use the jaws again as they are, or recut them: answered from the record and the set-up on hand.
 
-use super::{Record, text_of};
+use super::Record;
+use crate::quantity::{Kind, Measure};
 use crate::recut::{Outlook, needed_stock, stock_per_side};
-use crate::setup::{Entries, Setup};
+use crate::setup::{Entries, Setup, every_input};
 
 /// What the record says of a set of jaws for the set-up on hand. Lengths in m.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -11,6 +12,10 @@ pub struct Reuse {
     pub other_chuck: bool,
     /// Whether the set-up names another tooth than the record.
     pub other_tooth: bool,
+    /// Whether they were bored to grip on the other side: inside instead of outside, or the other way.
+    pub other_side: bool,
+    /// Whether they were bored under a pressure other than the one they are to grip with: a taper is right for one.
+    pub other_pressure: bool,
     /// Diameter wanted now.
     pub wanted: f64,
     /// Diameter last bored.
@@ -27,7 +32,7 @@ impl Reuse {
     /// Whether no recut is needed, provided that every jaw goes back on its master jaw of the same chuck.
     #[must_use]
     pub fn as_they_are(&self) -> bool {
-        self.on_size && !self.other_chuck && !self.other_tooth
+        self.on_size && !self.other_chuck && !self.other_tooth && !self.other_side
     }
 }
 
@@ -42,6 +47,8 @@ pub fn reuse(record: &Record, present: &Entries) -> Option<Reuse> {
     Some(Reuse {
         other_chuck: record.other_chuck(present),
         other_tooth: record.other_tooth(present),
+        other_side: record.setup().is_some_and(|then| differs(&then, present, &["grip.side"])),
+        other_pressure: record.other_pressure(setup.pressure.value),
         wanted,
         bored,
         on_size: libm::fabs(bored - wanted) <= back.tolerance,
@@ -59,7 +66,7 @@ impl Record {
         entries.set("recut.jaws", "bored");
         if let Some(boring) = self.last_boring() {
             for (path, name) in [("recut.standing", "diameter"), ("recut.taper", "taper")] {
-                let text = text_of(boring, name);
+                let text = boring.get(name);
                 if !text.is_empty() {
                     entries.set(path, text);
                 }
@@ -75,14 +82,23 @@ impl Record {
     }
 
     fn other_chuck(&self, present: &Entries) -> bool {
-        fn chuck(entries: &Entries) -> impl Iterator<Item = (&str, &str)> {
-            entries.iter().filter(|(path, _)| path.starts_with("chuck.") || path.starts_with("cylinder."))
-        }
-        self.setup().is_some_and(|then| !chuck(&then).eq(chuck(present)))
+        self.setup().is_some_and(|then| differs(&then, present, &["chuck.", "cylinder."]))
+    }
+
+    /// What the boring says is read as it was written; without a number in it nothing is known.
+    fn other_pressure(&self, wanted: f64) -> bool {
+        let text = self.last_boring().map_or("", |boring| boring.get("pressure"));
+        Measure::parse(Kind::Pressure, text).is_ok_and(|bored| libm::fabs(bored.si - wanted) > 1e-3 * wanted)
     }
 
     fn other_tooth(&self, present: &Entries) -> bool {
         let (then, now) = (self.get("tooth").trim(), present.get("stroke.tooth").unwrap_or("").trim());
         !then.is_empty() && !now.is_empty() && then != now
     }
+}
+
+/// Whether what holds at any of the inputs that begin so, typed or assumed, is not the same in both.
+fn differs(then: &Entries, now: &Entries, begins: &[&str]) -> bool {
+    let mut inputs = every_input().filter(|input| begins.iter().any(|begins| input.path.starts_with(begins)));
+    inputs.any(|input| then.text_or_default(input.path, input).trim() != now.text_or_default(input.path, input).trim())
 }

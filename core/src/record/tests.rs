@@ -34,29 +34,45 @@ fn value() -> impl Strategy<Value = Document> {
 
 /// Few names and values, so that records meet with the same and with different ones.
 fn fields() -> impl Strategy<Value = Fields> {
-    let known = btree_map(
-        prop_oneof![Just("name".to_string()), Just("chuck".to_string()), Just("changed".to_string())],
-        prop_oneof![Just("1"), Just("2")].prop_map(|text| Document::Text(text.to_string())),
-        0..3,
-    );
+    let name = prop_oneof![Just("name"), Just("date"), Just(CHANGED), Just(DELETED)].prop_map(str::to_string);
+    let known =
+        btree_map(name, prop_oneof![Just("1"), Just("2")].prop_map(|text| Document::Text(text.to_string())), 0..4);
     (known, btree_map("x[a-c]", value(), 0..2)).prop_map(|(mut known, unknown)| {
         known.extend(unknown);
         known
     })
 }
 
-fn record() -> impl Strategy<Value = Record> {
-    (fields(), many(fields(), 0..3)).prop_map(|(fields, borings)| {
-        let mut record = Record { fields, ..Record::default() };
-        for boring in borings {
-            record.add_boring(boring);
+const PICTURE: &str = "data:image/jpeg;base64,/9j/4AAQ";
+
+/// A photo is what it was when it was taken, or deleted.
+fn photo() -> impl Strategy<Value = Record> {
+    any::<bool>().prop_map(|deleted| {
+        let mut photo = Record::default();
+        photo.set(IMAGE, PICTURE, "1");
+        if deleted {
+            photo.delete();
         }
-        record
+        photo
+    })
+}
+
+fn these(one: impl Strategy<Value = Record>) -> impl Strategy<Value = Records> {
+    btree_map("[ab]", one, 0..3).prop_map(|all| Records(all.into_iter().collect()))
+}
+
+fn record() -> impl Strategy<Value = Record> {
+    let boring = fields().prop_map(|fields| Record { fields, ..Record::default() });
+    (fields(), these(boring), these(photo())).prop_map(|(fields, borings, photos)| Record {
+        fields,
+        borings,
+        photos,
+        earlier: Vec::new(),
     })
 }
 
 fn records() -> impl Strategy<Value = Records> {
-    btree_map("[ab]", record(), 0..3).prop_map(|all| Records(all.into_iter().collect()))
+    these(record())
 }
 
 fn merged(a: &Records, b: &Records) -> Records {
@@ -65,11 +81,29 @@ fn merged(a: &Records, b: &Records) -> Records {
     both
 }
 
-/// Every version of every record's fields, and every boring.
-fn all_of(records: &Records) -> Vec<(&String, &Fields)> {
+/// Every version of every record, boring and photo, each with where it is; pictures of the living apart.
+fn all_of(records: &Records, at: &str) -> Vec<(String, Fields)> {
     let mut all = Vec::new();
-    for (id, Record { fields, borings, earlier }) in &records.0 {
-        all.extend([fields].into_iter().chain(borings).chain(earlier).map(|fields| (id, fields)));
+    for (id, record) in &records.0 {
+        let at = alloc::format!("{at}/{id}");
+        for version in [&record.fields].into_iter().chain(&record.earlier) {
+            let mut version = version.clone();
+            without_image(&mut version);
+            all.push((at.clone(), version));
+        }
+        all.extend(all_of(&record.borings, &(at.clone() + "/bored")));
+        all.extend(all_of(&record.photos, &(at + "/photo")));
+    }
+    all
+}
+
+/// Pictures of photos that are not deleted, by id.
+fn pictures(records: &Records) -> Vec<(&str, &str, &str)> {
+    let mut all = Vec::new();
+    for (id, record) in &records.0 {
+        for (photo, taken) in record.photos.that_are(false) {
+            all.push((id.as_str(), photo.as_str(), taken.get(IMAGE)));
+        }
     }
     all
 }
@@ -89,8 +123,11 @@ proptest! {
     #[test]
     fn a_merge_loses_nothing_and_does_not_ask_who_came_first(a in records(), b in records(), c in records()) {
         let both = merged(&a, &b);
-        for whole in all_of(&a).into_iter().chain(all_of(&b)) {
-            prop_assert!(all_of(&both).contains(&whole), "{:?} is lost", whole);
+        for whole in all_of(&a, "").into_iter().chain(all_of(&b, "")) {
+            prop_assert!(all_of(&both, "").contains(&whole), "{:?} is lost", whole);
+        }
+        for (id, photo, picture) in pictures(&both) {
+            prop_assert_eq!(picture, PICTURE, "the picture of {} {}", id, photo);
         }
         prop_assert_eq!(&both, &merged(&b, &a), "either way round");
         prop_assert_eq!(&merged(&both, &b), &both, "what is there is not added again");
@@ -104,6 +141,48 @@ proptest! {
         a.merge(b);
         prop_assert_eq!(a.get("name"), "newer");
         prop_assert!(a.earlier.iter().any(|version| text_of(version, "name") == "older"), "the older is kept");
+    }
+
+    #[test]
+    fn what_is_deleted_is_not_brought_back_by_what_was_there_before(mut a in records()) {
+        let mut old = Vec::new();
+        for round in 0..3 {
+            old.push(a.clone());
+            for (_, record) in &mut a.0 {
+                record.set("name", &round.to_string(), "0");
+                record.borings.0.iter_mut().for_each(|(_, boring)| boring.set("date", &round.to_string(), "0"));
+            }
+        }
+        for (_, record) in &mut a.0 {
+            record.borings.0.iter_mut().for_each(|(_, boring)| boring.delete());
+            record.delete();
+        }
+        for old in old {
+            a.merge(old);
+            for (id, record) in &a.0 {
+                prop_assert!(record.is_deleted(), "{} is back", id);
+                prop_assert!(record.bored().is_empty(), "a boring of {} is back: {:?}", id, record);
+            }
+        }
+    }
+
+    #[test]
+    fn every_change_is_newer_than_what_it_changes(stamp in any::<String>(), now in any::<String>()) {
+        let mut record = Record::default();
+        put(&mut record.fields, CHANGED, &stamp);
+        record.touch(&now);
+        prop_assert!(record.get(CHANGED) > stamp.as_str(), "{:?} after {:?}", record.get(CHANGED), stamp);
+    }
+
+    #[test]
+    fn a_version_of_fields_is_told_from_every_other(a in fields(), b in fields()) {
+        let one = |fields: &Fields| {
+            let mut records = Records::default();
+            records.put("a".into(), Record { fields: fields.clone(), ..Record::default() });
+            records
+        };
+        let both = merged(&one(&a), &one(&b));
+        prop_assert_eq!(both.0[0].1.earlier.len(), usize::from(a != b), "{:?}", both);
     }
 
     #[test]
@@ -138,8 +217,8 @@ fn what_is_no_file_of_records_is_refused_in_words() {
         ("nonsense", "no file"),
         ("[]", "no file"),
         (r#"{"schema": 1}"#, "no file"),
-        (r#"{"jaw_records": 2, "records": []}"#, "newer"),
-        (r#"{"jaw_records": "1", "records": []}"#, "newer"),
+        (r#"{"jaw_records": 3, "records": []}"#, "newer"),
+        (r#"{"jaw_records": "2", "records": []}"#, "newer"),
         (r#"{"jaw_records": 1}"#, "no list"),
     ] {
         let refused = Records::from_document(&read(text)).unwrap_err();
@@ -167,10 +246,11 @@ fn bored(entries: &Entries, diameter: &str, tooth: &str) -> Record {
     let mut record = Record::default();
     record.set("tooth", tooth, "2026-03-01T12:00:00.000Z");
     record.set("link", &entries.to_link(), "2026-03-01T12:00:00.000Z");
-    let mut boring = Fields::new();
-    put(&mut boring, "date", "2026-03-01");
-    put(&mut boring, "diameter", diameter);
-    record.add_boring(boring);
+    let mut boring = Record::default();
+    boring.set("date", "2026-03-01", "2026-03-01T12:00:00.000Z");
+    boring.set("diameter", diameter, "2026-03-01T12:00:00.000Z");
+    boring.set("pressure", "1.5 MPa", "2026-03-01T12:00:00.000Z");
+    record.borings.put("b".into(), boring);
     record
 }
 
@@ -192,9 +272,133 @@ fn jaws_on_size_are_used_again_on_the_same_chuck_and_tooth_only() {
     assert_eq!(large.outlook, Outlook::TooLarge, "nothing can be bored");
 
     let record = bored(&present, "3.950 in", "4");
+    present.set("run.pressure", "1.5 MPa");
+    assert!(!answer(&record, &present).other_pressure, "under the pressure they were bored with");
+    present.set("run.pressure", "250 psi");
+    assert!(answer(&record, &present).other_pressure, "1.72 MPa is another");
+    let mut inside = present.clone();
+    inside.set("grip.side", "inside");
+    let turned = reuse(&record, &inside);
+    assert!(turned.is_none_or(|turned| turned.other_side && !turned.as_they_are()), "bored for the other side");
+    let mut assumed = present.clone();
+    assumed.unset("chuck.body_diameter");
+    present.set("chuck.body_diameter", "210 mm");
+    assert!(!answer(&bored(&present, "3.950 in", "4"), &assumed).other_chuck, "assumed or typed, the same chuck");
     let mut other = present.clone();
     other.set("chuck.body_diameter", "301 mm");
     assert!(answer(&record, &other).other_chuck && !answer(&record, &other).as_they_are(), "another chuck");
     assert_eq!(reuse(&bored(&present, "wide", "4"), &present), None, "what cannot be read is not judged");
     assert_eq!(reuse(&Record::default(), &present), None, "nor jaws that were never bored");
+}
+
+fn at(day: &str) -> String {
+    alloc::format!("2027-03-{day}T12:00:00.000Z")
+}
+
+fn single(record: &Record) -> Records {
+    let mut records = Records::default();
+    records.put("a".into(), record.clone());
+    records
+}
+
+#[test]
+fn an_edit_against_a_delete_is_told_and_nothing_is_lost() {
+    let mut old = Record::default();
+    old.set("name", "Sleeve jaws", &at("01"));
+    let mut boring = Record::default();
+    boring.set("date", "2027-03-01", &at("01"));
+    boring.set("diameter", "80 mm", &at("01"));
+    old.borings.put("b".into(), boring);
+    let mut deleted = old.clone();
+    deleted.borings.get_mut("b").unwrap().delete();
+    let mut edited = old.clone();
+    edited.borings.get_mut("b").unwrap().set("diameter", "80.02 mm", &at("05"));
+    edited.touch(&at("05"));
+
+    let mut here = single(&deleted);
+    let report = here.merge(single(&old));
+    let name = || String::from("Sleeve jaws: 2027-03-01 80 mm");
+    assert_eq!(report.fates, [(Fate::StaysDeleted, name())], "an older file does not bring it back");
+    assert!(here.0[0].1.bored().is_empty(), "{here:?}");
+    let report = here.merge(single(&edited));
+    assert_eq!(
+        report.fates,
+        [(Fate::Back, String::from("Sleeve jaws: 2027-03-01 80.02 mm"))],
+        "what was not seen is back"
+    );
+    assert_eq!(here.0[0].1.last_boring().unwrap().get("diameter"), "80.02 mm", "as it was changed");
+    let mut there = single(&edited);
+    assert_eq!(there.merge(single(&deleted)).fates[0].0, Fate::StaysHere, "the other way round it stays");
+    assert_eq!(single(&old).merge(single(&deleted)).fates, [(Fate::Gone, name())], "unchanged it goes");
+
+    let mut gone = old.clone();
+    gone.delete();
+    let mut bored_since = old.clone();
+    bored_since.borings.put("c".into(), Record::default());
+    bored_since.touch(&at("07"));
+    let mut both = single(&gone);
+    assert_eq!(
+        both.merge(single(&bored_since)).fates[0].0,
+        Fate::Back,
+        "a boring added elsewhere brings the jaws back"
+    );
+    assert_eq!(both.0[0].1.borings.0.len(), 2, "with both borings");
+}
+
+#[test]
+fn a_file_of_the_first_version_is_read_twice_as_once_and_its_borings_can_be_changed() {
+    let text = r#"{"jaw_records": 1, "records": [{"id": "a", "name": "Old", "changed": "2026-01-01T00:00:00.000Z",
+        "borings": [{"date": "2026-01-01", "diameter": "80 mm"}, {"date": "2025-01-01", "diameter": "79 mm"}]}]}"#;
+    let old = || Records::from_document(&read(text)).unwrap().0;
+    let mut records = old();
+    assert_eq!(records.merge(old()), Report { same: 1, ..Report::default() }, "nothing new");
+    let record = &mut records.0[0].1;
+    assert_eq!(record.last_boring().unwrap().get("diameter"), "80 mm", "the last by date");
+    let ids: Vec<String> = record.bored().iter().map(|(id, _)| id.to_string()).collect();
+    record.borings.get_mut(&ids[1]).unwrap().set("diameter", "80.5 mm", &at("01"));
+    record.borings.get_mut(&ids[0]).unwrap().delete();
+    records.merge(old());
+    let bored = records.0[0].1.bored();
+    assert_eq!(bored.len(), 1, "the deleted one does not return: {bored:?}");
+    assert_eq!(bored[0].1.get("diameter"), "80.5 mm", "and the change holds");
+}
+
+#[test]
+fn a_photo_is_a_jpeg_picture_of_bounded_size_or_the_record_is_refused() {
+    let with = |image: &str| {
+        let text = alloc::format!(
+            r#"{{"jaw_records": 2, "records": [{{"id": "a", "name": "J", "photos": [{{"id": "p", "image": {image}}}]}}]}}"#
+        );
+        Records::from_document(&read(&text)).unwrap()
+    };
+    let (records, refused) = with(&alloc::format!("{PICTURE:?}"));
+    assert_eq!((pictures(&records), refused.len()), (vec![("a", "p", PICTURE)], 0), "taken");
+    let large = alloc::format!("{:?}", String::from(PICTURE) + &"A".repeat(LONGEST_IMAGE));
+    for image in [
+        "\"data:image/svg+xml;base64,PHN2Zz4=\"",
+        "\"data:image/jpeg;base64,\"",
+        "\"data:image/jpeg;base64,/9j\\\" onerror=\\\"x\"",
+        "\"https://localhost/x.jpg\"",
+        "7",
+        "[\"x\"]",
+        &large,
+    ] {
+        let (records, refused) = with(image);
+        let start: String = image.chars().take(40).collect();
+        assert_eq!((records.0.len(), refused.len()), (0, 1), "{start} is refused");
+    }
+}
+
+#[test]
+fn a_deleted_photo_keeps_no_picture_and_does_not_return() {
+    let mut record = Record::default();
+    let mut photo = Record::default();
+    photo.set(IMAGE, PICTURE, &at("01"));
+    record.photos.put("p".into(), photo);
+    let old = single(&record);
+    record.photos.get_mut("p").unwrap().delete();
+    let mut here = single(&record);
+    here.merge(old);
+    assert!(pictures(&here).is_empty(), "{here:?}");
+    assert!(!to_text(&here.to_document()).contains("base64"), "nor is it kept unseen");
 }

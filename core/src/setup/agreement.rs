@@ -6,7 +6,10 @@ use alloc::string::ToString;
 use super::fault::range_words;
 use super::job::{CutKind, GripFrom, Setup};
 use super::reader::Reader;
-use super::{Input, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inputs as p, profile_inputs as s};
+use super::{
+    Input, chuck_inputs as c, cut_inputs as t, gauge_inputs as g, jaw_inputs as j, part_inputs as p,
+    profile_inputs as s,
+};
 use crate::grip::Side;
 use crate::jaw::{BoredJaw, Dimension, JawError};
 use crate::part::{LARGEST_DIAMETER, MAX_STEPS, ProfileError};
@@ -237,30 +240,45 @@ fn check_chuck(setup: &Setup, reader: &mut Reader<'_>) {
     }
     let (least, most) = (setup.chuck.spin_share_least.value, setup.chuck.spin_share_most.value);
     at_most(reader, &c::SPIN_SHARE_LEAST, 0, least, most, "The least share cannot be more than the greatest.");
-    match &setup.chuck.grip_from {
-        GripFrom::Plate { cylinder, .. } if cylinder.rod_side => {
-            at_most(
-                reader,
-                &c::CYLINDER_ROD,
-                0,
-                cylinder.rod.value,
-                cylinder.bore.value * 0.95,
-                "The rod must leave area for the oil to act on.",
+    let cylinder = match &setup.chuck.grip_from {
+        GripFrom::Plate { cylinder, .. } => Some(cylinder),
+        _ => setup.chuck.behind_gauge.as_ref(),
+    };
+    if let Some(cylinder) = cylinder.filter(|cylinder| cylinder.rod_side) {
+        let most = cylinder.bore.value * 0.95;
+        at_most(
+            reader,
+            &c::CYLINDER_ROD,
+            0,
+            cylinder.rod.value,
+            most,
+            "The rod must leave area for the oil to act on.",
+        );
+    }
+    if let GripFrom::Gauge(readings) = &setup.chuck.grip_from {
+        let lowest = readings.iter().map(|(pressure, _)| pressure.value).fold(f64::INFINITY, f64::min);
+        let highest = readings.iter().map(|(pressure, _)| pressure.value).fold(0.0, f64::max);
+        if highest < 1.05 * lowest {
+            reader.conflict(
+                &g::GAUGE_PRESSURE,
+                1,
+                "readings at two pressures at least 5 % apart".into(),
+                "Read the gauge at another pressure too.",
             );
         }
-        GripFrom::Gauge(readings) => {
-            let lowest = readings.iter().map(|(pressure, _)| pressure.value).fold(f64::INFINITY, f64::min);
-            let highest = readings.iter().map(|(pressure, _)| pressure.value).fold(0.0, f64::max);
-            if highest < 1.05 * lowest {
-                reader.conflict(
-                    &c::GAUGE_PRESSURE,
-                    1,
-                    "readings at two pressures at least 5 % apart".into(),
-                    "Read the gauge at another pressure too.",
-                );
-            }
-        }
-        _ => {}
+    }
+    let spun = setup.chuck.spun.iter().map(|(speed, _)| speed.value);
+    if setup.chuck.spun.is_empty() {
+        return;
+    }
+    let (slowest, fastest) = (spun.clone().fold(f64::INFINITY, f64::min), spun.fold(0.0, f64::max));
+    if fastest <= 1.2 * slowest {
+        reader.conflict(
+            &g::SPUN_SPEED,
+            setup.chuck.spun.len() - 1,
+            "readings at two speeds at least 20 % apart".into(),
+            "Read the gauge at standstill too, or take these readings out.",
+        );
     }
 }
 

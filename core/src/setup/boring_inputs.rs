@@ -18,9 +18,9 @@ pub static SKIM: Input = Input {
     path: "boring.skim",
     name: "Taken off the front face",
     form: quantity(Kind::Length, 0.0, 5e-3),
-    default: "0.25 mm",
-    help: "A light skim makes the front a true face to measure from. 0 for none.",
-    source: "common practice, no source",
+    default: "0.010 in",
+    help: "A light skim makes the front a true face to measure from, also of jaws that come back. 0 for none.",
+    source: "customary skim: common practice, no source",
     when: When::Always,
 };
 /// How far the front is skimmed.

@@ -111,7 +111,7 @@ pub static CYLINDER_BORE: Input = Input {
     default: "125 mm",
     help: "Inside diameter of the rotary cylinder behind the spindle. Its plate or manual has it.",
     source: "our own starting value",
-    when: When::Chosen("chuck.grip_from", &["plate"]),
+    when: When::Chosen("chuck.grip_from", &["plate", "gauge"]),
 };
 /// Rod or draw tube diameter in the cylinder.
 pub static CYLINDER_ROD: Input = Input {
@@ -121,7 +121,7 @@ pub static CYLINDER_ROD: Input = Input {
     default: "55 mm",
     help: "Takes area away on the rod side. For a through-hole cylinder: the outside of the tube through the piston.",
     source: "our own starting value",
-    when: When::Chosen("chuck.grip_from", &["plate"]),
+    when: When::Chosen("chuck.grip_from", &["plate", "gauge"]),
 };
 /// Which side of the piston acts.
 pub static CYLINDER_SIDE: Input = Input {
@@ -131,7 +131,7 @@ pub static CYLINDER_SIDE: Input = Input {
     default: "rod",
     help: "Most chucks pull to close on an outside and push to open into a bore: the full side gives more force at the same pressure.",
     source: "common practice, no source",
-    when: When::Chosen("chuck.grip_from", &["plate"]),
+    when: When::Chosen("chuck.grip_from", &["plate", "gauge"]),
 };
 /// Share of the pressure force that reaches the draw tube.
 pub static CYLINDER_EFFICIENCY: Input = Input {
@@ -141,7 +141,7 @@ pub static CYLINDER_EFFICIENCY: Input = Input {
     default: "0.95",
     help: "Seals and draw tube cost some of the force.",
     source: "from memory",
-    when: When::Chosen("chuck.grip_from", &["plate"]),
+    when: When::Chosen("chuck.grip_from", &["plate", "gauge"]),
 };
 /// Greatest pressure of the cylinder.
 pub static MAX_PRESSURE: Input = Input {
@@ -172,26 +172,6 @@ pub static CHART_GRIP: Input = Input {
     help: "Sum over all jaws at that pressure.",
     source: "our own starting value",
     when: When::Chosen("chuck.grip_from", &["chart"]),
-};
-/// Pressure of a gauge reading.
-pub static GAUGE_PRESSURE: Input = Input {
-    path: "gauge.*.pressure",
-    name: "Reading: pressure",
-    form: quantity(Kind::Pressure, 1e4, 3e7),
-    default: "",
-    help: "The pressure at which the reading was taken.",
-    source: "our own starting value",
-    when: When::Chosen("chuck.grip_from", &["gauge"]),
-};
-/// Grip of a gauge reading.
-pub static GAUGE_GRIP: Input = Input {
-    path: "gauge.*.grip",
-    name: "Reading: total grip",
-    form: quantity(Kind::Force, 10.0, 2e6),
-    default: "",
-    help: "Sum over all jaws. Read after unclamping and clamping again; lowering the pressure alone does not let the grip down.",
-    source: "our own starting value",
-    when: When::Chosen("chuck.grip_from", &["gauge"]),
 };
 /// Mass of one master jaw with nuts and screws.
 pub static MASTER_MASS: Input = Input {
@@ -272,8 +252,6 @@ pub static CHUCK_INPUTS: &[&Input] = &[
     &MAX_PRESSURE,
     &CHART_PRESSURE,
     &CHART_GRIP,
-    &GAUGE_PRESSURE,
-    &GAUGE_GRIP,
     &MASTER_MASS,
     &MASTER_RADIUS,
     &TILT_STIFFNESS,

@@ -3,6 +3,8 @@
 use super::boring_inputs::BORING_INPUTS;
 use super::chuck_inputs::CHUCK_INPUTS;
 use super::cut_inputs::CUT_INPUTS;
+use super::gauge_inputs::GAUGE_INPUTS;
+use super::indicator_inputs::INDICATOR_INPUTS;
 use super::input::Input;
 use super::jaw_inputs::{JAW_INPUTS, RUN_INPUTS};
 use super::part_inputs::PART_INPUTS;
@@ -41,9 +43,11 @@ pub static INPUTS: &[Group] = &[
     Group { key: "steps", name: "Steps of the part", inputs: STEP_INPUTS },
     Group { key: "surfaces", name: "Surfaces that matter", inputs: SURFACE_INPUTS },
     Group { key: "chuck", name: "The chuck", inputs: CHUCK_INPUTS },
+    Group { key: "gauge", name: "Grip gauge", inputs: GAUGE_INPUTS },
     Group { key: "jaws", name: "The jaws", inputs: JAW_INPUTS },
     Group { key: "run", name: "Pressure and speed", inputs: RUN_INPUTS },
     Group { key: "cuts", name: "The cuts", inputs: CUT_INPUTS },
+    Group { key: "indicator", name: "Reading the indicator", inputs: INDICATOR_INPUTS },
     Group { key: "ranges", name: "How well it is known", inputs: RANGE_INPUTS },
     Group { key: "boring", name: "Boring the jaws", inputs: BORING_INPUTS },
     Group { key: "readings", name: "How the bored jaws bear", inputs: READING_INPUTS },
@@ -58,6 +62,8 @@ pub static LISTS: &[List] = &[
     List { name: "surfaces", least: 0, most: 8 },
     List { name: "cuts", least: 1, most: 8 },
     List { name: "gauge", least: 2, most: 12 },
+    List { name: "spun", least: 0, most: 12 },
+    List { name: "dial", least: 0, most: 36 },
     List { name: "readings", least: 0, most: 8 },
     List { name: "rings", least: 0, most: 24 },
 ];

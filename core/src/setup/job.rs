@@ -4,6 +4,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::boring::Boring;
+use super::indicator::Indicator;
 use super::placing::Placing;
 use super::ranges::Ranges;
 use crate::grip::Side;
@@ -39,6 +40,8 @@ pub struct Setup {
     pub boring: Boring,
     /// Where the jaws stand.
     pub placing: Placing,
+    /// What an indicator showed around the part, if it was read.
+    pub indicator: Option<Indicator>,
     /// Paths of the inputs whose default was taken.
     pub assumed: Vec<String>,
 }
@@ -128,6 +131,12 @@ pub struct Chuck {
     pub max_swing: Option<Length>,
     /// How the grip at rest is known.
     pub grip_from: GripFrom,
+    /// The cylinder, where a gauge tells the grip and the plate is only compared with it.
+    pub behind_gauge: Option<Cylinder>,
+    /// Readings of a grip gauge that turned: speed and total grip, all at one pressure.
+    pub spun: Vec<(AngularVelocity, Force)>,
+    /// Whether the chuck's condition was taken from measured readings.
+    pub condition_is_read: bool,
     /// Mass of one master jaw with nuts and screws.
     pub master_mass: Mass,
     /// Its centre of mass from the axis.

@@ -12,6 +12,9 @@ pub mod cut_inputs;
 mod document;
 mod entries;
 mod fault;
+pub mod gauge_inputs;
+mod indicator;
+pub mod indicator_inputs;
 mod input;
 mod inputs;
 pub mod jaw_inputs;
@@ -26,6 +29,7 @@ pub mod range_inputs;
 mod ranges;
 mod read;
 mod read_boring;
+mod read_indicator;
 mod read_placing;
 mod reader;
 pub mod recut_inputs;
@@ -40,6 +44,7 @@ pub use boring::{Bears, Boring, TaperReading};
 pub use document::{Document, LARGEST_DOCUMENT, SCHEMA_VERSION};
 pub use entries::Entries;
 pub use fault::Fault;
+pub use indicator::{DialSet, Indicator};
 pub use input::{Choice, Form, Input, MaterialUse, When};
 pub use inputs::{Group, INPUTS, LISTS, List, declared, every_input};
 pub use job::{
@@ -47,6 +52,7 @@ pub use job::{
     Toward, Turned, Weighed,
 };
 pub use link::LinkError;
+pub(crate) use link::digest;
 pub use placing::{OwnRing, Placing, Plan, Recut};
 pub use ranges::Ranges;
 #[cfg(feature = "json")]

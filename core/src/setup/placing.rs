@@ -65,8 +65,6 @@ pub struct Recut {
     pub as_before: bool,
     /// The old faces.
     pub old: Old,
-    /// Skim off the seat.
-    pub skim: f64,
     /// Stock per side that one recut takes.
     pub stock: f64,
     /// Departure on diameter with which they are used as they are.

@@ -14,8 +14,8 @@ use super::ranges::Ranges;
 use super::read_boring::read_boring;
 use super::reader::Reader;
 use super::{
-    Entries, Fault, agreement, chuck_inputs as c, cut_inputs as t, jaw_inputs as j, part_inputs as p,
-    profile_inputs as s, read_placing,
+    Entries, Fault, agreement, chuck_inputs as c, cut_inputs as t, gauge_inputs as g, indicator_inputs as d,
+    jaw_inputs as j, part_inputs as p, profile_inputs as s, read_indicator, read_placing,
 };
 use crate::grip::Side;
 use crate::part::{Profile, Step};
@@ -51,6 +51,7 @@ impl Setup {
         let ranges = Ranges::read(&mut reader);
         let boring = read_boring(&mut reader);
         let placing = read_placing::read(&mut reader, chuck.as_ref(), jaws.as_ref());
+        let indicator = read_indicator::read(&mut reader, part.as_ref(), grip.as_ref());
         let whole = (|| {
             Some(Self {
                 name: name?,
@@ -65,6 +66,7 @@ impl Setup {
                 ranges: ranges?,
                 boring: boring?,
                 placing: placing?,
+                indicator: indicator?,
                 assumed: Vec::new(),
             })
         })();
@@ -189,6 +191,12 @@ fn read_chuck(reader: &mut Reader<'_>) -> Option<Chuck> {
     let reference_height = reader.length(&c::REFERENCE_HEIGHT);
     let max_swing = reader.length(&c::MAX_SWING);
     let grip_from = read_grip_from(reader);
+    let gauged = reader.is_chosen(&c::GRIP_FROM, "gauge");
+    let behind_gauge = if gauged { Some(read_cylinder(reader)) } else { None };
+    let spun: Vec<_> = (0..if gauged { reader.count("spun") } else { 0 })
+        .map(|at| reader.item_rotation(&g::SPUN_SPEED, at).zip(reader.force(&g::SPUN_GRIP, at)))
+        .collect();
+    let condition_is_read = reader.same_number(&c::CONDITION, &d::ADOPTED);
     let master_mass = reader.mass(&c::MASTER_MASS);
     let master_radius = reader.length(&c::MASTER_RADIUS);
     let tilt_stiffness = reader.plain(&c::TILT_STIFFNESS);
@@ -205,6 +213,12 @@ fn read_chuck(reader: &mut Reader<'_>) -> Option<Chuck> {
         reference_height: reference_height?,
         max_swing,
         grip_from: grip_from?,
+        behind_gauge: match behind_gauge {
+            Some(cylinder) => Some(cylinder?),
+            None => None,
+        },
+        spun: spun.into_iter().collect::<Option<_>>()?,
+        condition_is_read,
         master_mass: master_mass?,
         master_radius: master_radius?,
         tilt_stiffness: tilt_stiffness?,
@@ -217,13 +231,9 @@ fn read_chuck(reader: &mut Reader<'_>) -> Option<Chuck> {
 fn read_grip_from(reader: &mut Reader<'_>) -> Option<GripFrom> {
     match reader.choice(&c::GRIP_FROM, 0)? {
         "plate" => {
-            let bore = reader.length(&c::CYLINDER_BORE);
-            let rod = reader.length(&c::CYLINDER_ROD);
-            let side = reader.choice(&c::CYLINDER_SIDE, 0);
-            let efficiency = reader.ratio(&c::CYLINDER_EFFICIENCY, 0);
+            let cylinder = read_cylinder(reader);
             let condition = reader.ratio(&c::CONDITION, 0);
-            let cylinder = Cylinder { bore: bore?, rod: rod?, rod_side: side? == "rod", efficiency: efficiency? };
-            Some(GripFrom::Plate { cylinder, condition: condition? })
+            Some(GripFrom::Plate { cylinder: cylinder?, condition: condition? })
         }
         "chart" => {
             let pressure = reader.pressure(&c::CHART_PRESSURE, 0);
@@ -234,7 +244,7 @@ fn read_grip_from(reader: &mut Reader<'_>) -> Option<GripFrom> {
         _ => {
             // Two readings make a line; fewer are asked for by name.
             let readings: Vec<_> = (0..reader.count("gauge").max(2))
-                .map(|at| (reader.pressure(&c::GAUGE_PRESSURE, at), reader.force(&c::GAUGE_GRIP, at)))
+                .map(|at| (reader.pressure(&g::GAUGE_PRESSURE, at), reader.force(&g::GAUGE_GRIP, at)))
                 .collect();
             readings
                 .into_iter()
@@ -243,6 +253,14 @@ fn read_grip_from(reader: &mut Reader<'_>) -> Option<GripFrom> {
                 .map(GripFrom::Gauge)
         }
     }
+}
+
+fn read_cylinder(reader: &mut Reader<'_>) -> Option<Cylinder> {
+    let bore = reader.length(&c::CYLINDER_BORE);
+    let rod = reader.length(&c::CYLINDER_ROD);
+    let side = reader.choice(&c::CYLINDER_SIDE, 0);
+    let efficiency = reader.ratio(&c::CYLINDER_EFFICIENCY, 0);
+    Some(Cylinder { bore: bore?, rod: rod?, rod_side: side? == "rod", efficiency: efficiency? })
 }
 
 fn read_jaws(reader: &mut Reader<'_>) -> Option<Jaws> {

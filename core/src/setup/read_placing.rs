@@ -150,7 +150,6 @@ fn read_recut(reader: &mut Reader<'_>) -> Option<Recut> {
     let runout = reader.plain(&b::OLD_RUNOUT);
     let taper = reader.plain(&b::OLD_TAPER);
     let damage = reader.plain(&b::DAMAGE);
-    let skim = reader.plain(&b::SKIM);
     let stock = reader.plain(&b::STOCK);
     let tolerance = reader.plain(&b::REUSE_TOLERANCE);
     let metal = reader.plain(&b::METAL_LEFT);
@@ -158,7 +157,6 @@ fn read_recut(reader: &mut Reader<'_>) -> Option<Recut> {
         standing,
         as_before: as_before? == "yes",
         old: Old { runout: runout?, taper: taper?, damage: damage? },
-        skim: skim?,
         stock: stock?,
         tolerance: tolerance?,
         metal,

@@ -83,7 +83,11 @@ impl<'a> Reader<'a> {
     }
 
     pub(super) fn rotation(&mut self, input: &Input) -> Option<AngularVelocity> {
-        self.si(input, 0).map(AngularVelocity::new::<radian_per_second>)
+        self.item_rotation(input, 0)
+    }
+
+    pub(super) fn item_rotation(&mut self, input: &Input, index: usize) -> Option<AngularVelocity> {
+        self.si(input, index).map(AngularVelocity::new::<radian_per_second>)
     }
 
     pub(super) fn mass(&mut self, input: &Input) -> Option<Mass> {
@@ -117,6 +121,12 @@ impl<'a> Reader<'a> {
     /// Whether `key` is chosen, without noting anything.
     pub(super) fn is_chosen(&self, input: &Input, key: &str) -> bool {
         self.entries.text_or_default(input.path, input).trim() == key
+    }
+
+    /// Whether both were entered, and as the same number.
+    pub(super) fn same_number(&self, one: &Input, other: &Input) -> bool {
+        let [one, other] = [one, other].map(|input| Measure::parse(input.kind()?, self.entries.get(input.path)?).ok());
+        one.zip(other).is_some_and(|(one, other)| one.si == other.si)
     }
 
     /// The SI value of a quantity for which the library of typed quantities has no name.

@@ -65,16 +65,6 @@ pub static DAMAGE: Input = Input {
     source: "our own starting value",
     when: BACK,
 };
-/// Skim of the seat.
-pub static SKIM: Input = Input {
-    path: "recut.skim",
-    name: "Skim off the seat",
-    form: quantity(Kind::Length, 0.0, 0.02),
-    default: "0.010 in",
-    help: "Taken off the face the part rests on, along the axis.",
-    source: "customary skim: common practice, no source",
-    when: BACK,
-};
 /// Stock that one recut may take.
 pub static STOCK: Input = Input {
     path: "recut.stock",
@@ -107,15 +97,5 @@ pub static METAL_LEFT: Input = Input {
 };
 
 /// Jaws that come back, in shop order.
-pub static RECUT_INPUTS: &[&Input] = &[
-    &RECUT_JAWS,
-    &STANDING,
-    &AS_BEFORE,
-    &OLD_RUNOUT,
-    &OLD_TAPER,
-    &DAMAGE,
-    &SKIM,
-    &STOCK,
-    &REUSE_TOLERANCE,
-    &METAL_LEFT,
-];
+pub static RECUT_INPUTS: &[&Input] =
+    &[&RECUT_JAWS, &STANDING, &AS_BEFORE, &OLD_RUNOUT, &OLD_TAPER, &DAMAGE, &STOCK, &REUSE_TOLERANCE, &METAL_LEFT];

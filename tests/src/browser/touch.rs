@@ -31,6 +31,21 @@ impl Browser {
         self.touch("touchEnd", None);
     }
 
+    /// Taps a field and writes into it with the keyboard on the screen, in place of what is there.
+    pub fn tap_and_write(&self, selector: &str, text: &str) {
+        self.tap(selector);
+        self.execute(
+            "const field = document.querySelector(arguments[0]);
+            return new Promise((done) => {
+                const look = () => document.activeElement === field ? done() : setTimeout(look, 16);
+                look();
+            })",
+            vec![json!(selector)],
+        );
+        self.devtools("Input.dispatchKeyEvent", json!({ "type": "keyDown", "commands": ["selectAll"] }));
+        self.devtools("Input.insertText", json!({ "text": text }));
+    }
+
     /// Puts a finger down, draws it across the screen and lifts it.
     pub fn drag(&self, from: Point, to: Point) {
         self.touch("touchStart", Some(from));

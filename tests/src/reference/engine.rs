@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
-use super::{bending, cutting, figures, gripping, holding, placing};
+use super::{bending, cutting, figures, gripping, holding, placing, reading};
 
 /// What an engine tells, by name.
 pub(super) type Told = Result<BTreeMap<String, f64>, String>;
@@ -18,6 +18,8 @@ pub(super) fn run(name: &str, inputs: &Value) -> Told {
         "thrown_jaws" => given(inputs, gripping::thrown_jaws),
         "cylinder" => given(inputs, gripping::cylinder),
         "gauge_line" => given(inputs, gripping::gauge_line),
+        "spin_line" => given(inputs, gripping::spin_line),
+        "fourier_fit" => given(inputs, reading::fourier_fit),
         "kienzle" => given(inputs, cutting::kienzle),
         "three_jaws" => given(inputs, holding::three_jaws),
         "two_rings" => given(inputs, holding::two_rings),

@@ -3,7 +3,8 @@
 use std::f64::consts::PI;
 
 use holdround_core::grip::{
-    Cylinder, Demand, GripLine, PistonFace, Reading, RotatingMass, Share, Side, SpinningGrip, centrifugal_moment,
+    Cylinder, Demand, GripLine, PistonFace, Reading, RotatingMass, Share, Side, SpinLine, SpinReading, SpinningGrip,
+    centrifugal_moment,
 };
 use serde::Deserialize;
 
@@ -12,6 +13,9 @@ use super::engine::{Told, refused, told};
 const REV_PER_MIN: f64 = PI / 30.0;
 /// Beyond any speed a check asks for, rad/s.
 const NO_PLATE: f64 = 1e4;
+/// Beyond any pressure a check asks for, Pa.
+const NO_MARGIN: f64 = 1e9;
+const CONFIDENCE: f64 = 0.95;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -102,6 +106,8 @@ pub(super) fn cylinder(given: Actuator) -> Told {
 pub(super) struct Gauge {
     pressure: Vec<f64>,
     grip: Vec<f64>,
+    /// A pressure at which a further reading is predicted.
+    at: Option<f64>,
 }
 
 pub(super) fn gauge_line(given: Gauge) -> Told {
@@ -111,9 +117,37 @@ pub(super) fn gauge_line(given: Gauge) -> Told {
     let readings: Vec<Reading> =
         given.pressure.iter().zip(&given.grip).map(|(&pressure, &grip)| Reading { pressure, grip }).collect();
     let line = GripLine::fit(&readings).map_err(refused)?;
-    told([
+    let mut all = told([
         ("intercept", line.intercept()),
         ("slope", line.slope()),
+        ("residual_deviation", line.residual_deviation().ok_or("two readings have no residual")?),
+    ])?;
+    if let Some(at) = given.at {
+        let predicted = line.predict(at, NO_MARGIN, CONFIDENCE).map_err(refused)?;
+        all.insert("predicted".into(), predicted.grip);
+        all.insert("half_width".into(), predicted.scatter.ok_or("two readings have no scatter")?.half_width);
+    }
+    Ok(all)
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct Spun {
+    speed: Vec<f64>,
+    grip: Vec<f64>,
+    side: String,
+}
+
+pub(super) fn spin_line(given: Spun) -> Told {
+    let side = if given.side == "inside" { Side::Inside } else { Side::Outside };
+    let pairs = given.speed.iter().zip(&given.grip);
+    let readings: Vec<SpinReading> = pairs.map(|(&speed, &grip)| SpinReading { speed, grip }).collect();
+    let line = SpinLine::fit(&readings, side).map_err(refused)?;
+    let coefficient = line.coefficient(CONFIDENCE).map_err(refused)?;
+    told([
+        ("at_rest", line.at_rest()),
+        ("coefficient", coefficient.value),
+        ("half_width", coefficient.half_width.ok_or("two readings have no scatter")?),
         ("residual_deviation", line.residual_deviation().ok_or("two readings have no residual")?),
     ])
 }

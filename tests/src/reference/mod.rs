@@ -12,6 +12,7 @@ mod figures;
 mod gripping;
 mod holding;
 mod placing;
+mod reading;
 
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -128,23 +129,39 @@ pub fn topics() -> Result<BTreeMap<String, Topic>, String> {
     Ok(topics)
 }
 
+/// One expected number beside what came out.
+#[derive(Clone, Debug)]
+pub struct Met {
+    /// What it is of.
+    pub name: String,
+    /// What was expected.
+    pub expected: Expected,
+    /// What came out.
+    pub value: f64,
+}
+
 impl Check {
+    /// Every expected number beside what came out, in the order of their names.
+    ///
+    /// # Errors
+    /// The engine's refusal, or that it tells no such number.
+    pub fn figures(&self) -> Result<Vec<Met>, String> {
+        let found = self.found()?;
+        let met = |(name, expected): (&String, &Expected)| {
+            Ok(Met { name: name.clone(), expected: *expected, value: found.value(name)? })
+        };
+        self.expect.iter().map(met).collect()
+    }
+
     /// Every number that is expected and not met; empty when the claim holds.
     #[must_use]
     pub fn misses(&self) -> Vec<String> {
-        let mut misses = Vec::new();
-        let found = match self.found() {
-            Ok(found) => found,
+        let figures = match self.figures() {
+            Ok(figures) => figures,
             Err(error) => return vec![error],
         };
-        for (name, expected) in &self.expect {
-            match found.value(name) {
-                Ok(value) if expected.is_met_by(value, &self.tolerance) => {}
-                Ok(value) => misses.push(format!("{name} is {value:?}, expected {expected:?}")),
-                Err(error) => misses.push(error),
-            }
-        }
-        misses
+        let missed = figures.iter().filter(|figure| !figure.expected.is_met_by(figure.value, &self.tolerance));
+        missed.map(|Met { name, expected, value }| format!("{name} is {value:?}, expected {expected:?}")).collect()
     }
 
     fn found(&self) -> Result<Found, String> {

@@ -5,13 +5,16 @@
 
 mod accessibility;
 mod faults;
+mod indicator;
 mod keeping;
 mod keyboard;
 mod links;
 mod making;
 mod motion;
 mod paper;
+mod photo;
 mod records;
+mod road;
 mod section;
 mod sheet;
 mod sheet_print;

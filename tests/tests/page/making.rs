@@ -153,6 +153,88 @@ fn the_tool_runs_along_its_path_and_stands_where_the_slider_is() {
 }
 
 #[test]
+fn the_tool_and_what_it_has_cut_are_drawn_on_both_views() {
+    on_both_pages(Viewport::TABLET, |browser, _| {
+        unfold(browser, "boring");
+        browser.wait_until("document.querySelector('#run-place').textContent.startsWith('Move 1 ')");
+        assert!(!browser.is_shown("#section-tool"), "the views show the part in the jaws until the tool runs");
+        browser.execute("document.querySelector('#run-at').focus()", Vec::new());
+        browser.press(Key::End);
+        for view in ["section", "face"] {
+            browser.wait_until(&format!("document.querySelector('#{view}-swept').getAttribute('d')?.length > 20"));
+            assert!(browser.is_shown(&format!("#{view}-tool")), "the tool on the {view}");
+        }
+        let area = |browser: &Browser| {
+            let length = "return document.querySelector('#section-swept').getAttribute('d').length";
+            browser.execute(length, Vec::new()).as_f64().unwrap_or(0.0)
+        };
+        let all = area(browser);
+        browser.press(Key::PageDown);
+        browser.press(Key::PageDown);
+        browser.press(Key::PageDown);
+        browser.press(Key::PageDown);
+        assert!(area(browser) < all, "farther back less is cut");
+        browser.press(Key::Home);
+        browser.wait_until("document.querySelector('#views').dataset.boring === 'false'");
+    });
+}
+
+#[test]
+fn the_best_diameter_is_looked_for_when_asked_and_adopted_so_that_it_can_be_taken_back() {
+    on_both_pages(Viewport::TABLET, |browser, url| {
+        let job = entries(&[("grip.lower_deviation", "-60 µm")]);
+        open(browser, &format!("{url}#{}", job.to_link()));
+        unfold(browser, "boring");
+        browser.wait_until("document.querySelector('#study-bore')");
+        assert_eq!(browser.count("#adopt-bore"), 0, "nothing to adopt before it is looked for");
+        browser.tap("#study-bore");
+        let setup = Setup::read(&job).expect("valid");
+        let choice = holdround_core::Engine::default().bore_choice(&setup);
+        for id in ["bore.best", "bore.best.roundness", "bore.best.even", "bore.best.rigid"] {
+            let finding = choice.findings.iter().find(|finding| finding.id == id).expect(id);
+            let shown = format!("document.querySelector(\"[id='study-{id}'] .value\")?.textContent");
+            browser.eventually(&shown, &json!(written(finding, UnitSystem::Metric)), id);
+        }
+        browser.tap("#adopt-bore");
+        let best = choice.findings.iter().find(|finding| finding.id == "bore.best").expect("a best").value.clone();
+        let typed = holdround_core::quantity::decimal(1e3 * best.expect("a diameter"), 3);
+        browser.eventually(
+            &format!("document.querySelector(\"{}\").value", field("jaws.bored_diameter")),
+            &json!(typed),
+            "adopted",
+        );
+        assert_eq!(browser.count("#adopt-bore"), 0, "what was found is of the job before");
+        browser.tap("[data-act='undo']");
+        browser.eventually(
+            &format!("document.querySelector(\"{}\").value", field("jaws.bored_diameter")),
+            &json!(""),
+            "and taken back",
+        );
+    });
+}
+
+#[test]
+fn while_an_entry_is_wrong_there_is_no_program_and_the_drawings_are_marked_old() {
+    on_both_pages(Viewport::TABLET, |browser, url| {
+        let job = planned();
+        open(browser, &format!("{url}#{}", job.to_link()));
+        unfold(browser, "boring");
+        browser.wait_until("document.querySelector('#program-text')");
+        let stale = "document.querySelector('#making').dataset.stale";
+        browser.eventually(stale, &json!("false"), "all is of what is typed");
+        type_at(browser, "part.length", "abc");
+        browser.wait_until("!document.querySelector('#program-text')");
+        assert!(browser.text("#made-boring").contains("No program: an entry must be corrected first."));
+        browser.eventually(stale, &json!("true"), "as the views are");
+        let faint = "getComputedStyle(document.querySelector('#made-boring svg.making')).opacity < 1";
+        browser.eventually(faint, &json!(true), "and looks it");
+        type_at(browser, "part.length", "30");
+        browser.wait_until("document.querySelector('#program-text')");
+        browser.eventually(stale, &json!("false"), "put right");
+    });
+}
+
+#[test]
 fn a_reading_changes_the_next_cut() {
     on_both_pages(Viewport::DESK, |browser, url| {
         let mut job = entries(&[("readings.0.taper", "10 µm"), ("readings.0.shows", "base")]);

@@ -11,6 +11,15 @@ pub(crate) fn pages(pdf: &[u8]) -> usize {
     pdf.windows(PAGE.len() + 1).filter(|words| words.starts_with(PAGE) && !words.ends_with(b"s")).count()
 }
 
+/// The words on a page of paper, without the space between them, which a PDF file does not keep.
+pub(crate) fn words(pdf: &[u8]) -> String {
+    let file = lopdf::Document::load_mem(pdf).expect("a PDF file");
+    let text = file.extract_text(&[1]).expect("a page with text");
+    let ligatures = [("ﬀ", "ff"), ("ﬁ", "fi"), ("ﬂ", "fl"), ("ﬃ", "ffi")];
+    let text = ligatures.iter().fold(text, |text, (joined, letters)| text.replace(joined, letters));
+    text.chars().filter(|letter| !letter.is_whitespace()).collect()
+}
+
 #[test]
 fn every_worked_example_prints_on_one_page() {
     for viewport in [Viewport::TABLET, Viewport::PHONE, Viewport::DESK] {

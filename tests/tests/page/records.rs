@@ -10,17 +10,17 @@ use serde_json::json;
 use crate::paper::pages;
 use crate::sheet::{first_example, on_both_pages, open, type_at};
 
-const KEPT: &str = "document.querySelector('#records-state').dataset.state";
+pub(crate) const KEPT: &str = "document.querySelector('#records-state').dataset.state";
 
 /// Opens the list of records.
-fn open_records(browser: &Browser) {
+pub(crate) fn open_records(browser: &Browser) {
     browser.wait_until("document.querySelector('#records-state')");
     browser.execute("document.querySelector('#records-box').open = true", Vec::new());
     browser.eventually(KEPT, &json!("kept"), "the store answers");
 }
 
 /// Keeps the jaws on the sheet; the id of their record.
-fn keep(browser: &Browser) -> String {
+pub(crate) fn keep(browser: &Browser) -> String {
     open_records(browser);
     let before = browser.count(".record");
     browser.click("#record-keep-");
@@ -36,20 +36,20 @@ fn write(browser: &Browser, field: &str, id: &str, text: &str) {
 }
 
 /// Leaves the field and waits until all is in the store.
-fn settle(browser: &Browser) {
+pub(crate) fn settle(browser: &Browser) {
     // What was typed waits for a pause before it is on its way.
     browser.execute("window.dispatchEvent(new PageTransitionEvent('pagehide'))", Vec::new());
     browser.eventually(KEPT, &json!("kept"), "all is kept");
 }
 
-fn act(browser: &Browser, what: &str, id: &str) {
+pub(crate) fn act(browser: &Browser, what: &str, id: &str) {
     let button = format!("#record-{what}-{id}");
     browser.execute("document.getElementById(arguments[0]).open = true", vec![json!(format!("record-{id}"))]);
     browser.click(&button);
 }
 
 /// The file that would be saved.
-fn file(browser: &Browser) -> String {
+pub(crate) fn file(browser: &Browser) -> String {
     let text = browser.execute(
         "const link = document.querySelector('#records-save');
         link.addEventListener('click', (event) => event.preventDefault(), { once: true });
@@ -64,7 +64,7 @@ fn file(browser: &Browser) -> String {
     text.as_str().expect("a file").to_owned()
 }
 
-fn read(text: &str) -> Records {
+pub(crate) fn read(text: &str) -> Records {
     let document = Document::from_json(text).expect("the file is JSON");
     let (records, refused) = Records::from_document(&document).expect("a file of records");
     assert_eq!(refused, [], "every record is whole");
@@ -72,7 +72,7 @@ fn read(text: &str) -> Records {
 }
 
 /// Chooses a file with this text.
-fn take_over(browser: &Browser, text: &str) {
+pub(crate) fn take_over(browser: &Browser, text: &str) {
     browser.execute(
         "const files = new DataTransfer();
         files.items.add(new File([arguments[0]], 'records.json'));
@@ -101,13 +101,33 @@ fn a_record_is_kept_edited_and_there_again_after_a_reload() {
         let record = records.get(&id).unwrap();
         assert_eq!(record.get("numbers"), "1 on 1, 2 on 2, 3 on 3", "the order of the jaws");
         assert_eq!(record.setup(), Some(first_example()), "the set-up");
-        assert_eq!(record.borings.len(), 1, "the boring");
+        let (boring, _) = record.bored()[0];
+        let at = format!("{id}/{boring}");
+        browser.tap(&format!("#record-{id} > summary"));
+        browser.type_into(&format!("[id='record-diameter-{at}']"), "80.25 mm");
+        settle(&browser);
+        let records = read(&file(&browser));
+        let bored = records.get(&id).unwrap().last_boring().unwrap().clone();
+        assert_eq!(bored.get("diameter"), "80.25 mm", "a boring is changed where it stands");
+        let borings = format!("document.querySelectorAll('[id^=\"record-diameter-{id}/\"]').length");
+        browser.click(&format!("[id='record-delete-{at}']"));
+        browser.eventually(&borings, &json!(0), "it is deleted");
+        browser.click(&format!("[id='record-undelete-{at}']"));
+        browser.eventually(&borings, &json!(1), "and brought back");
         act(&browser, "delete", &id);
         browser.eventually("document.querySelectorAll('.record').length", &json!(0), "deleted");
-        browser.click("#record-undelete-");
+        browser.eventually(KEPT, &json!("kept"), "for good");
+        let deleted = file(&browser);
+        assert!(read(&deleted).get(&id).unwrap().is_deleted(), "a mark of it stays in the file");
+        browser.click(&format!("#record-undelete-{id}"));
         browser.eventually("document.querySelectorAll('.record').length", &json!(1), "and brought back");
         browser.eventually(KEPT, &json!("kept"), "for good");
-        assert_eq!(read(&file(&browser)), records, "as it was");
+        let back = read(&file(&browser));
+        let back = back.get(&id).unwrap();
+        assert_eq!(back.get("name"), records.get(&id).unwrap().get("name"), "as it was");
+        assert_eq!(back.last_boring().unwrap().get("diameter"), "80.25 mm", "with its boring");
+        take_over(&browser, &deleted);
+        browser.wait_until("/changed here since, so it stays/.test(document.querySelector('#notices').textContent)");
     }
 }
 
@@ -138,7 +158,7 @@ fn a_file_is_taken_over_into_an_empty_browser_and_merged_without_loss() {
     browser.eventually(&name, &json!("Second name"), "the newest change holds");
     browser.eventually(KEPT, &json!("kept"), "it is kept");
     let merged = read(&file(&browser));
-    assert_eq!(merged.get(&id).unwrap().borings.len(), 1, "the boring came along");
+    assert_eq!(merged.get(&id).unwrap().bored().len(), 1, "the boring came along");
     assert!(
         merged.get(&id).unwrap().earlier.iter().any(|version| format!("{version:?}").contains("First name")),
         "{merged:?}"
@@ -148,6 +168,31 @@ fn a_file_is_taken_over_into_an_empty_browser_and_merged_without_loss() {
     take_over(&browser, "junk");
     browser.wait_until("/was not taken over/.test(document.querySelector('#notices').textContent)");
     assert_eq!(read(&file(&browser)), merged, "and nothing was changed by either");
+}
+
+#[test]
+fn an_older_file_brings_nothing_back_that_was_deleted_since() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::DESK);
+    open(&browser, &site.url());
+    let id = keep(&browser);
+    act(&browser, "add", &id);
+    settle(&browser);
+    let old = file(&browser);
+    let records = read(&old);
+    let (boring, _) = records.get(&id).unwrap().bored()[0];
+    browser.click(&format!("[id='record-delete-{id}/{boring}']"));
+    browser.eventually(KEPT, &json!("kept"), "it is deleted for good");
+    browser.reload();
+    open_records(&browser);
+    take_over(&browser, &old);
+    browser.wait_until("/because it was deleted here/.test(document.querySelector('#notices').textContent)");
+    assert!(read(&file(&browser)).get(&id).unwrap().bored().is_empty(), "the boring stays deleted");
+    act(&browser, "delete", &id);
+    browser.eventually("document.querySelectorAll('.record').length", &json!(0), "the record is deleted");
+    take_over(&browser, &old);
+    browser.eventually("document.querySelectorAll('.record').length", &json!(0), "and stays so");
+    assert!(read(&file(&browser)).get(&id).unwrap().is_deleted(), "in the file as well");
 }
 
 #[test]

@@ -33,6 +33,27 @@ fn the_served_page_starts_with_a_clean_console_on_every_screen() {
 }
 
 #[test]
+fn a_finding_leads_to_what_the_numbers_were_checked_against() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::PHONE);
+    browser.goto(&site.url());
+    browser.wait_until(WORKED_OUT);
+    let leads = browser.execute("return document.querySelector('.title-block .sure a').href", Vec::new());
+    browser.goto(leads.as_str().expect("an address"));
+    assert!(browser.text("main").contains("three-dimensional solids"), "the page of evidence opens");
+    assert_eq!(browser.console_errors(), Vec::<String>::new(), "its console is clean");
+    let width = browser.execute("return document.documentElement.scrollWidth", Vec::new());
+    assert!(width.as_u64() <= Some(Viewport::PHONE.width.into()), "it is {width} wide");
+    let broken: Vec<_> = browser.accessibility_violations().iter().map(ToString::to_string).collect();
+    assert_eq!(broken, Vec::<String>::new(), "it breaks no rule of accessibility");
+
+    browser.goto(&single_file_url());
+    browser.wait_until(WORKED_OUT);
+    browser.execute("document.querySelector('.title-block details').open = true", Vec::new());
+    assert!(!browser.is_shown(".title-block .sure"), "one file by itself leads nowhere");
+}
+
+#[test]
 fn the_single_file_starts_from_the_disk_and_asks_for_nothing() {
     let browser = Browser::open(Viewport::TABLET);
     browser.goto(&single_file_url());

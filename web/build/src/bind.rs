@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use wasm_bindgen_cli_support::Bindgen;
 
-use crate::fault::{Outcome, While};
+use crate::fault::{Fault, Outcome, While};
 use crate::shell;
 use crate::target::{self, WASM};
 use crate::workspace::Workspace;
@@ -37,7 +37,16 @@ pub struct Bound {
 /// When the target cannot be had or the crate does not compile.
 pub fn compile(workspace: &Workspace) -> Outcome<PathBuf> {
     target::provide(workspace, WASM)?;
-    shell::run(workspace.cargo().args(["build", "--release", "--package=holdround-web", "--lib", "--target", WASM]))?;
+    let libraries = workspace.cargo_home()?.join("registry").join("src");
+    let registries = fs::read_dir(&libraries).into_iter().flatten().flatten();
+    let hidden = registries.map(|registry| format!("--remap-path-prefix={}=library", registry.path().display()));
+    shell::run(
+        workspace
+            .cargo()
+            .args(["build", "--release", "--package=holdround-web", "--lib", "--target", WASM])
+            // Where the libraries lie on this machine is nobody's business, and would make every machine's module another.
+            .env("CARGO_ENCODED_RUSTFLAGS", hidden.collect::<Vec<_>>().join("\u{1f}")),
+    )?;
     Ok(workspace.target.join(WASM).join("release").join(NAME).with_extension("wasm"))
 }
 
@@ -62,8 +71,29 @@ pub fn bind(workspace: &Workspace, product: &PathBuf, flavour: Flavour) -> Outco
     })
     .map_err(|error| format!("{error:#}"))
     .during("binding the page's module")?;
-    Ok(Bound {
+    let bound = Bound {
         glue: fs::read_to_string(folder.join(NAME).with_extension("js"))?,
         module: fs::read(folder.join(format!("{NAME}_bg.wasm")))?,
-    })
+    };
+    for folder in [workspace.cargo_home()?, workspace.root.clone()] {
+        if names(&bound.module, folder.as_os_str().as_encoded_bytes()) {
+            return Err(Fault::new(format!("the module names {}, a folder of this machine", folder.display())));
+        }
+    }
+    Ok(bound)
+}
+
+fn names(module: &[u8], folder: &[u8]) -> bool {
+    module.windows(folder.len()).any(|window| window == folder)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::names;
+
+    #[test]
+    fn a_folder_is_found_wherever_it_stands_in_the_module() {
+        assert!(names(b"\0asm /home/me/.cargo/x", b"/home/me/.cargo"), "in the middle");
+        assert!(!names(b"\0asm cargo/x", b"/home/me/.cargo"), "not what was put in its place");
+    }
 }

@@ -14,6 +14,7 @@ pub mod axe;
 pub mod bind;
 pub mod checks;
 pub mod chromium;
+pub mod evidence;
 pub mod fault;
 pub mod offline;
 pub mod serve;

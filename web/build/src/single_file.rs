@@ -19,7 +19,9 @@ use crate::site::{Files, replace_only, text};
 pub fn write(files: &Files, bound: &Bound) -> Outcome<String> {
     let mut allowed = Allowed::default();
     let page = text(files, "index.html")?;
-    let page = without(page, "<link rel=\"manifest\"", ">")?;
+    // Alone it has no page of evidence beside it; the styles hide what leads there.
+    let page = replace_only(page, "<html lang=\"en\">", "<html lang=\"en\" data-alone>")?;
+    let page = without(&page, "<link rel=\"manifest\"", ">")?;
     let page = with_icon(&page, files)?;
     let page = with_styles(&page, files, &mut allowed)?;
     let page = with_scripts(&page, files, bound, &mut allowed)?;
@@ -113,7 +115,7 @@ fn with_policy(page: &str, allowed: &Allowed) -> Outcome<String> {
     let tag = expected(page, "<meta http-equiv=\"Content-Security-Policy\"", ">")?;
     let policy = format!(
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; \
-         script-src {} 'wasm-unsafe-eval'; style-src {}; img-src data: blob:; \
+         script-src {} 'wasm-unsafe-eval'; style-src {}; img-src data:; \
          base-uri 'none'; form-action 'none'\">",
         allowed.scripts.join(" "),
         allowed.styles.join(" ")
@@ -140,7 +142,7 @@ fn refuse_addresses(page: &str) -> Outcome<()> {
 mod tests {
     use super::{Bound, Files, hash, write};
 
-    const PAGE: &str = "<head>\
+    const PAGE: &str = "<html lang=\"en\"><head>\
         <meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'self'\">\
         <link rel=\"icon\" href=\"icon.svg\"><link rel=\"manifest\" href=\"m\">\
         <link rel=\"stylesheet\" href=\"a.css\"><link rel=\"stylesheet\" href=\"b.css\">\

@@ -5,6 +5,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use crate::bind::{self, Flavour, NAME};
+use crate::evidence::{self, EVIDENCE};
 use crate::fault::{Fault, Outcome, While};
 use crate::workspace::Workspace;
 use crate::{offline, single_file};
@@ -41,6 +42,7 @@ fn files(workspace: &Workspace, product: &PathBuf) -> Outcome<Files> {
     let bound = bind::bind(workspace, product, Flavour::Site)?;
     files.insert(format!("{NAME}.js"), bound.glue.into_bytes());
     files.insert(format!("{NAME}_bg.wasm"), bound.module);
+    files.insert(EVIDENCE.into(), evidence::write(workspace)?.into_bytes());
     offline::fill_in(&mut files)?;
     files.insert(SINGLE_FILE.into(), single.into_bytes());
     Ok(files)

@@ -3,14 +3,15 @@
 use std::io::Write;
 use std::path::Path;
 
+use crate::evidence::EVIDENCE;
 use crate::fault::{Fault, Outcome};
 use crate::site::{SINGLE_FILE, read_folder};
 
-/// The most the whole site may weigh as hosts send it, compressed with Brotli, in bytes.
-pub const BUDGET: usize = 325_000;
+/// The most the page with all it needs may weigh as hosts send it, compressed with Brotli, in bytes.
+pub const BUDGET: usize = 350_000;
 
-/// Prints the size of every file and holds their sum to the budget. The one-file edition, which
-/// repeats the others, is printed but not counted.
+/// Prints the size of every file and holds their sum to the budget. The one-file edition, which repeats the
+/// others, and the page of evidence, which the calculator does not need, are printed but not counted.
 ///
 /// # Errors
 /// When the site is over its budget.
@@ -20,11 +21,11 @@ pub fn check(site: &Path) -> Outcome<()> {
     for (name, content) in read_folder(site)? {
         let sent = brotli(&content)?;
         println!("  {:>9} {sent:>9}  {name}", content.len());
-        if name != SINGLE_FILE {
+        if ![SINGLE_FILE, EVIDENCE].contains(&name.as_str()) {
             sum += sent;
         }
     }
-    println!("  {:>9} {sum:>9}  all but {SINGLE_FILE}, of {BUDGET} allowed", "");
+    println!("  {:>9} {sum:>9}  all but {SINGLE_FILE} and {EVIDENCE}, of {BUDGET} allowed", "");
     if sum > BUDGET {
         return Err(Fault::new(format!("the site weighs {sum} bytes, more than the {BUDGET} it may")));
     }

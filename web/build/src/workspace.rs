@@ -35,6 +35,16 @@ impl Workspace {
         cargo(&self.root)
     }
 
+    /// Where cargo keeps the sources of libraries.
+    ///
+    /// # Errors
+    /// When there is neither `CARGO_HOME` nor a home folder.
+    pub fn cargo_home(&self) -> Outcome<PathBuf> {
+        let set = env::var_os("CARGO_HOME").map(|home| self.root.join(home));
+        set.or_else(|| env::home_dir().map(|home| home.join(".cargo")))
+            .ok_or_else(|| Fault::new("there is neither CARGO_HOME nor a home folder"))
+    }
+
     /// The files of the page that are written by hand.
     pub fn www(&self) -> PathBuf {
         self.root.join("www")

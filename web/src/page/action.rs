@@ -24,6 +24,10 @@ pub(crate) enum Action {
     Mesh,
     /// Let the tool run along the path that bores the jaws, or stop it.
     Run,
+    /// Look for the bored diameter with which parts come out roundest.
+    StudyBore,
+    /// Enter the diameter that was found.
+    AdoptBore,
     /// Copy the boring program.
     CopyProgram,
     /// Save the boring program as a file.
@@ -60,8 +64,14 @@ pub(crate) enum Action {
     TakeRings,
     /// Leave them.
     LeaveRings,
-    /// Something about jaw records: what, the record it is about, and a place in it.
-    Record(String, String, usize),
+    /// Compare the jaws with others.
+    Compare,
+    /// Take jaws of the comparison.
+    TakeJaws(usize),
+    /// Something about jaw records: what, and the record it is about, or what in it.
+    Record(String, String),
+    /// Something about readings of the indicator: what, a path, and a station.
+    Dial(String, String, usize),
 }
 
 /// Which way an item is moved.
@@ -89,6 +99,8 @@ impl Action {
             "spin" => Self::Spin,
             "mesh" => Self::Mesh,
             "run" => Self::Run,
+            "study-bore" => Self::StudyBore,
+            "adopt-bore" => Self::AdoptBore,
             "copy-program" => Self::CopyProgram,
             "save-program" => Self::SaveProgram,
             "adopt" => Self::Adopt,
@@ -108,11 +120,12 @@ impl Action {
             "fresh" => Self::Fresh,
             "take-rings" => Self::TakeRings,
             "leave-rings" => Self::LeaveRings,
-            about => Self::Record(
-                about.strip_prefix("record-")?.to_owned(),
-                told("data-id").unwrap_or_default(),
-                index().unwrap_or(0),
-            ),
+            "compare" => Self::Compare,
+            "take-jaws" => Self::TakeJaws(index()?),
+            dial if dial.starts_with("dial-") => {
+                Self::Dial(dial.to_owned(), told("data-path").unwrap_or_default(), index().unwrap_or(0))
+            }
+            about => Self::Record(about.strip_prefix("record-")?.to_owned(), told("data-id").unwrap_or_default()),
         })
     }
 }
@@ -141,6 +154,11 @@ impl Page {
                 self.desk.toggle_mesh();
                 return self.show();
             }
+            Action::StudyBore => {
+                self.desk.study_bore();
+                return self.show_making();
+            }
+            Action::AdoptBore => self.desk.adopt_bore(),
             Action::Undo => self.desk.undo(),
             Action::Redo => self.desk.redo(),
             Action::Assume(path) => self.desk.assume(&path),
@@ -189,7 +207,10 @@ impl Page {
                 }
             }
             Action::LeaveRings => self.desk.rings = None,
-            Action::Record(what, id, at) => return self.act_on_record(&what, &id, at),
+            Action::Compare => return self.compare(),
+            Action::TakeJaws(at) => self.beside.take(&mut self.desk, at),
+            Action::Dial(what, path, at) => return self.act_on_dial(&what, &path, at),
+            Action::Record(what, at) => return self.act_on_record(&what, &at),
         }
         self.refresh();
     }

@@ -1,10 +1,11 @@
 //! What lies on the desk: the set-up as typed, what was found, and how the reader wants to see it.
 
 use holdround_core::findings::Findings;
-use holdround_core::quantity::{Kind, UnitSystem};
+use holdround_core::quantity::{Kind, UnitSystem, decimal};
+use holdround_core::setup::jaw_inputs::BORED_DIAMETER;
 use holdround_core::setup::part_inputs::PART_SHAPE;
 use holdround_core::setup::{Entries, Fault, Form, Input, LISTS, Setup, declared};
-use holdround_core::{Effort, Engine, Progress};
+use holdround_core::{BoreChoice, Effort, Engine, Progress};
 
 use super::entry_text;
 use super::history::History;
@@ -31,7 +32,7 @@ pub(crate) struct Desk {
     pub(crate) spinning: bool,
     /// The last valid set-up and what was found for it.
     pub(crate) good: Option<(Setup, Findings)>,
-    /// A valid set-up whose shape work is under way, and how far it has come.
+    /// A valid set-up whose shape work is under way, and how far it has come; 1 when only the findings are wanting.
     pub(crate) waiting: Option<(Setup, f64)>,
     /// Keeps the shape work from one set-up to the next.
     pub(super) engine: Engine,
@@ -45,6 +46,8 @@ pub(crate) struct Desk {
     pub(crate) step: usize,
     /// Where that step would be parted, m from its near end; in its middle if it was not said.
     pub(crate) parting: Option<f64>,
+    /// What the bored diameter does to the part, once asked for and until something changes.
+    pub(crate) bore: Option<BoreChoice>,
     /// What is wrong with the entries now.
     pub(crate) faults: Vec<Fault>,
     /// What the reader must be told about links, storage and the like.
@@ -53,6 +56,8 @@ pub(crate) struct Desk {
     pub(crate) earlier: Option<Entries>,
     /// A set-up with rings of the user's own that this one could take over.
     pub(crate) rings: Option<Entries>,
+    /// What is in hand of readings of the indicator.
+    pub(crate) dial: super::indicator::InHand,
 }
 
 impl Desk {
@@ -73,10 +78,12 @@ impl Desk {
             mesh: None,
             step: 0,
             parting: None,
+            bore: None,
             faults: Vec::new(),
             notices: Vec::new(),
             earlier: None,
             rings: None,
+            dial: super::indicator::InHand::default(),
         };
         desk.evaluate();
         desk
@@ -86,7 +93,9 @@ impl Desk {
     #[cfg(test)]
     pub(crate) fn worked_out(entries: Entries) -> Self {
         let mut desk = Self::new(entries);
-        while desk.work() {}
+        while desk.waiting.is_some() {
+            desk.work();
+        }
         desk
     }
 
@@ -94,6 +103,7 @@ impl Desk {
     /// for [`Self::work`].
     fn evaluate(&mut self) {
         self.waiting = None;
+        self.bore = None;
         match Setup::read(&self.entries) {
             Ok(setup) => {
                 self.faults.clear();
@@ -106,14 +116,20 @@ impl Desk {
         }
     }
 
-    /// Does one slice of the work that waits; false when none is left.
+    /// Does one slice of the work that waits: of the shape work, or, once that is done, the findings. True while the
+    /// next slice is a short one.
     pub(crate) fn work(&mut self) -> bool {
-        let Some((setup, _)) = self.waiting.take() else { return false };
-        match self.engine.prepare(&setup) {
-            Progress::Under(share) => self.waiting = Some((setup, share)),
-            Progress::Done => self.find(setup, Effort::Full),
+        let Some((setup, share)) = self.waiting.take() else { return false };
+        if share == 1.0 {
+            self.find(setup, Effort::Full);
+            return false;
         }
-        self.waiting.is_some()
+        let share = match self.engine.prepare(&setup) {
+            Progress::Under(share) => share,
+            Progress::Done => 1.0,
+        };
+        self.waiting = Some((setup, share));
+        share < 1.0
     }
 
     /// Works out what a finger on a slider does not wait for: bands and bounds of the present set-up.
@@ -129,6 +145,28 @@ impl Desk {
         let findings = self.engine.evaluate(&setup, effort);
         self.good = Some((setup, findings));
         self.find_mesh();
+    }
+
+    /// Looks for the bored diameter with which parts come out roundest.
+    pub(crate) fn study_bore(&mut self) {
+        self.bore = self
+            .good
+            .as_ref()
+            .filter(|_| self.waiting.is_none() && self.faults.is_empty())
+            .map(|(setup, _)| self.engine.bore_choice(setup));
+    }
+
+    /// Enters the diameter that was found.
+    pub(crate) fn adopt_bore(&mut self) {
+        let best = self.bore.as_ref().and_then(|choice| choice.findings.first());
+        let Some(best) = best.and_then(|best| best.value.as_ref().ok().copied()) else { return };
+        let unit = self.units.unit(Kind::Length);
+        // To a micrometre or two: nobody bores finer.
+        let decimals = if self.units.system == UnitSystem::Metric { 3 } else { 4 };
+        let typed = decimal(unit.from_si(best), decimals);
+        self.history.rest();
+        self.type_in(BORED_DIAMETER.path, &typed);
+        self.history.rest();
     }
 
     fn find_mesh(&mut self) {
@@ -264,6 +302,9 @@ impl Desk {
 
     /// How many items of the list `name` are shown: those entered, and at least as many as are needed.
     pub(crate) fn shown_items(&self, name: &str) -> usize {
+        if name == "dial" {
+            return self.stations();
+        }
         let least = LISTS.iter().find(|list| list.name == name).map_or(0, |list| list.least);
         self.entries.count(name).max(least)
     }

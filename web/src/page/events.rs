@@ -32,6 +32,10 @@ pub(crate) fn listen() -> Result<(), JsValue> {
         page.save();
         page.shelve();
     })?;
+    // What is opened tells nobody around it.
+    let opened = Closure::<dyn Fn(Event)>::new(|_: Event| with_page(|page| page.show_photos()));
+    document.add_event_listener_with_callback_and_bool("toggle", opened.as_ref().unchecked_ref(), true)?;
+    opened.forget();
     on(&window, "afterprint", |_, _| records::show_for_print(""))?;
     on(&window, "pagehide", |page, _| page.leave())?;
     on(&window, "hashchange", |page, event| {
@@ -56,6 +60,9 @@ fn target<T: JsCast>(event: &Event) -> Option<T> {
 impl Page {
     /// A key in a field, or a slider on its way.
     fn typed(&mut self, event: &Event) {
+        if let Some(column) = target::<HtmlTextAreaElement>(event) {
+            return self.column_typed(&column);
+        }
         let Some(field) = target::<HtmlInputElement>(event) else { return };
         if field.id() == path::SLIDER {
             return self.run_to(field.value_as_number());
@@ -80,8 +87,11 @@ impl Page {
                 self.prefer(&key, &select.value());
             }
             self.refresh();
-        } else if let Some(files) = target::<HtmlInputElement>(event).and_then(|field| field.files()) {
-            records::read_file(&files);
+        } else if let Some(field) = target::<HtmlInputElement>(event).filter(|field| field.files().is_some()) {
+            match field.get_attribute("data-photo-of") {
+                Some(id) => self.take_photo(id, &field),
+                None => records::read_file(&field),
+            }
         } else {
             // Most fields told it key by key; some tools change them at one go.
             self.typed(event);
@@ -115,8 +125,8 @@ impl Page {
         }
         if matches!(key.key().as_str(), "Enter" | " ") {
             // A dimension on the drawing is no button of the browser's own.
-            if let Some(action) =
-                asked_for(event).filter(|action| matches!(action, Action::GoTo(_)) && on_drawing(event))
+            if let Some(action) = asked_for(event)
+                .filter(|action| matches!(action, Action::GoTo(_) | Action::Dial(..)) && on_drawing(event))
             {
                 event.prevent_default();
                 self.act(action);

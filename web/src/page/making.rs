@@ -6,7 +6,7 @@ use web_sys::{Blob, HtmlAnchorElement, HtmlDocument, HtmlInputElement, HtmlTextA
 
 use super::Page;
 use crate::root;
-use crate::view::making::{self, path, program};
+use crate::view::making::{self, on_views, path, program};
 
 /// From one picture of the moving tool to the next, in milliseconds.
 pub(super) const TICK: i32 = 33;
@@ -65,11 +65,20 @@ impl Page {
         self.place_tool();
     }
 
-    fn place_tool(&self) {
-        let Some((setup, found)) = &self.desk.good else { return };
-        let (Some(jaw_path), Some(tool)) = (&found.scene.jaw_path, root::by_id(path::TOOL)) else { return };
+    /// Shows the tool where it is on its way: on its own section, and on both views once it has left its start.
+    pub(super) fn place_tool(&self) {
+        let Some(stage) = super::stage(&self.desk) else { return };
+        let Some(jaw_path) = &stage.findings.scene.jaw_path else { return };
         let share = self.run.share;
-        let _set = tool.set_attribute("transform", &path::tool_at(setup, &found.scene, jaw_path, share));
+        let set = |id: &str, name: &str, value: &str| root::by_id(id).map(|element| element.set_attribute(name, value));
+        let _set = set("views", "data-boring", if share > 0.0 { "true" } else { "false" });
+        let _set = set(path::TOOL, "transform", &path::tool_at(stage.setup, &stage.findings.scene, jaw_path, share));
+        for ([swept, tool], (cut, at)) in
+            [on_views::SECTION, on_views::FACE].into_iter().zip(on_views::at(&stage, jaw_path, share))
+        {
+            let _set = set(swept, "d", &cut);
+            let _set = set(tool, "transform", &at);
+        }
         let told = path::told(jaw_path, share, self.desk.units);
         if let Some(slider) = root::by_id_as::<HtmlInputElement>(path::SLIDER) {
             let _set = slider.set_attribute("aria-valuetext", &told);

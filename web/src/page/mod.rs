@@ -2,6 +2,7 @@
 
 mod action;
 pub(crate) mod address;
+pub(crate) mod compare;
 mod delay;
 pub(crate) mod desk;
 mod drag;
@@ -9,12 +10,14 @@ pub(crate) mod entry_text;
 mod events;
 mod fields;
 mod history;
+pub(crate) mod indicator;
 mod items;
 mod keep;
 mod making;
 mod motion;
 mod notice;
 mod opening;
+mod photo;
 pub(crate) mod preferences;
 pub(crate) mod records;
 mod records_store;
@@ -69,6 +72,8 @@ pub(crate) struct Page {
     tracing: Delay,
     running: Delay,
     run: making::Run,
+    /// The next step of drawing what was found.
+    drawing: Option<usize>,
     /// A size that is being dragged.
     drag: Option<drag::Drag>,
     /// The pointer that holds the window's point.
@@ -76,6 +81,9 @@ pub(crate) struct Page {
     /// The jaw records.
     shelf: Shelf,
     shelving: Delay,
+    /// Other jaws, beside those set.
+    beside: compare::Beside,
+    comparing: Delay,
 }
 
 /// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
@@ -102,10 +110,13 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         tracing: Delay::new(0, || with_page(Page::trace)),
         running: Delay::new(making::TICK, || with_page(Page::tick)),
         run: making::Run::default(),
+        drawing: None,
         drag: None,
         point: None,
         shelf: Shelf::default(),
         shelving: Delay::new(BEFORE_KEEPING, || with_page(Page::shelve)),
+        beside: compare::Beside::default(),
+        comparing: Delay::new(0, || with_page(Page::go_on_comparing)),
     };
     page.regions.show("examples", examples::show());
     page.show();
@@ -136,19 +147,63 @@ impl Page {
 
     /// Works on what waits, a slice at a time so that the page stays responsive.
     fn work(&mut self) {
+        if self.desk.waiting.is_none()
+            && let Some(step) = self.drawing
+        {
+            return self.draw(step);
+        }
         let begun = now();
         while self.desk.work() && now() - begun < SLICE {}
         if self.desk.waiting.is_some() {
-            self.show();
+            self.regions.show("verdict", title_block::show(&self.desk));
             self.working.restart();
         } else {
-            // All at once: what came a moment later would push away what a finger is about to touch.
-            self.show();
-            self.show_at_rest();
-            self.speaking.restart();
+            self.draw_anew();
             self.trace_anew();
             self.desk.begin_sample();
         }
+    }
+
+    /// Begins to draw what was found, step by step.
+    fn draw_anew(&mut self) {
+        self.regions.drop_held();
+        self.drawing = Some(0);
+        self.working.restart();
+    }
+
+    /// One step of drawing, short enough for a slow tablet. What could push other things away is held back until the
+    /// last one: what came a moment later would move what a finger is about to touch.
+    fn draw(&mut self, step: usize) {
+        match step {
+            0 => self.show_fields(),
+            1 => self.show_face(),
+            2 => self.show_section(),
+            3..=6 => {
+                self.regions.hold(true);
+                match step {
+                    3 => self.regions.show("findings", findings_list::show(&self.desk)),
+                    4 => self.show_notes(),
+                    5 => {
+                        self.show_making();
+                        self.show_comparison();
+                        self.show_indicator();
+                    }
+                    _ => self.show_records(),
+                }
+                self.regions.hold(false);
+            }
+            _ => {
+                self.drawing = None;
+                self.regions.show("verdict", title_block::show(&self.desk));
+                self.regions.release();
+                self.place_tool();
+                self.show_photos();
+                dress(&self.desk);
+                return self.speaking.restart();
+            }
+        }
+        self.drawing = Some(step + 1);
+        self.working.restart();
     }
 
     /// Begins to trace the window, where it hangs on what was changed.
@@ -169,31 +224,42 @@ impl Page {
     }
 
     fn complete(&mut self) {
-        self.desk.complete();
-        self.desk.begin_sample();
-        self.tracing.restart();
-        self.show();
-        self.show_at_rest();
+        if self.desk.waiting.is_none() {
+            self.desk.complete();
+            self.desk.begin_sample();
+            self.draw_anew();
+            self.tracing.restart();
+        }
     }
 
-    /// Shows what nobody reads while a finger is on a slider.
-    fn show_at_rest(&mut self) {
-        let desk = &self.desk;
-        self.regions.show("notes", notes::show(desk));
-        self.regions.show("findings", findings_list::show(desk));
-        self.regions.show("work", paper::show(desk));
-        if let Some(stage) = stage(desk) {
-            self.regions.show("trace", trace::show(&stage));
-        }
-        self.show_making();
-        self.show_records();
+    /// What stands beside the findings, and the same on paper.
+    fn show_notes(&mut self) {
+        self.regions.show("notes", notes::show(&self.desk));
+        self.regions.show("work", paper::show(&self.desk, &self.shelf));
     }
 
     fn show_records(&mut self) {
         self.regions.show("records", records_view::show(&self.shelf, &self.desk));
+        self.show_photos();
     }
 
+    /// Shows what follows a finger; the rest is drawn after a pause.
     fn show(&mut self) {
+        if self.drawing.is_some() {
+            self.draw_anew();
+        }
+        self.show_fields();
+        self.regions.show("verdict", title_block::show(&self.desk));
+        self.show_face();
+        if let Some(stage) = stage(&self.desk) {
+            motion::show(&mut self.regions, "section", section::draw(&stage));
+        }
+        self.place_tool();
+        dress(&self.desk);
+    }
+
+    /// Shows the fields, anew where others are needed.
+    fn show_fields(&mut self) {
         let desk = &self.desk;
         let structure = fields::structure(desk);
         let anew = structure != self.structure;
@@ -206,14 +272,22 @@ impl Page {
         fields::update(desk, &mut self.regions);
         self.regions.show("tools", tools::show(desk));
         self.regions.show("notices", notices::show(desk));
-        self.regions.show("verdict", title_block::show(desk));
-        if let Some(stage) = stage(desk) {
-            motion::show(&mut self.regions, "face", face::draw(&stage));
-            motion::show(&mut self.regions, "section", section::draw(&stage));
-        }
-        dress(desk);
         if anew {
             self.show_making();
+            self.show_indicator();
+        }
+    }
+
+    fn show_face(&mut self) {
+        if let Some(stage) = stage(&self.desk) {
+            motion::show(&mut self.regions, "face", face::draw(&stage));
+        }
+    }
+
+    fn show_section(&mut self) {
+        if let Some(stage) = stage(&self.desk) {
+            motion::show(&mut self.regions, "section", section::draw(&stage));
+            self.regions.show("trace", trace::show(&stage));
         }
     }
 
@@ -297,9 +371,13 @@ fn dress(desk: &Desk) {
     if let Some(whole) = document.document_element() {
         let _set = whole.set_attribute("data-theme", desk.theme.key());
     }
+    let stale = if desk.faults.is_empty() { "false" } else { "true" };
+    if let Some(making) = root::by_id("making") {
+        let _set = making.set_attribute("data-stale", stale);
+    }
     if let Some(views) = root::by_id("views") {
         let _set = views.set_attribute("data-clamped", if desk.clamped { "true" } else { "false" });
         let _set = views.set_attribute("data-spinning", if desk.spinning { "true" } else { "false" });
-        let _set = views.set_attribute("data-stale", if desk.faults.is_empty() { "false" } else { "true" });
+        let _set = views.set_attribute("data-stale", stale);
     }
 }

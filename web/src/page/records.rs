@@ -3,10 +3,10 @@
 use std::mem;
 
 use holdround_core::quantity::Kind;
-use holdround_core::record::{BORING_FIELDS, Fields, LARGEST_FILE, Record, Records, put, to_text};
+use holdround_core::record::{BORING_FIELDS, Fate, Fields, IMAGE, LARGEST_FILE, Record, Records, put, to_text};
 use holdround_core::setup::{Entries, jaw_inputs};
 use js_sys::{Date, Math};
-use web_sys::{FileList, FileReader, HtmlInputElement, IdbDatabase};
+use web_sys::{FileReader, HtmlInputElement, IdbDatabase};
 
 use super::desk::Desk;
 use super::making::file_address;
@@ -16,7 +16,7 @@ use super::{Page, opening, with_page};
 use crate::{document, root};
 
 /// What is to be done where the browser keeps no records.
-const NOT_KEPT: &str = "This browser did not keep the jaw records: it is full, or keeps nothing for this page, as in a private window or a frame. Save them as a file before you close the page; their text is here as well.";
+const NOT_KEPT: &str = "This browser did not keep the jaw records: it is full, or keeps nothing for this page, as in a private window or a frame. Save them as a file before you close the page; their text, without photos, is here as well.";
 
 /// How it stands with the store.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -39,8 +39,10 @@ pub(crate) struct Shelf {
     pub(crate) records: Records,
     /// How it stands with the store.
     pub(crate) state: State,
-    /// The record that was deleted last.
-    pub(crate) deleted: Option<(String, Record)>,
+    /// Whether something was deleted since the page was opened.
+    pub(crate) deletes: bool,
+    /// A photo that was deleted: the record it is of, its id and its picture.
+    pub(crate) deleted_photo: Option<(String, String, String)>,
     /// Whose label is shown.
     pub(crate) label: String,
     database: Option<IdbDatabase>,
@@ -57,10 +59,44 @@ impl Shelf {
         }
     }
 
-    /// A record is on its way into the store under this text.
-    pub(super) fn known(&mut self, id: String, record: Record, text: String) {
-        // What was typed since is merged when it is kept in its turn.
-        if !self.changed.contains(&id) {
+    /// What is kept at `at`: a record, or one of its borings or photos.
+    fn at(&mut self, at: &str) -> Option<&mut Record> {
+        match at.split_once('/') {
+            None => self.records.get_mut(at),
+            Some((id, child)) => {
+                let record = self.records.get_mut(id)?;
+                if record.borings.get(child).is_some() {
+                    record.borings.get_mut(child)
+                } else {
+                    record.photos.get_mut(child)
+                }
+            }
+        }
+    }
+
+    /// The name of a record that holds this set-up; empty if none does.
+    pub(crate) fn that_holds(&self, entries: &Entries) -> &str {
+        let mut records = self.records.that_are(false);
+        records
+            .find(|(_, record)| record.setup().as_ref() == Some(entries))
+            .map_or("", |(_, record)| record.get("name"))
+    }
+
+    /// The picture of the photo at `at`.
+    pub(super) fn picture(&self, at: &str) -> Option<&str> {
+        let (id, photo) = at.split_once('/')?;
+        Some(self.records.get(id)?.photos.get(photo)?.get(IMAGE))
+    }
+
+    /// The text of the record `id` that is known to be in the store.
+    pub(super) fn stored(&self, id: &str) -> String {
+        self.stored.iter().find(|(kept, _)| kept == id).map_or_else(String::new, |(_, text)| text.clone())
+    }
+
+    /// The record that was `handed` over is on its way into the store, merged with what was there, under this text.
+    pub(super) fn known(&mut self, id: String, handed: &Record, record: Record, text: String) {
+        // What was changed since is newer, and is merged when it is kept in its turn.
+        if self.records.get(&id) == Some(handed) {
             self.records.put(id.clone(), record);
         }
         self.stored.retain(|(known, _)| *known != id);
@@ -103,14 +139,16 @@ impl Page {
     pub(super) fn shelf_refused(&mut self) {
         self.shelf.state = State::Refused;
         if !self.shelf.records.0.is_empty() {
-            let text = to_text(&self.shelf.records.to_document());
+            let mut records = self.shelf.records.clone();
+            records.0.iter_mut().for_each(|(_, record)| record.photos = Records::default());
+            let text = to_text(&records.to_document());
             self.desk.notices.retain(|notice| notice.says != NOT_KEPT);
             self.desk.notices.push(Notice::about(NOT_KEPT, text));
         }
         self.show_shelf();
     }
 
-    fn show_shelf(&mut self) {
+    pub(super) fn show_shelf(&mut self) {
         self.show();
         self.show_records();
     }
@@ -123,10 +161,9 @@ impl Page {
         }
         let changes: Changes = mem::take(&mut shelf.changed)
             .into_iter()
-            .map(|id| {
-                let known = shelf.stored.iter().find(|(kept, _)| *kept == id).map(|(_, text)| text.clone());
-                let record = shelf.records.get(&id).cloned();
-                (id, record, known.unwrap_or_default())
+            .filter_map(|id| {
+                let record = shelf.records.get(&id)?.clone();
+                Some((id, record))
             })
             .collect();
         let handed_over =
@@ -138,38 +175,59 @@ impl Page {
         }
     }
 
-    /// Something of the record `id` has changed.
-    fn record_changed(&mut self, id: &str) {
+    /// Something of the record `id`, or of what is in it, has changed: it is the newest.
+    pub(super) fn record_changed(&mut self, id: &str) {
+        if let Some(record) = self.shelf.records.get_mut(id) {
+            record.touch(&now());
+        }
+        self.show_changed(id);
+    }
+
+    fn show_changed(&mut self, id: &str) {
         self.shelf.change(id);
         self.shelve();
         self.show_shelf();
     }
 
-    /// A key in a field of a record.
-    pub(super) fn write_record(&mut self, id: &str, field: &str, text: &str) {
-        let Some(record) = self.shelf.records.get_mut(id).filter(|record| record.get(field) != text) else { return };
+    /// A key in a field of a record or of one of its borings.
+    pub(super) fn write_record(&mut self, at: &str, field: &str, text: &str) {
+        let Some(record) = self.shelf.at(at).filter(|record| record.get(field) != text) else { return };
         record.set(field, text, &now());
+        let (id, child) = at.split_once('/').unwrap_or((at, ""));
+        if let (false, Some(record)) = (child.is_empty(), self.shelf.records.get_mut(id)) {
+            record.touch(&now());
+        }
         self.shelf.change(id);
         self.shelving.restart();
     }
 
-    /// Does what a button about records asks for; `id` is the record it is about.
-    pub(super) fn act_on_record(&mut self, what: &str, id: &str, at: usize) {
-        if what == "keep" {
-            let (id, record) = of_desk(&self.desk);
-            self.shelf.records.put(id.clone(), record);
-            self.record_changed(&id);
-            return root::focus(&format!("record-name-{id}"));
-        } else if what == "save" {
-            return offer_file(&self.shelf.records);
-        } else if what == "undelete" {
-            if let Some((id, record)) = self.shelf.deleted.take() {
+    /// Does what a button about records asks for; `at` is the record it is about, or a boring or photo in it.
+    pub(super) fn act_on_record(&mut self, what: &str, at: &str) {
+        let id = at.split('/').next().unwrap_or_default();
+        match what {
+            "keep" => {
+                let (id, record) = of_desk(&self.desk);
                 self.shelf.records.put(id.clone(), record);
                 self.record_changed(&id);
+                return root::focus(&format!("record-name-{id}"));
             }
-            return;
+            "save" => return self.offer_file(),
+            "label" => {
+                self.shelf.label = if self.shelf.label == id { String::new() } else { id.to_owned() };
+                return self.show_records();
+            }
+            "print" => {
+                show_for_print("label");
+                let _printed = web_sys::window().map(|window| window.print());
+                return;
+            }
+            "undelete-photo" => {
+                let Some((id, photo, picture)) = self.shelf.deleted_photo.take() else { return };
+                return self.keep_photo(&id, photo, &picture);
+            }
+            _ => {}
         }
-        let Some(record) = self.shelf.records.get_mut(id) else { return };
+        let Some(record) = self.shelf.at(at) else { return };
         match what {
             "open" => {
                 if let Some(entries) = record.setup() {
@@ -185,25 +243,36 @@ impl Page {
             }
             "renew" => record.set("link", &self.desk.entries.to_link(), &now()),
             "add" => {
-                record.add_boring(typed_boring(id));
-                let now = now();
-                put(&mut record.fields, holdround_core::record::CHANGED, &now);
-            }
-            "drop" if at < record.borings.len() => drop(record.borings.remove(at)),
-            "label" => {
-                self.shelf.label = if self.shelf.label == id { String::new() } else { id.to_owned() };
-                return self.show_records();
-            }
-            "print" => {
-                show_for_print("label");
-                let _printed = web_sys::window().map(|window| window.print());
-                return;
+                let boring = typed_boring(id);
+                record.borings.put(new_id(), boring);
             }
             "delete" => {
-                self.shelf.deleted = self.shelf.records.take(id).map(|record| (id.to_owned(), record));
+                let picture = record.get(IMAGE).to_owned();
+                record.delete();
+                if let (false, Some((id, photo))) = (picture.is_empty(), at.split_once('/')) {
+                    self.shelf.deleted_photo = Some((id.to_owned(), photo.to_owned(), picture));
+                }
+                if at == id {
+                    self.shelf.deletes = true;
+                    // A deletion is no newer than what it deletes.
+                    return self.show_changed(id);
+                }
             }
+            "undelete" => record.restore(&now()),
             _ => return,
         }
+        self.record_changed(id);
+    }
+
+    /// Keeps a photo of the jaws of the record `id`.
+    pub(super) fn keep_photo(&mut self, id: &str, photo: String, picture: &str) {
+        let Some(record) = self.shelf.records.get_mut(id) else { return };
+        let mut kept = record.photos.get(&photo).cloned().unwrap_or_default();
+        kept.set(IMAGE, picture, &now());
+        if kept.is_deleted() {
+            kept.restore(&now());
+        }
+        record.photos.put(photo, kept);
         self.record_changed(id);
     }
 
@@ -225,6 +294,7 @@ impl Page {
                     self.shelf.change(id);
                 }
                 let report = self.shelf.records.merge(records);
+                self.tell_fates(&report.fates);
                 let mut says = format!(
                     "From the file: {} new, {} with something new, {} the same.",
                     report.added, report.changed, report.same
@@ -239,6 +309,39 @@ impl Page {
         self.shelve();
         self.show_shelf();
     }
+
+    /// Tells what became of what is deleted in one place and not in the other.
+    pub(super) fn tell_fates(&mut self, fates: &[(Fate, String)]) {
+        for (fate, words) in [
+            (Fate::Gone, "Deleted, because it was deleted elsewhere:"),
+            (Fate::Back, "Deleted here, but changed elsewhere since, so it is back:"),
+            (Fate::StaysDeleted, "Not taken back, because it was deleted here:"),
+            (Fate::StaysHere, "Deleted elsewhere, but changed here since, so it stays:"),
+        ] {
+            let mut says = String::new();
+            for (_, name) in fates.iter().filter(|(known, _)| *known == fate) {
+                says.push_str(if says.is_empty() { words } else { ";" });
+                says.push(' ');
+                says.push_str(name);
+            }
+            if !says.is_empty() {
+                tell(&mut self.desk.notices, Notice::new(says));
+            }
+        }
+    }
+
+    /// Puts all records behind the link that is about to be followed.
+    fn offer_file(&mut self) {
+        let text = to_text(&self.shelf.records.to_document());
+        if text.len() > LARGEST_FILE {
+            let says = "The file is larger than this page takes over again. Delete photos, and save it once more.";
+            tell(&mut self.desk.notices, Notice::new(says));
+            self.show();
+        }
+        if let (Ok(address), Some(link)) = (file_address(&text), root::by_id("records-save")) {
+            let _set = link.set_attribute("href", &address);
+        }
+    }
 }
 
 /// Tells the styles what goes on paper: the sheet, or what is named.
@@ -249,36 +352,32 @@ pub(super) fn show_for_print(what: &str) {
 }
 
 /// Reads the file that was chosen.
-pub(super) fn read_file(files: &FileList) {
-    let (Some(file), Ok(reader)) = (files.get(0), FileReader::new()) else { return };
+pub(super) fn read_file(field: &HtmlInputElement) {
+    let file = field.files().and_then(|files| files.get(0));
+    let (Some(file), Ok(reader)) = (file, FileReader::new()) else { return };
+    // The same file may be chosen again.
+    field.set_value("");
     let read = reader.clone();
     let take = move || {
         let text = read.result().ok().and_then(|text| text.as_string()).unwrap_or_default();
         with_page(|page| page.import(&text));
     };
     let _begun = records_store::when(&reader, "loadend", Box::new(take)).and_then(|()| reader.read_as_text(&file));
-    // The same file may be chosen again.
-    if let Some(field) = root::by_id_as::<HtmlInputElement>("records-file") {
-        field.set_value("");
-    }
 }
 
-/// Puts all records behind the link that is about to be followed.
-fn offer_file(records: &Records) {
-    let address = file_address(&to_text(&records.to_document()));
-    if let (Ok(address), Some(link)) = (address, root::by_id("records-save")) {
-        let _set = link.set_attribute("href", &address);
-    }
-}
-
-fn now() -> String {
+/// The time, as records have it.
+pub(super) fn now() -> String {
     Date::new_0().to_iso_string().into()
 }
 
-/// A record of the jaws on the desk, and an id that no other has.
-fn of_desk(desk: &Desk) -> (String, Record) {
+/// An id that nothing else has.
+pub(super) fn new_id() -> String {
     let chance = || (Math::random() * 4_294_967_296.0) as u32;
-    let id = format!("{:08x}{:08x}{:08x}", chance(), chance(), chance());
+    format!("{:08x}{:08x}{:08x}", chance(), chance(), chance())
+}
+
+/// A record of the jaws on the desk, and its id.
+fn of_desk(desk: &Desk) -> (String, Record) {
     let (now, entries) = (now(), &desk.entries);
     let mut record = Record::default();
     let value = |finding: &str| {
@@ -293,7 +392,7 @@ fn of_desk(desk: &Desk) -> (String, Record) {
     record.set("tooth", &value("stroke.tooth").unwrap_or_default(), &now);
     record.set("recuts", &value("recut.left").unwrap_or_default(), &now);
     record.set("link", &entries.to_link(), &now);
-    (id, record)
+    (new_id(), record)
 }
 
 /// What would be written of a boring today, as the set-up on the desk has it.
@@ -315,11 +414,11 @@ pub(crate) fn boring_of_desk(desk: &Desk) -> Fields {
 }
 
 /// The boring as it stands in the fields of the record `id`.
-fn typed_boring(id: &str) -> Fields {
-    let mut boring = Fields::new();
+fn typed_boring(id: &str) -> Record {
+    let mut boring = Record::default();
     for field in BORING_FIELDS {
         let typed = root::by_id_as::<HtmlInputElement>(&format!("boring-{}-{id}", field.key));
-        put(&mut boring, field.key, typed.map(|typed| typed.value()).unwrap_or_default().trim());
+        boring.set(field.key, typed.map(|typed| typed.value()).unwrap_or_default().trim(), &now());
     }
     boring
 }

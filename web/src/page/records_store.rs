@@ -11,8 +11,8 @@ use crate::document;
 const NAME: &str = "holdround";
 const STORE: &str = "jaw-records";
 
-/// What is to be kept: an id, its record (none is to be deleted), and the text that is known to be kept there.
-pub(super) type Changes = Vec<(String, Option<Record>, String)>;
+/// What is to be kept: records, each with its id.
+pub(super) type Changes = Vec<(String, Record)>;
 
 /// Does `act` when `name` happens.
 pub(super) fn when(target: &EventTarget, name: &str, act: Box<dyn FnOnce()>) -> Result<(), JsValue> {
@@ -74,27 +74,30 @@ pub(super) fn keep(database: &IdbDatabase, changes: Changes) -> Result<(), JsVal
     when(&transaction, "complete", Box::new(|| with_page(Page::shelf_kept)))?;
     when(&transaction, "abort", refused())?;
     let store = transaction.object_store(STORE)?;
-    for (id, record, known) in changes {
-        match record {
-            None => drop(store.delete(&id.as_str().into())?),
-            Some(record) => keep_one(&store, id, record, known)?,
-        }
+    for (id, record) in changes {
+        keep_one(&store, id, record)?;
     }
     Ok(())
 }
 
-fn keep_one(store: &IdbObjectStore, id: String, mut record: Record, known: String) -> Result<(), JsValue> {
+fn keep_one(store: &IdbObjectStore, id: String, mut record: Record) -> Result<(), JsValue> {
     let there = store.get(&id.as_str().into())?;
     let (store, found) = (store.clone(), there.clone());
     let put = move || {
+        // By now another change of this page's own may be there.
+        let mut known = String::new();
+        with_page(|page| known = page.shelf.stored(&id));
         let text = found.result().ok().and_then(|text| text.as_string()).filter(|text| *text != known);
-        if let Some((_, theirs)) = text.as_deref().and_then(read) {
-            record.merge(theirs);
-        }
+        let handed = record.clone();
+        let theirs = text.as_deref().and_then(read);
+        let fates = theirs.map(|(_, theirs)| record.merge(theirs)).unwrap_or_default();
         let text = to_text(&record.to_document(&id));
         // If this fails the transaction is given up, and the page is told.
         let _asked = store.put_with_key(&text.as_str().into(), &id.as_str().into());
-        with_page(|page| page.shelf.known(id, record, text));
+        with_page(|page| {
+            page.shelf.known(id, &handed, record, text);
+            page.tell_fates(&fates);
+        });
     };
     when(&there, "success", Box::new(put))
 }

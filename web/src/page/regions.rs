@@ -1,6 +1,7 @@
 //! Putting markup into the sheet without losing the reader's place in it.
 
 use std::collections::BTreeMap;
+use std::mem;
 
 use maud::Markup;
 use wasm_bindgen::JsCast;
@@ -12,6 +13,9 @@ use crate::root;
 #[derive(Debug, Default)]
 pub(crate) struct Regions {
     shown: BTreeMap<String, String>,
+    /// What is to be shown later, all at once.
+    held: Vec<(String, String)>,
+    holding: bool,
 }
 
 impl Regions {
@@ -21,10 +25,34 @@ impl Regions {
         if self.shown.get(id) == Some(&markup) {
             return;
         }
+        if self.holding {
+            return self.held.push((id.to_owned(), markup));
+        }
+        self.put(id, markup);
+    }
+
+    fn put(&mut self, id: &str, markup: String) {
         if let Some(element) = root::by_id(id) {
             replace(&element, &markup);
             self.shown.insert(id.to_owned(), markup);
         }
+    }
+
+    /// From now on, whether what is shown is held back until [`Self::release`].
+    pub(crate) fn hold(&mut self, holding: bool) {
+        self.holding = holding;
+    }
+
+    /// Shows all that was held back.
+    pub(crate) fn release(&mut self) {
+        for (id, markup) in mem::take(&mut self.held) {
+            self.put(&id, markup);
+        }
+    }
+
+    /// Lets go of what was held back: it is out of date.
+    pub(crate) fn drop_held(&mut self) {
+        self.held.clear();
     }
 
     /// Forgets what is shown, because regions were replaced together with what holds them.

@@ -13,6 +13,7 @@ use super::drawing::{
     Anchor, Both, CUT_OFF, LEFT, PRESSURE_KEY, Point, REACH, RIGHT, State, TOP, arc, around, at_front, at_least,
     block_arrow, closed, coordinate, letters, line_arrow, open, polar, stand_back,
 };
+use super::making::on_views::on_face;
 
 /// Length of the arrow that stands for the round force named in the key, view units.
 const FORCE_KEY: f64 = 40.0;
@@ -54,12 +55,13 @@ impl Face<'_> {
                     g clip-path=[self.clip()] { g class="spindle" {
                         circle class="outline body" r=(coordinate(self.both.sheet.radius(self.stage.setup.chuck.body_diameter.value))) {}
                         (self.each_jaw(&self.jaw_body()))
-                        (self.part())
+                        g class="held" { (self.part()) }
                     } }
                     @if self.both.sheet.broken { circle class="break" r=(coordinate(CUT_OFF)) {} }
                     @if self.both.shape.state != State::Released {
-                        g class="spindle" { (self.each_jaw_at(&|angle| self.contact(angle))) }
+                        g class="spindle held" { (self.each_jaw_at(&|angle| self.contact(angle))) }
                     }
+                    (on_face(self.stage))
                     (self.axes())
                     (self.headings())
                     (self.key())

@@ -5,7 +5,7 @@ use std::cmp::Ordering;
 use holdround_core::findings::{Finding, Mark};
 use holdround_core::materials::{self, Family, Material};
 use holdround_core::quantity::{Measure, Unit, shown};
-use holdround_core::setup::{Form, Input, MaterialUse, declared};
+use holdround_core::setup::{Form, Input, MaterialUse, chuck_inputs::CONDITION, declared};
 use maud::{Markup, html};
 
 use super::steps;
@@ -70,7 +70,7 @@ pub(crate) fn about_all(desk: &Desk, list: &str, inputs: &[&'static Input]) -> M
     }
 }
 
-fn control(desk: &Desk, input: &Input, path: &str) -> Markup {
+pub(super) fn control(desk: &Desk, input: &Input, path: &str) -> Markup {
     html! {
         @match input.form {
             Form::Choice(_) | Form::Material(_) => (select(desk, input, path)),
@@ -206,6 +206,9 @@ pub(crate) fn message(desk: &Desk, path: &str) -> Markup {
                 @if fault.value.is_empty() { "Nothing is entered. " } @else { "“" (as_typed(desk, path, &fault.value)) "” cannot be taken. " }
                 "Allowed: " (fault.allowed) ". " (fault.remedy)
             }
+        }
+        @if path == CONDITION.path && desk.good.as_ref().is_some_and(|(setup, _)| setup.chuck.condition_is_read) {
+            p { "From measured readings of the indicator." }
         }
         @if let Some((_, findings)) = desk.good.as_ref().filter(|_| desk.faults.is_empty()) {
             @let beyond: Vec<&Finding> = findings.findings.iter().filter(|finding| stands_at(finding, path)).collect();

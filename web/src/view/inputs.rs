@@ -3,7 +3,7 @@
 use holdround_core::setup::{Group, INPUTS, Input, LISTS, List};
 use maud::{Markup, html};
 
-use super::{field, making};
+use super::{field, indicator, making};
 use crate::page::desk::Desk;
 
 /// The whole list.
@@ -35,6 +35,7 @@ fn one(desk: &Desk, group: &Group, making: bool) -> Markup {
                 @if making && making::above(group.key) { (made(group)) }
                 @for rows in by_list(group.inputs) {
                     @match rows.first().and_then(|input| list_of(input)) {
+                        Some(list) if list.name == "dial" => @if desk.entries.matters(rows[0], 0) { (indicator::list(desk, rows)) },
                         Some(list) => (items(desk, list, rows)),
                         None => div.rows {
                             @for input in rows.iter().filter(|input| desk.entries.matters(input, 0)) {
@@ -71,6 +72,7 @@ pub(crate) fn noun(list: &str) -> &'static str {
         "steps" => "Step",
         "surfaces" => "Surface",
         "rings" => "Ring",
+        "spun" => "Reading at speed",
         _ => "Reading",
     }
 }

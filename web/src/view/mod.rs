@@ -1,11 +1,14 @@
 //! Views: functions from what lies on the desk to markup.
 
+pub(crate) mod compare;
 pub(crate) mod drawing;
 pub(crate) mod examples;
 pub(crate) mod face;
 pub(crate) mod field;
 pub(crate) mod findings_list;
 mod formula;
+pub(crate) mod indicator;
+mod indicator_dial;
 pub(crate) mod inputs;
 pub(crate) mod making;
 mod mark;

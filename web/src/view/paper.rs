@@ -9,6 +9,7 @@ use maud::{Markup, html};
 
 use super::{paper_code, steps};
 use crate::page::desk::Desk;
+use crate::page::records::Shelf;
 use crate::units::Units;
 
 /// Findings that are wanted at the machine; those of what is not planned are not there.
@@ -27,10 +28,10 @@ const FIGURES: &[&str] = &[
 ];
 
 /// Order of work, figures and code; only on paper.
-pub(crate) fn show(desk: &Desk) -> Markup {
+pub(crate) fn show(desk: &Desk, shelf: &Shelf) -> Markup {
     html! {
         @if let (Some((setup, findings)), true) = (&desk.good, desk.faults.is_empty()) {
-            (paper_code::of(&desk.entries))
+            (paper_code::of(&desk.entries, shelf.that_holds(&desk.entries)))
             ol.ticks { @for step in order(setup, findings, desk.units) { li { (step) } } }
             ul.figures {
                 @for finding in FIGURES.iter().filter_map(|id| findings.get(id)).filter(|finding| finding.value.is_ok()) {
@@ -59,7 +60,9 @@ fn order(setup: &Setup, findings: &Findings, units: Units) -> Vec<String> {
     let departure = |si| units.show(Kind::Departure, si);
     let cut = if setup.grip.side == Side::Outside { "Bore" } else { "Turn" };
     let mut order = Vec::new();
-    if findings.findings.iter().any(|finding| matches!(finding.mark(), Mark::Beyond | Mark::Refused)) {
+    // What readings of the indicator cannot tell stands in nobody's way.
+    let mut asked = findings.findings.iter().filter(|finding| !finding.id.starts_with("indicator."));
+    if asked.any(|finding| matches!(finding.mark(), Mark::Beyond | Mark::Refused)) {
         order.push("Not before the verdict above is put right: something is beyond its limit or not known.".to_owned());
     }
     let tooth =

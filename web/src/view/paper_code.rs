@@ -4,25 +4,36 @@ use std::fmt::Write;
 
 use holdround_core::setup::Entries;
 use maud::{Markup, html};
-use qrcodegen::{QrCode, QrCodeEcc};
+use qrcodegen::{DataTooLong, Mask, QrCode, QrCodeEcc, QrSegment, Version};
 
 /// Light modules around the code that the standard asks for.
 const QUIET: i32 = 4;
+/// Largest version, 77 modules across: on paper a module is then still half a millimetre.
+const LARGEST: u8 = 15;
 
-/// The code of a set-up, or why there is none.
-pub(crate) fn of(entries: &Entries) -> Markup {
-    let address = here() + "#" + &entries.to_link();
+/// The code of a set-up; where it would be too dense, how to come back without: by the jaw record of this name.
+pub(crate) fn of(entries: &Entries, record: &str) -> Markup {
     html! {
-        @match QrCode::encode_binary(address.as_bytes(), QrCodeEcc::Low) {
+        @match code(&here(), &entries.to_short_link()) {
             Ok(code) => {
                 @let size = code.size() + 2 * QUIET;
                 svg.code viewBox={ "0 0 " (size) " " (size) } role="img" aria-label="QR code that opens this set-up" {
                     path d=(path(&code)) {}
                 }
             }
-            Err(_) => p { "The set-up is too long for a QR code: save its link." },
+            Err(_) => p.code {
+                "This set-up is too long for a code that reads well from paper. "
+                @if record.is_empty() { "Keep the jaws as a record, and open that." } @else { "Open the jaw record " b { (record) } "." }
+            }
         }
     }
+}
+
+/// The page's address byte by byte, and the link, which packs closer.
+fn code(page: &str, link: &str) -> Result<QrCode, DataTooLong> {
+    let page = format!("{page}#");
+    let segments = [QrSegment::make_bytes(page.as_bytes()), QrSegment::make_alphanumeric(link)];
+    QrCode::encode_segments_advanced(&segments, QrCodeEcc::Low, Version::MIN, Version::new(LARGEST), None::<Mask>, true)
 }
 
 /// Each run of dark modules in a row as one rectangle.

@@ -1,7 +1,7 @@
 //! The jaw records: list, fields, borings, and whether the jaws can be used again.
 
 use holdround_core::quantity::Kind;
-use holdround_core::record::{BORING_FIELDS, FIELDS, Fields, Record, Reuse, reuse, text_of};
+use holdround_core::record::{BORING_FIELDS, CHANGED, FIELDS, Field, Fields, Record, Reuse, reuse, text_of};
 use holdround_core::recut::Outlook;
 use maud::{Markup, html};
 
@@ -21,9 +21,13 @@ pub(crate) fn show(shelf: &Shelf, desk: &Desk) -> Markup {
     html! {
         p.hint { "What you keep of a set of jaws, to use them again next year." }
         p.hint id="records-state" data-state=(key(shelf.state)) role="status" { (state) }
-        @for (id, record) in &shelf.records.0 { (one(shelf, desk, id, record)) }
-        @if let Some((_, record)) = &shelf.deleted {
-            p { (record.get("name")) " is deleted. " (button("undelete", "", "Bring it back")) }
+        @for (id, record) in shelf.records.that_are(false) { (one(shelf, desk, id, record)) }
+        @if shelf.records.that_are(true).next().is_some() {
+            details.deleted id="records-deleted" open[shelf.deletes] {
+                summary { "Deleted" }
+                p.hint { "They stay in the file, so that an older file does not bring them back unasked." }
+                @for (id, record) in shelf.records.that_are(true) { (deleted(id, record)) }
+            }
         }
         div.changes {
             (button("keep", "", "Keep these jaws"))
@@ -44,34 +48,87 @@ fn key(state: State) -> &'static str {
 }
 
 fn button(act: &str, id: &str, words: &str) -> Markup {
-    html! { button type="button" id={ "record-" (act) "-" (id) } data-act={ "record-" (act) } data-id=(id) { (words) } }
+    about(act, id, words, "")
+}
+
+/// A button whose words alone do not say what it is about.
+fn about(act: &str, id: &str, words: &str, what: &str) -> Markup {
+    html! {
+        button type="button" id={ "record-" (act) "-" (id) } data-act={ "record-" (act) } data-id=(id) {
+            (words) @if !what.is_empty() { span.heard { " " (what) } }
+        }
+    }
+}
+
+/// Something deleted, to be brought back.
+fn deleted(id: &str, record: &Record) -> Markup {
+    let title = record.title();
+    html! { p { (title) " is deleted. " (about("undelete", id, "Bring it back", &title)) } }
+}
+
+/// The fields of a record or of a boring in it.
+fn fields(class: &str, fields: &[Field], id: &str, record: &Record) -> Markup {
+    html! {
+        @for field in fields {
+            div class=(class) {
+                label for={ "record-" (field.key) "-" (id) } { (field.name) }
+                input type="text" id={ "record-" (field.key) "-" (id) } data-record=(id) name=(field.key) value=(record.get(field.key)) title=(field.hint) autocomplete="off";
+            }
+        }
+    }
+}
+
+/// The borings, each to be changed.
+fn borings(id: &str, record: &Record) -> Markup {
+    html! {
+        @for (number, (boring, bored)) in (1..).zip(record.bored()) {
+            @let at = format!("{id}/{boring}");
+            fieldset {
+                legend { "Boring " (number) }
+                (fields("field", BORING_FIELDS, &at, bored))
+                (about("delete", &at, "Delete this boring", &bored.title()))
+            }
+        }
+        @for (boring, gone) in record.borings.that_are(true) { (deleted(&format!("{id}/{boring}"), gone)) }
+    }
+}
+
+/// The photos, and two ways to a new one: some devices offer only one of them by themselves.
+fn photos(shelf: &Shelf, id: &str, record: &Record) -> Markup {
+    html! {
+        h3 { "Photos" }
+        @for (number, (photo, taken)) in (1..).zip(record.photos.that_are(false)) {
+            @let at = format!("{id}/{photo}");
+            @let day = taken.get(CHANGED).get(..10).unwrap_or_default();
+            p {
+                img.photo data-photo=(at) alt={ "Photo " (number) " of " (record.title()) ", kept on " (day) };
+                (about("delete", &at, "Delete this photo", &number.to_string()))
+            }
+        }
+        @if shelf.deleted_photo.as_ref().is_some_and(|(of, ..)| of == id) {
+            p { "A photo is deleted. " (button("undelete-photo", id, "Bring it back")) }
+        }
+        div.changes {
+            label for={ "photo-take-" (id) } { "Take a photo" }
+            input type="file" id={ "photo-take-" (id) } data-photo-of=(id) accept="image/*" capture="environment";
+            label for={ "photo-choose-" (id) } { "Choose a photo" }
+            input type="file" id={ "photo-choose-" (id) } data-photo-of=(id) accept="image/*";
+        }
+        p.hint { "Made small before it is kept; where and when it was taken is not kept with it." }
+    }
 }
 
 fn one(shelf: &Shelf, desk: &Desk, id: &str, record: &Record) -> Markup {
-    let last = record.last_boring().map_or("", |boring| text_of(boring, "diameter"));
+    let last = record.last_boring().map_or("", |boring| boring.get("diameter"));
     html! {
         details.record id={ "record-" (id) } {
             summary { b { (record.get("name")) } " " (record.get("chuck")) " " (last) }
             p.caution id={ "record-reuse-" (id) } { (again(reuse(record, &desk.entries).as_ref(), record, desk.units)) }
-            @for field in FIELDS {
-                div.field.long {
-                    label for={ "record-" (field.key) "-" (id) } { (field.name) }
-                    input type="text" id={ "record-" (field.key) "-" (id) } data-record=(id) name=(field.key) value=(record.get(field.key)) title=(field.hint) autocomplete="off";
-                }
-            }
+            (fields("field long", FIELDS, id, record))
+            (photos(shelf, id, record))
             h3 { "Bored" }
-            @if !record.borings.is_empty() {
-                ul {
-                    @for (at, boring) in record.borings.iter().enumerate() {
-                        li {
-                            (told(boring)) " "
-                            button type="button" id={ "record-drop-" (id) "-" (at) } data-act="record-drop" data-id=(id) data-index=(at) {
-                                "Remove" span.heard { " " (told(boring)) }
-                            }
-                        }
-                    }
-                }
-            }
+            (borings(id, record))
+            h4 { "Another boring" }
             @let new = boring_of_desk(desk);
             @for field in BORING_FIELDS {
                 div.field {
@@ -120,14 +177,24 @@ fn again(reuse: Option<&Reuse>, record: &Record, units: Units) -> String {
         Some(record.get("numbers")).filter(|numbers| !numbers.is_empty()).unwrap_or("each on its own master jaw");
     let length = |si| units.show(Kind::Length, si);
     let sizes = format!("Bored to {}, wanted {}.", length(reuse.bored), length(reuse.wanted));
+    if reuse.other_side {
+        return format!(
+            "{sizes} They were bored to grip on the other side of the part: their faces point the wrong way. Take other jaws."
+        );
+    }
     let mount = match (reuse.other_chuck, reuse.other_tooth) {
         (true, _) => "The chuck on the sheet is not the one they were bored on: they must be recut.",
         (_, true) => "The tooth on the sheet is not theirs: take theirs, or recut.",
         _ => "",
     };
     if reuse.as_they_are() {
+        let pressure = if reuse.other_pressure {
+            " They were bored under another pressure than the one on the sheet: their taper may not suit, so check that they bear along the whole jaw."
+        } else {
+            ""
+        };
         return format!(
-            "{sizes} No recut needed on the same chuck, the same teeth and in the same order ({order}). Check run-out before use."
+            "{sizes} No recut needed on the same chuck, the same teeth and in the same order ({order}).{pressure} Check run-out before use."
         );
     }
     let stock = length(reuse.stock);

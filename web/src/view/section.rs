@@ -14,6 +14,7 @@ use super::drawing::{
     Along, Anchor, Both, CUT_OFF, Half, JawOutline, LEFT, Outline, Point, RIGHT, THINNEST_HATCHED, TOP, Tool, closed,
     coordinate, hatchings, heights, is_hollow, letters, line_arrow, off_axis, open, stand_back, wavy,
 };
+use super::making::on_views::on_section;
 
 /// Where what does not fit is cut off, above and below the axis.
 const CLIP: f64 = CUT_OFF;
@@ -57,9 +58,10 @@ impl Section<'_> {
                     g clip-path="url(#section-clip)" {
                         (self.chuck())
                         (self.jaws_behind())
-                        (self.part())
+                        g class="held" { (self.part()) }
                         (self.cut_jaws())
                         (self.breaks())
+                        (on_section(self.stage))
                     }
                     (self.cut_off())
                     path class="chain" d=(open(&[(LEFT, 0.0), (self.along.end + 16.0, 0.0)])) {}
@@ -120,7 +122,7 @@ impl Section<'_> {
                 (self.master_jaw())
                 path class="blank" d=(section) {}
                 path class="cut" d=(section) fill="url(#hatch-jaw)" {}
-                @if self.touches() { (self.contact()) }
+                @if self.touches() { g class="held" { (self.contact()) } }
             }
         };
         html! {

@@ -49,6 +49,12 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                 }
                 section.notes id="notes" aria-label="Notes" {}
                 section.work id="work" aria-label="Order of work" {}
+                section.comparison aria-label="Other jaws" {
+                    details id="comparison-box" {
+                        summary { h2 { "Other jaws" } }
+                        div id="comparison" {}
+                    }
+                }
                 section.records aria-label="Jaw records" {
                     details id="records-box" {
                         summary { h2 { "Jaw records" } }

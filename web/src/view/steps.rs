@@ -29,12 +29,14 @@ pub(crate) fn explained(finding: &Finding, units: Units) -> Markup {
                 p { "Allowed: " (limit(finding, held, units)) ", from " (held.origin) "." }
             }
             @if let Some((least, most)) = finding.band {
-                p { "Between " (units.show(finding.kind, least)) " and " (units.show(finding.kind, most)) "; the careful end is shown." }
+                @let careful = finding.value.as_ref().is_ok_and(|value| *value == least || *value == most);
+                p { "Between " (units.show(finding.kind, least)) " and " (units.show(finding.kind, most)) @if careful { "; the careful end is shown" } "." }
             }
             @if let Some(caution) = &finding.caution { p.caution { (caution) } }
             @if !finding.steps.is_empty() {
                 ol.steps { @for step in &finding.steps { li { (one(step, units)) } } }
             }
+            p.sure { a href="evidence.html" target="_blank" { "How sure: what this was checked against" } }
         }
     }
 }

@@ -87,7 +87,8 @@ pub(super) fn add_square(sum: &mut [f64], factor: f64, v: &[f64]) {
 }
 
 impl Compliance {
-    pub(super) fn new(part: &PartSpring, arc: &Arc, short: &[ShortWaves], give: &JawGive) -> Option<Self> {
+    /// Of the part under a rigid jaw.
+    pub(super) fn new(part: &PartSpring, arc: &Arc, short: &[ShortWaves]) -> Option<Self> {
         let (angles, points) = (arc.angles().len(), part.points.len());
         let size = angles * points;
         let mut matrix = alloc::vec![0.0; size * size];
@@ -99,18 +100,26 @@ impl Compliance {
         for waves in short {
             add_product(&mut matrix, &waves.give, &product(&part.mass, &waves.spread, points), angles, points);
         }
-        add_product(&mut matrix, &local(part, arc, give), &part.mass, angles, points);
         let (flat, cosine) = (arc.cosines(0), arc.cosines(1));
-        if give.column.len() == points * points {
-            let between = product(&product(&part.mass, &give.column, points), &part.mass, points);
-            let mut square = alloc::vec![0.0; angles * angles];
-            add_square(&mut square, 1.0, &cosine);
-            add_product(&mut matrix, &square, &between, angles, points);
-        }
         let length: Vec<f64> = part.mass.chunks_exact(points).map(|row| row.iter().sum()).collect();
         let spread = |arc: &[f64]| -> Vec<f64> { arc.iter().flat_map(|a| length.iter().map(move |l| a * l)).collect() };
         let inverse = inverse(&matrix, size)?;
         Some(Self { matrix, inverse, weight: spread(&cosine), area: spread(&flat) })
+    }
+
+    /// The same under a jaw that gives besides.
+    pub(super) fn giving(&self, part: &PartSpring, arc: &Arc, give: &JawGive) -> Option<Self> {
+        let (angles, points) = (arc.angles().len(), part.points.len());
+        let mut matrix = self.matrix.clone();
+        add_product(&mut matrix, &local(part, arc, give), &part.mass, angles, points);
+        if give.column.len() == points * points {
+            let between = product(&product(&part.mass, &give.column, points), &part.mass, points);
+            let mut square = alloc::vec![0.0; angles * angles];
+            add_square(&mut square, 1.0, &arc.cosines(1));
+            add_product(&mut matrix, &square, &between, angles, points);
+        }
+        let inverse = inverse(&matrix, angles * points)?;
+        Some(Self { matrix, inverse, ..self.clone() })
     }
 }
 

@@ -111,7 +111,18 @@ impl<'a> Face<'a> {
         if !(half > 0.0 && half <= most * (1.0 + 1e-12)) {
             return Err(ContactError::Arc);
         }
-        let points = part.points.len();
+        let short = short_waves(part, &arc).ok_or(ContactError::Compliance)?;
+        let compliance = Compliance::new(part, &arc, &short).ok_or(ContactError::Compliance)?;
+        let cosines = part.responses.iter().map(|r| arc.cosines(r.order)).collect();
+        Self { part: Cow::Borrowed(part), arc, compliance, cosines, short }.giving(give)
+    }
+
+    /// The same face on a jaw that gives by `give` besides what it gives already: quicker than [`Self::new`].
+    ///
+    /// # Errors
+    /// [`ContactError::Give`].
+    pub fn giving(&self, give: &JawGive) -> Result<Self, ContactError> {
+        let points = self.part.points.len();
         let whole = give.column.is_empty() || give.column.len() == points * points;
         let finite = give.spot >= 0.0
             && give.spot.is_finite()
@@ -120,10 +131,11 @@ impl<'a> Face<'a> {
         if !(whole && finite) {
             return Err(ContactError::Give);
         }
-        let short = short_waves(part, &arc).ok_or(ContactError::Compliance)?;
-        let compliance = Compliance::new(part, &arc, &short, give).ok_or(ContactError::Compliance)?;
-        let cosines = part.responses.iter().map(|r| arc.cosines(r.order)).collect();
-        Ok(Self { part: Cow::Borrowed(part), arc, compliance, cosines, short })
+        let mut face = self.clone();
+        if *give != JawGive::default() {
+            face.compliance = self.compliance.giving(&self.part, &self.arc, give).ok_or(ContactError::Compliance)?;
+        }
+        Ok(face)
     }
 
     /// The same face with its own copy of the part, to be kept.

@@ -170,7 +170,7 @@ fn disc_in_plate() -> (PartSpring, JawGive) {
         .map(|order| {
             let give = compliance::body_give(&steel, radius, false, order);
             let band = mass.iter().map(|m| m * give).collect();
-            Response { order, band, surfaces: Vec::new() }
+            Response { order, band, surfaces: Vec::new(), spin: Vec::new() }
         })
         .collect();
     let part = PartSpring {

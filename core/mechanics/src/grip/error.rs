@@ -74,6 +74,8 @@ pub enum GripError {
     },
     /// All readings were taken at one pressure.
     OnePressureOnly,
+    /// All readings were taken at one speed.
+    OneSpeedOnly,
     /// The readings do not rise with pressure.
     GripDoesNotRise {
         /// Fitted slope, N/Pa.
@@ -112,6 +114,7 @@ impl fmt::Display for GripError {
             Self::RodFillsBore { rod, bore } => write!(f, "rod {} m does not fit bore {} m", told(rod), told(bore)),
             Self::TooFewReadings { given } => write!(f, "{given} readings given; two are needed"),
             Self::OnePressureOnly => write!(f, "readings at one pressure only"),
+            Self::OneSpeedOnly => write!(f, "readings at one speed only"),
             Self::GripDoesNotRise { slope } => {
                 write!(f, "grip does not rise with pressure ({} N/Pa)", told(slope))
             }

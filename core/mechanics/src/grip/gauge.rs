@@ -1,7 +1,9 @@
 //! Grip at rest from readings of a grip gauge: a straight line with its scatter.
 
+use alloc::vec::Vec;
+
 use super::error::{GripError, Input, between, not_negative, positive};
-use super::student::two_sided_quantile;
+use super::line::Line;
 
 /// One reading of a grip gauge.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -15,14 +17,9 @@ pub struct Reading {
 /// Least-squares line of grip against pressure.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct GripLine {
-    count: usize,
+    line: Line,
     lowest: f64,
     highest: f64,
-    mean_pressure: f64,
-    mean_grip: f64,
-    slope: f64,
-    pressure_squares: f64,
-    residual_squares: f64,
 }
 
 /// How far a further reading may lie from the line.
@@ -64,38 +61,30 @@ impl GripLine {
             return Err(GripError::TooFewReadings { given: count });
         }
         let (mut lowest, mut highest) = (f64::INFINITY, 0.0_f64);
-        let (mut mean_pressure, mut mean_grip) = (0.0, 0.0);
         for reading in readings {
             let pressure = positive(Input::Pressure, reading.pressure)?;
             lowest = lowest.min(pressure);
             highest = highest.max(pressure);
-            mean_pressure += pressure / count as f64;
-            mean_grip += not_negative(Input::Grip, reading.grip)? / count as f64;
+            not_negative(Input::Grip, reading.grip)?;
         }
-        let deviations = || readings.iter().map(|r| (r.pressure - mean_pressure, r.grip - mean_grip));
-        let pressure_squares: f64 = deviations().map(|(dp, _)| dp * dp).sum();
-        if lowest >= highest {
-            return Err(GripError::OnePressureOnly);
+        let points: Vec<[f64; 2]> = readings.iter().map(|reading| [reading.pressure, reading.grip]).collect();
+        let line = Line::through(&points).filter(|_| lowest < highest).ok_or(GripError::OnePressureOnly)?;
+        if line.slope <= 0.0 {
+            return Err(GripError::GripDoesNotRise { slope: line.slope });
         }
-        let slope = deviations().map(|(dp, df)| dp * df).sum::<f64>() / pressure_squares;
-        if !(slope > 0.0 && slope.is_finite()) {
-            return Err(GripError::GripDoesNotRise { slope });
-        }
-        let residual = |(dp, df): (f64, f64)| (df - slope * dp) * (df - slope * dp);
-        let residual_squares = deviations().map(residual).sum();
-        Ok(Self { count, lowest, highest, mean_pressure, mean_grip, slope, pressure_squares, residual_squares })
+        Ok(Self { line, lowest, highest })
     }
 
     /// Rise of grip with pressure, N/Pa.
     #[must_use]
     pub const fn slope(&self) -> f64 {
-        self.slope
+        self.line.slope
     }
 
     /// Grip the line gives at no pressure, N; below zero, it tells the pressure lost to friction.
     #[must_use]
     pub fn intercept(&self) -> f64 {
-        self.mean_grip - self.slope * self.mean_pressure
+        self.line.at(0.0)
     }
 
     /// Lowest and highest pressure of the readings, Pa.
@@ -107,7 +96,7 @@ impl GripLine {
     /// Standard deviation of the readings about the line, N; `None` with two readings.
     #[must_use]
     pub fn residual_deviation(&self) -> Option<f64> {
-        (self.count > 2).then(|| libm::sqrt(self.residual_squares / (self.count - 2) as f64))
+        self.line.deviation()
     }
 
     /// Grip at a pressure (Pa) no more than `margin` (Pa) outside the readings, with the
@@ -126,15 +115,12 @@ impl GripLine {
         if pressure < least || pressure > greatest {
             return Err(GripError::OutsideReadings { pressure, least, greatest });
         }
-        let off_centre = pressure - self.mean_pressure;
-        let grip = self.mean_grip + self.slope * off_centre;
+        let grip = self.line.at(pressure);
         if grip <= 0.0 {
             return Err(GripError::NoGrip { pressure });
         }
-        let scatter = self.residual_deviation().map(|deviation| {
-            let spread = 1.0 + 1.0 / self.count as f64 + off_centre * off_centre / self.pressure_squares;
-            let standard_error = deviation * libm::sqrt(spread);
-            let half_width = two_sided_quantile(confidence, self.count - 2) * standard_error;
+        let scatter = self.line.further(pressure).map(|standard_error| {
+            let half_width = self.line.student(confidence) * standard_error;
             Scatter { standard_error, half_width }
         });
         Ok(Prediction { grip, scatter })
@@ -144,7 +130,6 @@ impl GripLine {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use alloc::vec::Vec;
     use proptest::prelude::*;
 
     fn readings(pairs: &[(f64, f64)]) -> Vec<Reading> {

@@ -4,14 +4,16 @@
 
 mod error;
 mod gauge;
+mod line;
 mod rest;
 mod speed;
-mod student;
+mod spin_line;
 
 pub use error::{GripError, Input};
 pub use gauge::{GripLine, Prediction, Reading, Scatter};
 pub use rest::{ChartPoint, Cylinder, Limit, PistonFace, Plate, PlateLimits};
 pub use speed::{Demand, GripRange, RotatingMass, Share, SpinningGrip, centrifugal_moment};
+pub use spin_line::{SpinCoefficient, SpinLine, SpinReading};
 
 /// Which way the jaws push.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -29,8 +29,9 @@ pub(crate) struct Factor<'a> {
 }
 
 impl Stiffness {
-    pub(crate) fn new(mesh: &Mesh, elastic: &Elastic) -> Result<Self, TooLarge> {
-        let order = order(mesh);
+    /// Of a part that is to be loaded at the nodes `loaded`.
+    pub(crate) fn new(mesh: &Mesh, elastic: &Elastic, loaded: &[usize]) -> Result<Self, TooLarge> {
+        let order = order(mesh, loaded);
         let position = positions(&order);
         let envelope = Envelope::new(first_neighbours(mesh, &position));
         if envelope.len() > MOST_NUMBERS {

@@ -5,10 +5,13 @@ use crate::sorting::sort;
 use alloc::collections::VecDeque;
 use alloc::vec::Vec;
 
-/// For each position in the order, the node; the best of three orders by the work of a
-/// factorisation (sum of squared row lengths): along z, along r, and reverse Cuthill-McKee
+/// Loads that a factor is taken to serve: points of a band.
+const LOADS: usize = 13;
+
+/// For each position in the order, the node; of three orders and their reverses the one in which it is least work to
+/// factor and to solve for loads at the nodes `loaded`: along z, along r, and Cuthill-McKee
 /// (E. Cuthill and J. McKee, Proc. 24th ACM National Conference, 1969; from memory).
-pub(crate) fn order(mesh: &Mesh) -> Vec<usize> {
+pub(crate) fn order(mesh: &Mesh, loaded: &[usize]) -> Vec<usize> {
     let along = |first: usize| {
         let mut nodes: Vec<usize> = (0..mesh.nodes.len()).collect();
         sort(&mut nodes, |&a, &b| {
@@ -18,8 +21,9 @@ pub(crate) fn order(mesh: &Mesh) -> Vec<usize> {
         });
         nodes
     };
-    let candidates = [along(1), along(0), cuthill_mckee(mesh)];
-    candidates.into_iter().min_by_key(|order| work(mesh, order)).unwrap_or_default()
+    let forward = [along(1), along(0), cuthill_mckee(mesh)];
+    let reversed = forward.clone().map(|order| order.into_iter().rev().collect());
+    forward.into_iter().chain(reversed).min_by_key(|order| work(mesh, order, loaded)).unwrap_or_default()
 }
 
 /// First neighbour, in the order, of the node at each position (itself at the latest).
@@ -43,11 +47,19 @@ pub(crate) fn positions(order: &[usize]) -> Vec<usize> {
     position
 }
 
-fn work(mesh: &Mesh, order: &[usize]) -> usize {
-    first_neighbours(mesh, &positions(order))
+/// Products of blocks: half a squared row to factor each, and a row for each load to solve, once there and once back.
+/// On the way there, rows before the first load are skipped.
+fn work(mesh: &Mesh, order: &[usize], loaded: &[usize]) -> usize {
+    let position = positions(order);
+    let from = loaded.iter().map(|&node| position[node]).min().unwrap_or(0);
+    first_neighbours(mesh, &position)
         .iter()
         .enumerate()
-        .map(|(at, first)| (at - first + 1) * (at - first + 1))
+        .map(|(at, first)| {
+            let row = at - first + 1;
+            let ways = if at < from { 1 } else { 2 };
+            3 * row * row / 2 + ways * LOADS * row
+        })
         .sum()
 }
 
@@ -58,9 +70,7 @@ fn cuthill_mckee(mesh: &Mesh) -> Vec<usize> {
     };
     // A node far from anywhere makes narrow levels: walk to the far end twice.
     let far = |from: usize| level_order(&neighbours, from).last().copied().unwrap_or(from);
-    let mut order = level_order(&neighbours, far(far(start)));
-    order.reverse();
-    order
+    level_order(&neighbours, far(far(start)))
 }
 
 fn level_order(neighbours: &[Vec<usize>], start: usize) -> Vec<usize> {
@@ -105,7 +115,7 @@ mod tests {
         let profile = Profile::new(&[Step::cylinder(0.2, 0.15, 0.138)]).expect("a tube");
         let mesh = Mesh::new(&profile, &Band { side: Side::Outside, z: [0.0, 0.2], cells: Band::CELLS }, &[], 1.0)
             .expect("small");
-        let mut nodes = order(&mesh);
+        let mut nodes = order(&mesh, &[]);
         let first = first_neighbours(&mesh, &positions(&nodes));
         let longest = first.iter().enumerate().map(|(at, f)| at - f).max().unwrap_or(0);
         assert!(longest <= 14, "two elements across make rows of at most 14 blocks: {longest}");

@@ -74,6 +74,8 @@ pub struct Response {
     pub band: Vec<f64>,
     /// For each surface, stations x points: displacement, m/Pa.
     pub surfaces: Vec<Vec<f64>>,
+    /// For each surface and station: displacement per squared angular speed, m s2; empty beyond order 0.
+    pub spin: Vec<Vec<f64>>,
 }
 
 /// Everything kept of a part's elasticity.
@@ -139,8 +141,8 @@ impl PartModel {
         if gripped.iter().flatten().any(off) {
             return Err(PartError::BandNotCylinder);
         }
-        let stiffness = Stiffness::new(&mesh, &elastic)?;
         let band_nodes = nodes(&gripped);
+        let stiffness = Stiffness::new(&mesh, &elastic, &band_nodes)?;
         let stations = surfaces
             .iter()
             .enumerate()
@@ -200,54 +202,46 @@ impl PartModel {
     /// [`PartError::Singular`] if rounding has eaten the stiffness.
     pub fn respond(&self, order: usize) -> Result<Response, PartError> {
         let factor = self.stiffness.factor(order).ok_or(PartError::Singular { order })?;
-        let sides = self.points.len();
+        let points = self.points.len();
+        // Beside the hats, order 0 has one more load: the spin.
+        let sides = points + usize::from(order == 0);
         let mut x = alloc::vec![0.0; self.stiffness.unknowns() * sides];
         for (b, load) in self.loads.iter().enumerate() {
             for &(row, share) in load {
                 x[3 * row * sides + b] += share;
             }
         }
+        if order == 0 {
+            let mut spun = alloc::vec![0.0; self.stiffness.unknowns()];
+            add_spin(&self.mesh, &self.elastic, &self.stiffness.position, &mut spun);
+            x.chunks_exact_mut(sides).zip(spun).for_each(|(line, force)| line[points] = force);
+        }
         factor.solve(&mut x, sides);
-        let mut band = Vec::with_capacity(sides * sides);
+        let mut band = Vec::with_capacity(points * points);
         for load in &self.loads {
-            for b in 0..sides {
+            for b in 0..points {
                 band.push(load.iter().map(|&(row, share)| share * x[3 * row * sides + b]).sum());
             }
         }
-        let surfaces = self
-            .surfaces
-            .iter()
-            .map(|s| s.rows(&self.stiffness).flat_map(|r| x[r * sides..][..sides].iter().copied()).collect())
-            .collect();
-        Ok(Response { order, band, surfaces })
+        let lines = |s: &Stations| s.rows(&self.stiffness).map(|row| &x[row * sides..][..sides]).collect::<Vec<_>>();
+        let surfaces =
+            self.surfaces.iter().map(|s| lines(s).iter().flat_map(|line| &line[..points]).copied().collect());
+        let spin = self.surfaces.iter().map(|s| lines(s).iter().flat_map(|line| &line[points..]).copied().collect());
+        Ok(Response { order, band, surfaces: surfaces.collect(), spin: spin.collect() })
     }
 
-    /// Displacement of each surface's stations per squared angular speed, m s2.
-    ///
-    /// # Errors
-    /// [`PartError::Singular`] as [`Self::respond`].
-    pub fn spin(&self) -> Result<Vec<Vec<f64>>, PartError> {
-        let factor = self.stiffness.factor(0).ok_or(PartError::Singular { order: 0 })?;
-        let mut x = alloc::vec![0.0; self.stiffness.unknowns()];
-        add_spin(&self.mesh, &self.elastic, &self.stiffness.position, &mut x);
-        factor.solve(&mut x, 1);
-        Ok(self.surfaces.iter().map(|s| s.rows(&self.stiffness).map(|r| x[r]).collect()).collect())
-    }
-
-    /// Solves every harmonic and the spin.
+    /// Solves every harmonic, the spin with the first.
     ///
     /// # Errors
     /// As [`Self::respond`].
     pub fn spring(&self) -> Result<PartSpring, PartError> {
-        self.gather(self.orders().map(|n| self.respond(n)).collect::<Result<_, _>>()?)
+        Ok(self.gather(self.orders().map(|n| self.respond(n)).collect::<Result<_, _>>()?))
     }
 
-    /// Keeps the responses of [`Self::orders`], solved one by one, finds those between, and adds the spin.
-    ///
-    /// # Errors
-    /// As [`Self::respond`].
-    pub fn gather(&self, responses: Vec<Response>) -> Result<PartSpring, PartError> {
-        Ok(PartSpring {
+    /// Keeps the responses of [`Self::orders`], solved one by one, and finds those between.
+    pub fn gather(&self, mut responses: Vec<Response>) -> PartSpring {
+        PartSpring {
+            spin: responses.first_mut().map(|first| core::mem::take(&mut first.spin)).unwrap_or_default(),
             radius: self.radius,
             side: self.side,
             jaws: self.jaws,
@@ -257,8 +251,7 @@ impl PartModel {
             mass: self.mass.clone(),
             responses: (0..=self.last()).filter_map(|k| between(&responses, k * self.jaws)).collect(),
             stations: self.surfaces.clone(),
-            spin: self.spin()?,
-        })
+        }
     }
 }
 
@@ -270,7 +263,7 @@ fn between(solved: &[Response], order: usize) -> Option<Response> {
     };
     let around = solved.get(at..at + 4)?;
     let n = order as f64;
-    let mut sum = Response { order, band: Vec::new(), surfaces: Vec::new() };
+    let mut sum = Response { order, band: Vec::new(), surfaces: Vec::new(), spin: Vec::new() };
     for response in around {
         let own = response.order as f64;
         let others = around.iter().map(|other| other.order as f64).filter(|other| *other != own);

@@ -3,9 +3,6 @@
 use super::grip::Grip;
 use crate::contact::Contact;
 
-/// An end is marked over less than this share of the length that the other is: one end only. Our own value.
-const ONE_END: f64 = 0.8;
-
 /// Share of each third of the face that bears.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
@@ -38,41 +35,21 @@ impl Bluing {
     pub fn of(grip: &Grip<'_>, contact: &Contact) -> Self {
         let angles = grip.face.arc().angles();
         let points = grip.heights.len();
-        // For each third: what bears and all there is, by area and by length.
+        // For each third: what bears, and all there is.
         let mut areas = [[0.0; 2]; 3];
-        let mut lengths = [[0.0; 2]; 3];
         for (point, height) in grip.heights.iter().enumerate() {
             let third = ((3.0 * (height - grip.base) / grip.length) as usize).min(2);
             let length = reach(grip.heights, point);
-            let mut marked = false;
             for (angle, pressure) in contact.pressure.iter().skip(point).step_by(points).enumerate() {
-                let bears = *pressure > 0.0;
-                marked |= bears;
-                add(&mut areas[third], bears, length * reach(angles, angle));
+                let area = length * reach(angles, angle);
+                let [bears, all] = &mut areas[third];
+                *bears += if *pressure > 0.0 { area } else { 0.0 };
+                *all += area;
             }
-            add(&mut lengths[third], marked, length);
         }
-        let [base, middle, tip] = areas.map(share);
-        let [at_base, _, at_tip] = lengths.map(share);
-        // Along the jaw, not across it: where a taper meets a lean, the sides of a wide face bear less at one end.
-        let marked = if at_tip < ONE_END * at_base {
-            Marked::Base
-        } else if at_base < ONE_END * at_tip {
-            Marked::Tip
-        } else {
-            Marked::Even
-        };
-        Self { base, middle, tip, marked }
+        let [base, middle, tip] = areas.map(|[bears, all]| if all > 0.0 { bears / all } else { 0.0 });
+        Self { base, middle, tip, marked: grip.marked(contact) }
     }
-}
-
-fn add([bears, all]: &mut [f64; 2], on: bool, by: f64) {
-    *bears += if on { by } else { 0.0 };
-    *all += by;
-}
-
-fn share([bears, all]: [f64; 2]) -> f64 {
-    if all > 0.0 { bears / all } else { 0.0 }
 }
 
 impl Marked {

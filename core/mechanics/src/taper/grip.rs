@@ -3,10 +3,13 @@
 use alloc::vec::Vec;
 use core::fmt;
 
+use super::bluing::Marked;
 use super::root::rising;
 use crate::contact::{Contact, ContactError, Face, Gap};
 use crate::jaw_spring::JawColumn;
 
+/// An end of the face that bears less than this share of what the other does keeps its blue. Our own value.
+const BARE: f64 = 0.1;
 /// How near a taper is sought, m.
 const FINE: f64 = 5e-8;
 
@@ -21,11 +24,11 @@ pub enum TaperError {
     Reading(usize),
     /// A reading contradicts those before it.
     Contradiction(usize),
-    /// A reading asks for a chuck stiffer than rigid.
+    /// Up to this reading they ask for a chuck stiffer than rigid.
     Rigid(usize),
-    /// A reading asks for a chuck more than thirty times softer than thought.
+    /// Up to this reading they ask for a chuck more than thirty times softer than thought.
     Loose(usize),
-    /// Ring and part lean the jaws alike: no reading tells how stiff the chuck is.
+    /// Ring and part lean the jaws nearly alike: no reading tells how stiff the chuck is.
     Blind,
 }
 
@@ -55,9 +58,10 @@ impl fmt::Display for TaperError {
                 Some(at),
                 "would need a chuck thirty times softer than thought: look for chips under a jaw, loose screws or a worn guideway.",
             ),
-            Self::Blind => {
-                (None, "Ring and part lean the jaws alike, so that bearing does not tell how stiff the chuck is.")
-            }
+            Self::Blind => (
+                None,
+                "Ring and part lean the jaws nearly alike, so that bearing does not tell how stiff the chuck is; the next cut does not need it.",
+            ),
         };
         match reading {
             Some(at) => write!(f, "Reading {} {says}", at + 1),
@@ -93,6 +97,8 @@ pub struct Grip<'a> {
     pub tilt: f64,
     /// Depth below the serrations about which it tilts, m.
     pub tilt_depth: f64,
+    /// A contact that bears at about the same places, if one is known: it saves work.
+    pub like: Option<&'a Contact>,
 }
 
 impl Grip<'_> {
@@ -113,7 +119,7 @@ impl Grip<'_> {
     /// # Errors
     /// [`TaperError::Contact`].
     pub fn press(&self, taper: f64, like: Option<&Contact>) -> Result<Contact, TaperError> {
-        Ok(self.face.press_from(self.force, &self.gap(taper), like)?)
+        Ok(self.face.press_from(self.force, &self.gap(taper), like.or(self.like))?)
     }
 
     /// Height above the serrations at which the force of a jaw acts, m.
@@ -159,6 +165,42 @@ impl Grip<'_> {
             Ok(if libm::fabs(off) < 1e-3 * self.length { 0.0 } else { off })
         })?;
         found.ok_or(TaperError::NoTaper)
+    }
+
+    /// Force on the last row of the face at the base and at the tip, N.
+    fn ends(&self, contact: &Contact) -> [f64; 2] {
+        let along = self.face.force_along(contact);
+        [along.first(), along.last()].map(|end| end.copied().unwrap_or(0.0))
+    }
+
+    /// The tapers, m per side, between which bluing shows at both ends; `right` is the right one.
+    ///
+    /// # Errors
+    /// [`TaperError::NoTaper`] or [`TaperError::Contact`].
+    pub fn unseen(&self, right: f64) -> Result<[f64; 2], TaperError> {
+        let mut last: Option<Contact> = None;
+        let mut end = |start: f64, base: f64, tip: f64| {
+            let found = rising(start, 5e-6, FINE, &mut |taper| {
+                let contact = self.press(taper, last.as_ref())?;
+                let [at_base, at_tip] = self.ends(&contact);
+                last = Some(contact);
+                Ok(tip * at_tip - base * at_base)
+            })?;
+            found.ok_or(TaperError::NoTaper)
+        };
+        Ok([end(right - 1e-5, BARE, 1.0)?, end(right + 1e-5, 1.0, BARE)?])
+    }
+
+    /// Where bluing marks the face.
+    pub(super) fn marked(&self, contact: &Contact) -> Marked {
+        let [base, tip] = self.ends(contact);
+        if tip < BARE * base {
+            Marked::Base
+        } else if base < BARE * tip {
+            Marked::Tip
+        } else {
+            Marked::Even
+        }
     }
 
     /// The taper with which a feeler of `gap` m just goes in at the tip; none where the gap is never so small.

@@ -1,15 +1,18 @@
 //! What readings of bored jaws teach: how stiff the chuck is in tilt, and the taper to cut next.
 
+use alloc::vec::Vec;
+
 use super::grip::{Grip, TaperError};
 
-/// How near a feeler or an eye on bluing tells a gap, m: our own estimate, no source.
+/// Half the step from one feeler to the next, m, and how near readings tell anything: common practice, no source.
 pub const FEELER: f64 = 5e-6;
-/// A gap at the tip at which bluing no longer rubs off there, m.
-const JUST_OPEN: f64 = 1e-6;
 /// A chuck this many times softer than thought is not believed.
 const SOFTEST: f64 = 30.0;
-/// While nothing but ends of bluing is known, tilt is sought within this factor: our own estimate, no source.
-const LIKELY: f64 = 4.0;
+/// Jaws that open or close this much more than thought, m per side, are not lean but dirt or damage: our own estimate,
+/// no source.
+const MOST: f64 = 3e-4;
+/// What one would change a taper by to see whether it was enough, m: a thousandth of an inch, our own value.
+const TRIAL: f64 = 25.4e-6;
 
 /// One reading of how jaws bear.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,7 +28,7 @@ pub struct Reading {
 /// What a reading showed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Shows {
-    /// A feeler this thick, m, just goes in at the tip.
+    /// A feeler this thick, m, goes in at the tip, and the next one does not.
     TipGap(f64),
     /// Bluing at the base only.
     Base,
@@ -38,112 +41,157 @@ pub enum Shows {
 /// What was learned.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Learned {
-    /// Tilt stiffness of a master jaw, N m/rad.
-    pub tilt: f64,
-    /// The stiffnesses that the readings leave open, N m/rad; the second may be infinite.
-    pub open: [f64; 2],
+    /// The tilt stiffness that explains the readings, or why none can be told.
+    pub tilt: Result<Tilt, TaperError>,
+    /// How much more the jaws open at the tip than was thought, m per side.
+    pub opening: f64,
     /// Taper to cut next, m per side.
     pub taper: f64,
 }
 
-/// Flexibilities, rad/(N m).
-struct Bounds {
-    low: f64,
-    high: f64,
+/// Tilt stiffness of a master jaw as told by readings.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tilt {
+    /// N m/rad.
+    pub stiffness: f64,
+    /// The stiffnesses that the readings leave open, N m/rad; the second may be infinite.
+    pub open: [f64; 2],
 }
 
-impl Bounds {
-    fn narrow(&mut self, low: f64, high: f64, slack: f64, at: usize, softest: f64) -> Result<(), TaperError> {
-        if high <= 0.0 {
-            return Err(TaperError::Rigid(at));
-        }
-        if low > softest {
-            return Err(TaperError::Loose(at));
-        }
-        if low > self.high + slack || high < self.low - slack {
-            return Err(TaperError::Contradiction(at));
-        }
-        let (low, high) = (self.low.max(low), self.high.min(high));
-        // Readings that miss each other by less than they can tell agree in the middle.
-        *self = if low <= high { Self { low, high } } else { Self { low: high, high: low } };
-        Ok(())
-    }
+/// How much more the jaws open than thought, as one reading tells it, m per side.
+struct Told {
+    between: [f64; 2],
+    /// What it is most likely; none for an end of bluing.
+    about: Option<f64>,
+    /// How much a unit of tilt flexibility opens the tip then, N m^2.
+    lever: f64,
 }
 
-/// Learns the tilt stiffness from readings taken on jaws bored like those of `grip`, and tells the taper to cut next.
+/// What all readings together tell of it.
+struct Opening {
+    between: [f64; 2],
+    about: f64,
+}
+
+/// Learns from readings taken on jaws bored like those of `grip`, and tells the taper to cut next.
 ///
-/// Each reading is one of the family of faces that lean and taper make together: the engine tells which taper would
-/// show it if the chuck were as stiff as thought; what was really cut differs by the lean of the real chuck.
+/// Whatever leans the jaws more than was thought opens the tip as too little taper would. If it is the tilt of the
+/// master jaws, it grows with the moment of the part's force less that of the ring's, and the readings tell how stiff
+/// they are. Where ring and part lean the jaws nearly alike, or no stiffness explains the readings, it is something
+/// else (the lathe's own taper, the tool pushed off, play taken up): then it is taken as the same at every force, and
+/// the next cut makes up for it all the same.
 ///
 /// # Errors
 /// [`TaperError`], naming the reading that does not fit.
 pub fn learn(grip: &Grip<'_>, readings: &[Reading]) -> Result<Learned, TaperError> {
-    let thought = 1.0 / grip.tilt;
     let right = grip.right_taper()?;
-    let middle = grip.base + grip.length / 2.0;
-    let lever = grip.lever(middle);
-    let softest = SOFTEST * thought;
-    let mut bounds = Bounds { low: 0.0, high: f64::INFINITY };
-    let (mut told, mut count) = (0.0, 0.0);
-    for (at, reading) in readings.iter().enumerate() {
-        let then = Grip { force: reading.force, ..*grip };
-        let right_then = if reading.force == grip.force { right } else { then.right_taper()? };
-        let (equal, centre) = match reading.shows {
-            Shows::TipGap(gap) => {
-                let equal = then.taper_for_gap(gap, right_then)?.ok_or(TaperError::Reading(at))?;
-                (equal, then.centre(&then.press(equal, None)?))
+    let unseen = grip.unseen(right)?;
+    let lever = grip.lever(grip.base + grip.length / 2.0);
+    let told: Vec<Told> = readings
+        .iter()
+        .enumerate()
+        .map(|(at, reading)| tell(grip, reading, at, (right, unseen)))
+        .collect::<Result<_, _>>()?;
+    let (tilt, opening) = match by_tilt(grip, &told, lever, unseen) {
+        Ok((tilt, opening)) => (Ok(tilt), opening),
+        Err(why) => {
+            let opening = together(&told, &|_| 1.0, unseen)?.about;
+            let last = readings.len().saturating_sub(1);
+            if opening > MOST {
+                return Err(TaperError::Loose(last));
             }
-            _ => (right_then, middle),
-        };
-        let lever = then.lever(centre);
-        if libm::fabs(lever) * thought < FEELER / 2.0 {
-            return Err(TaperError::Blind);
+            if opening < -MOST {
+                return Err(TaperError::Rigid(last));
+            }
+            (Err(why), opening)
         }
-        let flexibility = thought + (reading.taper - equal) / lever;
-        // Jaws bear at both ends until the taper is off by as much as they and the part give.
-        let blur = match reading.shows {
-            Shows::Even => {
-                then.taper_for_gap(JUST_OPEN, right_then)?.map_or(FEELER, |open| FEELER.max(right_then - open))
-            }
-            _ => FEELER,
-        };
-        let slack = blur / libm::fabs(lever);
-        // With the ring leaning the jaws more than the part does, a softer chuck closes the tip.
-        let softer_opens = lever > 0.0;
-        let (low, high) = match (reading.shows, softer_opens) {
-            (Shows::TipGap(_) | Shows::Even, _) => (flexibility - slack, flexibility + slack),
-            (Shows::Base, true) | (Shows::Tip, false) => (flexibility, f64::INFINITY),
-            (Shows::Tip, true) | (Shows::Base, false) => (f64::NEG_INFINITY, flexibility),
-        };
-        bounds.narrow(low, high, slack, at, softest)?;
-        if matches!(reading.shows, Shows::TipGap(_) | Shows::Even) {
-            told += flexibility;
+    };
+    Ok(Learned { tilt, opening, taper: right + opening })
+}
+
+/// One reading: with `equal` taper the jaws as thought would show the same, so that the rest of what was cut is what
+/// the real jaws open more.
+fn tell(grip: &Grip<'_>, reading: &Reading, at: usize, now: (f64, [f64; 2])) -> Result<Told, TaperError> {
+    let then = Grip { force: reading.force, ..*grip };
+    let (right, [from, to]) = if reading.force == grip.force {
+        now
+    } else {
+        let right = then.right_taper()?;
+        (right, then.unseen(right)?)
+    };
+    let middle = grip.base + grip.length / 2.0;
+    let taper = reading.taper;
+    let (between, about, centre) = match reading.shows {
+        Shows::TipGap(gap) => {
+            let far = then.taper_for_gap(gap + 2.0 * FEELER, right)?.ok_or(TaperError::Reading(at))?;
+            let near = then.taper_for_gap(gap, right)?;
+            let equal = near.map_or(far, |near| f64::midpoint(near, far));
+            let least = near.map_or(f64::NEG_INFINITY, |near| taper - near);
+            ([least, taper - far], Some(taper - equal), then.centre(&then.press(equal, None)?))
+        }
+        Shows::Base => ([taper - from, f64::INFINITY], None, middle),
+        Shows::Even => ([taper - to, taper - from], Some(taper - right), middle),
+        Shows::Tip => ([f64::NEG_INFINITY, taper - to], None, middle),
+    };
+    Ok(Told { between, about, lever: then.lever(centre) })
+}
+
+/// The readings as the work of a tilt stiffness.
+fn by_tilt(grip: &Grip<'_>, told: &[Told], lever: f64, unseen: [f64; 2]) -> Result<(Tilt, f64), TaperError> {
+    let thought = 1.0 / grip.tilt;
+    let faint = |lever: f64| libm::fabs(lever) * thought < FEELER;
+    if faint(lever) || told.iter().any(|one| faint(one.lever) || one.lever * lever < 0.0) {
+        return Err(TaperError::Blind);
+    }
+    let Opening { between, about } = together(told, &|one| lever / one.lever, unseen)?;
+    let flexibility = |opening: f64| thought + opening / lever;
+    let ends = between.map(flexibility);
+    let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
+    let last = told.len().saturating_sub(1);
+    if high <= 0.0 {
+        return Err(TaperError::Rigid(last));
+    }
+    if low > SOFTEST * thought {
+        return Err(TaperError::Loose(last));
+    }
+    // A single stiff reading may lie at the rigid end of what it can tell.
+    let found = flexibility(about).max(thought / SOFTEST).min(SOFTEST * thought);
+    let tilt = Tilt { stiffness: 1.0 / found, open: [1.0 / high, 1.0 / low.max(0.0)] };
+    Ok((tilt, lever * (found - thought)))
+}
+
+/// The readings together, each scaled to the present grip.
+fn together(told: &[Told], scale: &dyn Fn(&Told) -> f64, unseen: [f64; 2]) -> Result<Opening, TaperError> {
+    let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
+    let (mut sum, mut count) = (0.0, 0.0);
+    for (at, one) in told.iter().enumerate() {
+        let by = scale(one);
+        let [from, to] = one.between.map(|end| end * by);
+        if from > high + FEELER || to < low - FEELER {
+            return Err(TaperError::Contradiction(at));
+        }
+        // Readings that miss each other by less than they can tell agree in the middle.
+        let (from, to) = (low.max(from), high.min(to));
+        (low, high) = (from.min(to), from.max(to));
+        if let Some(about) = one.about {
+            sum += about * by;
             count += 1.0;
         }
     }
-    let flexibility = if count > 0.0 {
-        (told / count).max(bounds.low).min(bounds.high)
-    } else {
-        guess(&bounds, thought, FEELER / libm::fabs(lever))
-    };
-    // A single stiff reading may lie at the rigid end of what it can tell.
-    let flexibility = flexibility.max(thought / SOFTEST);
-    Ok(Learned {
-        tilt: 1.0 / flexibility,
-        open: [1.0 / bounds.high, 1.0 / bounds.low],
-        taper: right + lever * (flexibility - thought),
-    })
+    let about = if count > 0.0 { (sum / count).max(low).min(high) } else { guess(low, high, unseen[1] - unseen[0]) };
+    Ok(Opening { between: [low, high], about })
 }
 
-/// The flexibility to try next while only bounds are known: what is thought, if they leave it; else midway.
-fn guess(bounds: &Bounds, thought: f64, slack: f64) -> f64 {
-    if bounds.low + slack < thought && thought < bounds.high - slack {
-        return thought;
-    }
-    let (low, high) = (bounds.low.max(thought / LIKELY), bounds.high.min(thought * LIKELY));
-    match (low < high, bounds.high.is_finite()) {
-        (true, _) => f64::midpoint(low, high),
-        (false, true) => bounds.high / LIKELY,
-        (false, false) => bounds.low * LIKELY,
+/// What to try while only ends of bluing are known: none, if they leave it; else midway; else beyond the one end
+/// by as much again, or by what bluing does not show.
+fn guess(low: f64, high: f64, unseen: f64) -> f64 {
+    if low < 0.0 && 0.0 < high {
+        0.0
+    } else if low.is_finite() && high.is_finite() {
+        f64::midpoint(low, high)
+    } else if low.is_finite() {
+        low + low.max(unseen).max(TRIAL)
+    } else {
+        high - (-high).max(unseen).max(TRIAL)
     }
 }

@@ -5,9 +5,9 @@
 //! grips, per side.
 //!
 //! Tilt of the master jaw leans the whole face, so that a chuck softer or stiffer than thought acts as a change of
-//! taper. One pressed face therefore answers for every tilt stiffness ([`learn`]). Across a wide face the lean follows
-//! the cosine of the angle from the jaw's middle, and a taper does not: there the answer is a little off, and the next
-//! reading puts it right.
+//! taper. One pressed face therefore answers for every tilt stiffness, and for whatever else leans the face
+//! ([`learn`]). Across a wide face the lean follows the cosine of the angle from the jaw's middle, and a taper does
+//! not: there the answer is a little off, and the next reading puts it right.
 
 mod bluing;
 mod grip;
@@ -16,7 +16,7 @@ mod root;
 
 pub use bluing::{Bluing, Marked};
 pub use grip::{Grip, TaperError};
-pub use learn::{FEELER, Learned, Reading, Shows, learn};
+pub use learn::{FEELER, Learned, Reading, Shows, Tilt, learn};
 
 #[cfg(test)]
 mod tests;

@@ -307,7 +307,7 @@ impl Asked<'_> {
             return 0.0;
         }
         let middle = f64::midpoint(setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
-        let gap = Load::new(setup, self.elastic, spinning).gap(middle, setup.speed.value);
+        let gap = Load::of(setup, self.elastic, spinning).gap(middle, setup.speed.value);
         let face = &self.elastic.usual;
         let pressed = face.press_from(force, &gap, self.corners.like.borrow().as_ref());
         let Ok(contact) = pressed else { return 0.0 };
@@ -324,7 +324,7 @@ impl Asked<'_> {
         if force <= 0.0 {
             return 0.0;
         }
-        let load = Load::new(setup, self.elastic, spinning);
+        let load = Load::of(setup, self.elastic, spinning);
         let (upper, lower) = (setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
         let mut greatest: f64 = 0.0;
         for deviation in [Some(upper), (lower < upper).then_some(lower)].into_iter().flatten() {

@@ -42,8 +42,8 @@ impl Wall {
             responses.push(response);
             return Self::Under { shapes, model, orders, responses };
         }
-        let spring = model.gather(responses).ok();
-        let face = spring.and_then(|spring| shapes.face(&spring, Some(1.0)).ok());
+        let spring = model.gather(responses);
+        let face = shapes.rigid(&spring).and_then(|rigid| shapes.elastic(&rigid, 1.0));
         face.map_or(Self::Refused, |face| Self::Done(shapes, face))
     }
 }

@@ -26,7 +26,7 @@ pub(super) fn show(found: &Findings, units: Units) -> Markup {
     let told = PICTURES.iter().filter(|(id, _)| found.get(id).is_some_and(|finding| finding.value.is_ok()));
     let widest = scene.bluing.iter().flat_map(|picture| &picture.gap).copied().fold(1e-9, f64::max);
     html! {
-        (lines(found, &["taper.right", "taper.right.diameter", "taper.tilt", "taper.next", "taper.next.diameter"], units))
+        (lines(found, &["taper.right", "taper.right.diameter", "taper.unseen", "taper.tilt", "taper.next", "taper.next.diameter"], units))
         @if !scene.bluing.is_empty() {
             p { "Bluing on the face of a jaw: filled where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale." }
         }

@@ -1,7 +1,9 @@
 //! Making the jaws: what stands in the form beside its inputs, and its findings in a list of their own.
 
 mod bluing;
+mod bore;
 mod frame;
+pub(crate) mod on_views;
 pub(crate) mod path;
 pub(crate) mod program;
 mod stroke;
@@ -118,6 +120,7 @@ pub(crate) fn beside(desk: &Desk, group: &str) -> Markup {
             },
             "boring" => {
                 @if let Some(jaw_path) = &found.scene.jaw_path { (path::show(setup, found, jaw_path, units)) }
+                (bore::show(desk, setup, found))
                 @if desk.faults.is_empty() { (program::show(setup)) } @else { (program::held_back()) }
             },
             "readings" => (bluing::show(found, units)),
@@ -164,8 +167,8 @@ fn rings(placing: &Placing, units: Units) -> Markup {
             @for (at, ring) in placing.own_rings.iter().enumerate() {
                 li {
                     "Your ring " (at + 1) ", " (ring.name) ": jaws at " (length(ring.position)) " of the stroke, "
-                    @if !ring.in_middle_third { "outside the middle third, " }
-                    (cut(ring.clears)) (length(ring.clearance)) "."
+                    "clearance to the cut " (length(ring.clearance)) ". "
+                    @if ring.against.is_empty() { "It serves." } @else { "Not this one: " (ring.against.join("; ")) "." }
                 }
             }
         }

@@ -1,7 +1,5 @@
 //! The path that bores the jaws, in section: rapid moves dashed, feeds solid, the tool where it stands on its way.
 
-use core::fmt::Write;
-
 use holdround_core::findings::{Findings, JawPath, Scene};
 use holdround_core::program::{Move, Purpose};
 use holdround_core::quantity::Kind;
@@ -10,6 +8,7 @@ use maud::{Markup, html};
 
 use super::frame::Frame;
 use super::lines;
+use super::on_views::translated;
 use crate::units::Units;
 use crate::view::drawing::{Anchor, Point, closed, coordinate, letters, open};
 
@@ -38,7 +37,7 @@ pub(super) fn show(setup: &Setup, found: &Findings, path: &JawPath, units: Units
             desc id="path-desc" { (described(setup, path, units)) }
             (jaw(setup, found, path, frame))
             (moves(path, frame))
-            g id=(TOOL) class="boring-tool" transform=(tool_at(setup, &found.scene, path, 0.0)) { (tool(setup, path, frame)) }
+            g id=(TOOL) class="boring-tool" transform=(tool_at(setup, &found.scene, path, 0.0)) { (tool(setup, path, frame.scale)) }
         }
         ul.legend {
             li { svg class="view sample" viewBox="0 0 44 16" aria-hidden="true" { path class="rapid" d="M2 8H42" {} } " rapid" }
@@ -58,7 +57,7 @@ pub(super) fn show(setup: &Setup, found: &Findings, path: &JawPath, units: Units
             input type="range" id=(SLIDER) min="0" max=(coordinate(STEPS)) step="1" value="0";
             output id=(PLACE) for=(SLIDER) {}
         }
-        (lines(found, &["boring.speed", "program.passes", "program.collisions", "bore.corner"], units))
+        (lines(found, &["boring.speed", "program.passes", "program.feed", "bore.corner"], units))
     }
 }
 
@@ -141,9 +140,9 @@ fn moves(path: &JawPath, frame: Frame) -> Markup {
 }
 
 /// The tool with its tip at the origin.
-fn tool(setup: &Setup, path: &JawPath, frame: Frame) -> Markup {
-    let [bar, reach] = path.bar.map(|size| size * frame.scale);
-    let (nose, behind) = (path.nose * frame.scale, BEHIND_TIP * frame.scale);
+pub(super) fn tool(setup: &Setup, path: &JawPath, scale: f64) -> Markup {
+    let [bar, reach] = path.bar.map(|size| size * scale);
+    let (nose, behind) = (path.nose * scale, BEHIND_TIP * scale);
     // Down the drawing is toward the axis.
     let (down, box_) = match setup.grip.side {
         Side::Outside => (1.0, [behind, reach, behind, behind + bar]),
@@ -158,7 +157,10 @@ fn tool(setup: &Setup, path: &JawPath, frame: Frame) -> Markup {
 }
 
 /// Where the tool is after a share of its way: the move it is on, and diameter and z of its tip, m.
-fn place(path: &JawPath, share: f64) -> (usize, f64, f64) {
+pub(super) fn place(path: &JawPath, share: f64) -> (usize, f64, f64) {
+    if let Some(first) = path.moves.first().filter(|_| share <= 0.0) {
+        return (0, first.x, first.z);
+    }
     let time = |from: &Move, to: &Move| {
         let (across, along) = (0.5 * (to.x - from.x), to.z - from.z);
         libm::sqrt(across * across + along * along) / if to.feed > 0.0 { 1.0 } else { RAPID }
@@ -180,9 +182,7 @@ fn place(path: &JawPath, share: f64) -> (usize, f64, f64) {
 pub(crate) fn tool_at(setup: &Setup, scene: &Scene, path: &JawPath, share: f64) -> String {
     let (_, x, z) = place(path, share);
     let (right, down) = frame(setup, scene, path).at(z, x / 2.0);
-    let mut text = String::from("translate(");
-    let _written = write!(text, "{} {})", coordinate(right), coordinate(down));
-    text
+    translated(right, down)
 }
 
 /// Where the tool is after a share of its way, in words.

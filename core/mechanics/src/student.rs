@@ -4,7 +4,7 @@ use core::f64::consts::{FRAC_2_PI, FRAC_PI_2};
 
 /// The `t` that a Student variable stays within, both sides, with the given probability.
 /// `confidence` in (0, 1), `freedom` at least 1.
-pub(super) fn two_sided_quantile(confidence: f64, freedom: usize) -> f64 {
+pub(crate) fn two_sided_quantile(confidence: f64, freedom: usize) -> f64 {
     let (mut low, mut high) = (0.0, FRAC_PI_2);
     // 60 halvings of a quarter turn leave less than the rounding of the angle.
     for _ in 0..60 {

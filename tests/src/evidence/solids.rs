@@ -1,0 +1,188 @@
+//! The engine beside three-dimensional solids: how far off its figures are, all of them, not only the worst.
+
+use holdround_core::contact::Arc;
+use maud::{Markup, html};
+
+use super::figure::{number, percent};
+use crate::solids::{Case, Load, Pair, cases};
+
+/// Every body with the figures of the engine beside the reference's.
+pub(super) struct Bodies(Vec<Body>);
+
+pub(super) struct Body {
+    pub(super) case: Case,
+    even: Vec<Pair>,
+    rigid: Vec<Pair>,
+    spin: Vec<Pair>,
+}
+
+/// Bounds of the classes of the distribution, as shares.
+const CLASSES: [f64; 6] = [1e-4, 5e-4, 1e-3, 2e-3, 5e-3, 1e-2];
+
+impl Bodies {
+    /// Solves every case as finely as the engine settles for.
+    ///
+    /// # Errors
+    /// When the file cannot be read or the engine refuses a case.
+    pub(super) fn solve() -> Result<Self, String> {
+        let bodies = cases()?.into_iter().map(|case| {
+            let solved = case.settled(Arc::CELLS)?;
+            let (mut even, mut rigid, mut spin) = (Vec::new(), Vec::new(), Vec::new());
+            for loaded in &case.results {
+                let of_load = match loaded.load {
+                    Load::Uniform { .. } => &mut even,
+                    Load::Rigid { .. } => &mut rigid,
+                    Load::Spin { .. } => &mut spin,
+                };
+                of_load.extend(solved.compare(loaded)?);
+            }
+            Ok(Body { case, even, rigid, spin })
+        });
+        bodies.collect::<Result<_, String>>().map(Self)
+    }
+
+    pub(super) fn cases(&self) -> impl Iterator<Item = &Case> {
+        self.0.iter().map(|body| &body.case)
+    }
+
+    fn pairs(&self) -> impl Iterator<Item = &Pair> {
+        self.0.iter().flat_map(|body| body.even.iter().chain(&body.rigid).chain(&body.spin))
+    }
+
+    /// How many figures there are.
+    pub(super) fn figures(&self) -> usize {
+        self.pairs().count()
+    }
+
+    /// How many figures are off by less than each class's bound and no less than the one's before it; the last
+    /// are those beyond every bound.
+    fn distribution(&self) -> [usize; CLASSES.len() + 1] {
+        let mut counts = [0; CLASSES.len() + 1];
+        for pair in self.pairs() {
+            counts[CLASSES.iter().take_while(|bound| pair.off().abs() >= **bound).count()] += 1;
+        }
+        counts
+    }
+
+    /// The figures farthest off.
+    fn farthest(&self) -> Vec<&Pair> {
+        const SHOWN: usize = 10;
+        let mut pairs: Vec<&Pair> = self.pairs().collect();
+        pairs.sort_by(|a, b| b.off().abs().total_cmp(&a.off().abs()));
+        pairs.truncate(SHOWN);
+        pairs
+    }
+
+    /// The distribution, the bodies, and the largest disagreements.
+    pub(super) fn section(&self) -> Markup {
+        html! {
+            section #solids {
+                h2 { "Do other elements agree?" }
+                p {
+                    "Parts solved once as three-dimensional solids by a general finite-element library, which shares "
+                    "nothing with the engine; the scripts are kept in the project beside their figures. Differences are "
+                    "shares of the largest such figure of the part under the same load. Allowed: 0.5 % under even "
+                    "pressure, 1 % under rigid jaws, 0.05 % spinning, and what the solid is unsure of by itself."
+                }
+                (self.bars())
+                (self.table())
+                h3 { "Known disagreements: the figures farthest off" }
+                (farthest(&self.farthest()))
+            }
+        }
+    }
+
+    fn bars(&self) -> Markup {
+        let counts = self.distribution();
+        let most = counts.iter().copied().max().unwrap_or(1).max(1);
+        html! {
+            table.bars {
+                caption { "How far the figures are off" }
+                thead { tr { th scope="col" { "Off by" } th scope="col" { "Figures" } } }
+                tbody {
+                    @for (at, count) in counts.iter().enumerate() {
+                        tr {
+                            th scope="row" {
+                                @if let Some(bound) = CLASSES.get(at) { "less than " (percent(*bound)) } @else { "more" }
+                            }
+                            td { meter min="0" max=(most) value=(count) { (count) } " " (count) }
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    fn table(&self) -> Markup {
+        html! {
+            div.wide tabindex="0" role="region" aria-label="Bodies" {
+                table {
+                    thead {
+                        tr {
+                            th scope="col" { "Body" }
+                            th scope="col" { "Figures" }
+                            th scope="col" { "Even pressure: middle, worst" }
+                            th scope="col" { "Rigid jaws: middle, worst" }
+                            th scope="col" { "Spin: worst" }
+                        }
+                    }
+                    tbody {
+                        @for body in &self.0 {
+                            tr {
+                                th scope="row" { (body.case.purpose) }
+                                td { (body.even.len() + body.rigid.len() + body.spin.len()) }
+                                td { (middle_and_worst(&body.even)) }
+                                td { (middle_and_worst(&body.rigid)) }
+                                td { (worst(&body.spin)) }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn farthest(pairs: &[&Pair]) -> Markup {
+    html! {
+        div.wide tabindex="0" role="region" aria-label="Figures farthest off" {
+            table {
+                thead {
+                    tr {
+                        th scope="col" { "Figure" }
+                        th scope="col" { "Theirs" }
+                        th scope="col" { "Ours" }
+                        th scope="col" { "Difference" }
+                        th scope="col" { "Theirs is sure to" }
+                    }
+                }
+                tbody {
+                    @for pair in pairs {
+                        tr {
+                            th scope="row" { (pair.of) }
+                            td { (number(pair.theirs.value)) }
+                            td { (number(pair.ours)) }
+                            td { (percent(pair.off())) }
+                            td { (percent(pair.unsure())) }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn sizes(pairs: &[Pair]) -> Vec<f64> {
+    let mut sizes: Vec<f64> = pairs.iter().map(|pair| pair.off().abs()).collect();
+    sizes.sort_by(f64::total_cmp);
+    sizes
+}
+
+fn worst(pairs: &[Pair]) -> String {
+    sizes(pairs).last().map_or("not solved".into(), |size| percent(*size))
+}
+
+fn middle_and_worst(pairs: &[Pair]) -> String {
+    let middle = sizes(pairs).get(pairs.len() / 2).map(|size| percent(*size)).unwrap_or_default();
+    format!("{middle}, {}", worst(pairs))
+}

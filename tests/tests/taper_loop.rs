@@ -1,0 +1,126 @@
+//! The loop of bore, read, enter, bore: on every worked example, with a chuck that is not as thought.
+
+#![allow(clippy::unwrap_used, clippy::panic, reason = "what is known to be found and is not must fail")]
+
+use holdround_core::examples::EXAMPLES;
+use holdround_core::findings::Findings;
+use holdround_core::setup::{Entries, Setup};
+use holdround_core::taper::Marked;
+use holdround_core::{Effort, Engine};
+
+/// Thinnest feeler of a usual set, m, and the step from one to the next: common practice, no source.
+const THINNEST: f64 = 20e-6;
+const BLADES: f64 = 10e-6;
+
+fn jobs() -> Vec<(&'static str, Entries)> {
+    let examples = EXAMPLES.iter().map(|example| (example.id, Entries::from_json(example.json).unwrap()));
+    std::iter::once(("as assumed", Entries::default())).chain(examples).collect()
+}
+
+fn micrometres(size: f64) -> String {
+    format!("{:.2} µm", size * 1e6)
+}
+
+fn found(engine: &mut Engine, entries: &Entries) -> Findings {
+    engine.evaluate(&Setup::read(entries).unwrap(), Effort::Full)
+}
+
+fn value(findings: &Findings, id: &str) -> f64 {
+    let finding = findings.get(id).unwrap_or_else(|| panic!("{id} is not told"));
+    *finding.value.as_ref().unwrap_or_else(|why| panic!("{id}: {why}"))
+}
+
+/// A shop: its real chuck, whose tilt stiffness is not as thought and whose lathe turns a taper of its own.
+struct Shop {
+    engine: Engine,
+    entries: Entries,
+    /// How much the lathe takes off the tip beyond what was asked for, m.
+    own: f64,
+}
+
+impl Shop {
+    fn new(job: &Entries, softer: f64, own: f64) -> Self {
+        let mut entries = job.clone();
+        entries.set("chuck.tilt_stiffness", &format!("{} N·m/rad", 1e6 / softer));
+        Self { engine: Engine::default(), entries, own }
+    }
+
+    /// Cuts a taper, blues the jaws and tries feelers: the mark, and the thickest feeler that goes in.
+    fn cut(&mut self, taper: f64) -> (Marked, f64) {
+        self.entries.set("jaws.taper", &micrometres(taper - self.own));
+        let findings = found(&mut self.engine, &self.entries);
+        let seen = findings.scene.bluing.last().unwrap();
+        let gap = *seen.gap.last().unwrap();
+        (seen.bluing.marked, (gap / BLADES + 1e-9).floor() * BLADES)
+    }
+}
+
+#[test]
+fn three_readings_find_the_taper_on_every_worked_example() {
+    for (name, job) in jobs() {
+        let mut thought = Engine::default();
+        let first = value(&found(&mut thought, &job), "taper.right");
+        for (softer, own) in [(3.0, 0.0), (0.4, 0.0), (1.0, 40e-6), (1.0, -30e-6), (2.0, 60e-6)] {
+            let mut shop = Shop::new(&job, softer, own);
+            let mut entries = job.clone();
+            let (mut taper, mut said) = (first, Vec::new());
+            for at in 0..3 {
+                let (marked, feeler) = shop.cut(taper);
+                said.push(format!("{:.1} µm: {marked:?}, {:.0} µm", taper * 1e6, feeler * 1e6));
+                let (shows, gap) = match marked {
+                    Marked::Even => break,
+                    Marked::Tip => ("tip", None),
+                    Marked::Base if feeler >= THINNEST => ("gap", Some(feeler)),
+                    Marked::Base => ("base", None),
+                };
+                entries.set(&format!("readings.{at}.taper"), &micrometres(taper));
+                entries.set(&format!("readings.{at}.shows"), shows);
+                if let Some(gap) = gap {
+                    entries.set(&format!("readings.{at}.gap"), &micrometres(gap));
+                }
+                taper = value(&found(&mut thought, &entries), "taper.next");
+            }
+            let (marked, _) = shop.cut(taper);
+            assert_eq!(marked, Marked::Even, "{name}, {softer} times softer, own taper {own}: {said:?}, then {taper}");
+        }
+    }
+}
+
+#[test]
+fn a_feeler_that_is_usual_in_a_shop_is_always_answered() {
+    for (name, job) in jobs() {
+        let mut engine = Engine::default();
+        for gap in ["30 µm", "50 µm", "0.002 in"] {
+            let mut entries = job.clone();
+            entries.set("readings.0.shows", "gap");
+            entries.set("readings.0.gap", gap);
+            let findings = found(&mut engine, &entries);
+            let (next, right) = (value(&findings, "taper.next"), value(&findings, "taper.right"));
+            assert!(next > right.min(0.0), "{name}: open at the tip by {gap}, it wants more metal there: {next}");
+            let tilt = findings.get("taper.tilt").unwrap();
+            assert!(tilt.value.is_ok() || tilt.value.as_ref().is_err_and(|why| !why.is_empty()), "{name}: or why not");
+        }
+    }
+}
+
+#[test]
+fn a_thousandth_per_side_shows_at_one_end_unless_jaws_and_part_give_by_more() {
+    let marks = |findings: &Findings| findings.scene.bluing.iter().map(|seen| seen.bluing.marked).collect::<Vec<_>>();
+    for (name, job) in jobs() {
+        let findings = found(&mut Engine::default(), &job);
+        let unseen = value(&findings, "taper.unseen");
+        assert!(unseen < 25.4e-6, "{name}: as gripped, a thousandth shows: {unseen}");
+        assert_eq!(marks(&findings)[..3], [Marked::Base, Marked::Even, Marked::Tip], "{name}: little, right, much");
+        let told = findings.get("taper.bluing.much").unwrap().caution.as_ref().unwrap();
+        assert!(told.contains("contact is lost at the base"), "{name}: {told}");
+    }
+    // Gripped three times as hard at its floor, jaws and cup are pressed together by more than that.
+    let (_, mut heavy) = jobs().into_iter().find(|(name, _)| *name == "floored-cup").unwrap();
+    heavy.set("run.pressure", "3 MPa");
+    let findings = found(&mut Engine::default(), &heavy);
+    let unseen = value(&findings, "taper.unseen");
+    assert!(unseen > 25.4e-6, "a heavy grip makes them give more: {unseen}");
+    assert_eq!(marks(&findings)[..3], [Marked::Even; 3], "and a thousandth does not show");
+    let told = findings.get("taper.unseen").unwrap().caution.as_ref().unwrap();
+    assert!(told.contains("Blue at less pressure"), "which is said, with what to do: {told}");
+}

@@ -1,0 +1,101 @@
+//! The jaws set beside others, for the same part and cut.
+
+use core::f64::consts::TAU;
+
+use holdround_core::findings::Findings;
+use holdround_core::setup::Setup;
+use holdround_core::{Better, Compared, Comparison, ROWS, Row};
+use maud::{Markup, html};
+
+use super::Stage;
+use super::drawing::{Both, around, closed, coordinate};
+use crate::page::compare::Beside;
+use crate::units::Units;
+
+/// The table, or what asks for it.
+pub(crate) fn show(beside: &Beside, units: Units, current: bool) -> Markup {
+    html! {
+        p.hint { "The same part and cut on jaws that differ in one thing each, where a line differs at all." }
+        p { button type="button" id="compare" data-act="compare" { @if beside.comparison.is_some() { "Compare again" } @else { "Compare jaws" } } }
+        @if let Some(comparison) = &beside.comparison {
+            @if !current { p.stale { "Of an earlier set-up: compare again." } }
+            p.hint id="compare-state" role="status" {
+                @if beside.working { "Working: " (comparison.done().len()) " done…" } @else { "All compared." }
+            }
+            div.wide tabindex="0" role="region" aria-label="Comparison of jaws" { (table(comparison, units)) }
+        }
+    }
+}
+
+fn table(comparison: &Comparison, units: Units) -> Markup {
+    let done = comparison.done();
+    html! {
+        table.compared {
+            thead {
+                tr {
+                    td {}
+                    @for one in done { th scope="col" { (name(one)) } }
+                }
+            }
+            tbody {
+                tr {
+                    th scope="row" { "From the front" }
+                    @for one in done {
+                        td {
+                            @match &one.found {
+                                Ok((setup, findings)) => (picture(setup, findings, units)),
+                                Err(why) => p.refusal { "These do not serve. " (why) },
+                            }
+                        }
+                    }
+                }
+                @for row in ROWS.iter().filter(|row| comparison.differs(row)) { (line(comparison, row, units)) }
+                tr {
+                    td {}
+                    @for (at, one) in done.iter().enumerate() {
+                        td {
+                            @if at > 0 && one.found.is_ok() {
+                                button type="button" id={ "take-jaws-" (at) } data-act="take-jaws" data-index=(at) aria-label={ "Take: " (name(one)) } { "Take these" }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn name(one: &Compared) -> &str {
+    if one.choice.differs.is_empty() { "As set" } else { &one.choice.differs }
+}
+
+fn line(comparison: &Comparison, row: &Row, units: Units) -> Markup {
+    let best = comparison.best(row);
+    html! {
+        tr {
+            th scope="row" { (row.name) }
+            @for (at, one) in comparison.done().iter().enumerate() {
+                td {
+                    @if let Some(value) = one.value(row) { (units.show(row.kind, value)) } @else { "—" }
+                    @if best == Some(at) { " " b { (if row.better == Better::More { "most" } else { "least" }) } }
+                }
+            }
+        }
+    }
+}
+
+/// Jaws and part from the front, no more than tells one choice from another.
+fn picture(setup: &Setup, findings: &Findings, units: Units) -> Markup {
+    let both = Both::of(&Stage::of(setup, findings, units));
+    let pitch = TAU.to_degrees() / f64::from(setup.chuck.jaws);
+    let bore = both.sheet.radius(setup.part.smallest_bore());
+    let part = closed(&around(both.outside, |_| 0.0)) + &closed(&around(bore, |_| 0.0));
+    html! {
+        svg viewBox="-200 -200 400 400" aria-hidden="true" {
+            @for at in 0..setup.chuck.jaws {
+                path class="outline jaw" d=(closed(&both.jaw.whole)) transform={ "rotate(" (coordinate(f64::from(at) * pitch)) ")" } {}
+            }
+            path class="outline part" fill-rule="evenodd" d=(part) {}
+        }
+    }
+}

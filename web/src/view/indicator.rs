@@ -1,0 +1,135 @@
+//! Reading the indicator: the drawn dial with its stations, a column to paste, and what the readings tell.
+
+use holdround_core::findings::{Finding, Findings};
+use holdround_core::quantity::{Kind, Measure, decimal};
+use holdround_core::setup::{Input, chuck_inputs::CONDITION, indicator_inputs as inputs};
+use maud::{Markup, html};
+
+use super::{field, title_block};
+use crate::page::desk::Desk;
+use crate::page::indicator::PASTE;
+use crate::view::indicator_dial as dial;
+
+/// The condition told, as it is written into the field.
+pub(crate) fn condition(findings: &Findings) -> Option<String> {
+    let told = findings.get("indicator.condition")?.value.as_ref().ok()?;
+    Some(decimal(*told, 3))
+}
+
+/// The fields of the readings, the place of the dial, and the column to paste.
+pub(super) fn list(desk: &Desk, rows: &[&'static Input]) -> Markup {
+    let twice = desk.entries.matters(&inputs::DIAL_SECOND, 0);
+    html! {
+        div id="dial" {}
+        details id="dial-all" {
+            summary { "All readings, to be typed" }
+            div.stations {
+                @for at in 0..desk.shown_items("dial") {
+                    @for (of, input) in rows.iter().filter(|input| desk.entries.matters(input, at)).enumerate() {
+                        @let path = input.at(at);
+                        div.station {
+                            label for={ "in-" (path) } { span.heard { (input.name) " at station " } (at + 1) @if twice { (if of == 0 { " a" } else { " b" }) } }
+                            (field::control(desk, input, &path))
+                            span.printed id={ "printed-" (path) } aria-hidden="true" {}
+                            div.message id={ "message-" (path) } { (field::message(desk, &path)) }
+                        }
+                    }
+                }
+            }
+        }
+        details id="dial-column" {
+            summary { "Paste a column" }
+            label for=(PASTE) { "One reading a line, from station 1 on; a blank line or a dash where none was read" }
+            textarea id=(PASTE) rows="6" spellcheck="false" { (desk.dial.pasted) }
+            div.changes {
+                button type="button" id="dial-paste" data-act="dial-paste" data-path="reading" { "Take as readings" }
+                @if twice { button type="button" id="dial-paste-second" data-act="dial-paste" data-path="second" { "Take as second set" } }
+            }
+        }
+        div id="dial-told" role="status" {}
+        div.made id="made-indicator" {}
+    }
+}
+
+/// What came of the last column.
+pub(crate) fn told(desk: &Desk) -> Markup {
+    html! { @for line in &desk.dial.told { p { (line) } } }
+}
+
+/// The drawn dial, and the station in hand.
+pub(crate) fn at_hand(desk: &Desk) -> Markup {
+    let count = desk.shown_items("dial");
+    let station = desk.dial.station.min(count.saturating_sub(1));
+    html! {
+        (dial::draw(desk, count, station))
+        div.hand {
+            (step("Before", "dial-before", (station + count - 1) % count.max(1)))
+            p { "Station " (station + 1) " of " (count) }
+            (step("After", "dial-after", (station + 1) % count.max(1)))
+        }
+        @for input in [&inputs::DIAL_READING, &inputs::DIAL_SECOND].into_iter().filter(|input| desk.entries.matters(input, station)) {
+            @let path = input.at(station);
+            div.hand {
+                (nudge("−", "lower", "dial-less", &path))
+                p { span.heard { (input.name) ": " } output id={ "at-" (path) } { (desk.entries.get(&path).filter(|text| !text.is_empty()).unwrap_or("not read")) } }
+                (nudge("+", "higher", "dial-more", &path))
+                button type="button" id={ "type-" (path) } data-act="goto" data-path=(path) { "Type" span.heard { " the " (input.name) } }
+            }
+        }
+    }
+}
+
+fn step(words: &str, id: &str, to: usize) -> Markup {
+    html! { button type="button" id=(id) data-act="dial-station" data-index=(to) { (words) span.heard { ": station " (to + 1) } } }
+}
+
+fn nudge(sign: &str, way: &str, act: &str, path: &str) -> Markup {
+    html! { button type="button" id={ (act) "-" (path) } data-act=(act) data-path=(path) aria-label={ "A step " (way) } { (sign) } }
+}
+
+/// What the readings tell.
+pub(crate) fn found(desk: &Desk) -> Markup {
+    let Some((setup, findings)) = &desk.good else { return html! {} };
+    let (Some(dial), Some(_)) = (&findings.scene.indicator, &setup.indicator) else { return html! {} };
+    let told: Vec<&Finding> = findings.findings.iter().filter(|finding| finding.id.starts_with("indicator.")).collect();
+    html! {
+        @if told.is_empty() { p { "Nothing is read yet: tap a station, type, or paste a column." } }
+        div.lines {
+            @for finding in &told {
+                (title_block::line(finding, "here", desk.units))
+                @if let Some(words) = beside(finding, desk) { p.aside { (words) } }
+            }
+        }
+        @if desk.faults.is_empty() { (adopt(desk, findings)) }
+        ul.cannot { @for line in &dial.cannot { li { (line) } } }
+    }
+}
+
+/// The uncertainty of a finding, and what to do about it, without opening it.
+fn beside(finding: &Finding, desk: &Desk) -> Option<String> {
+    if let Err(why) = &finding.value {
+        return Some(why.clone());
+    }
+    let (least, most) = finding.band?;
+    let [least, most] = [least, most].map(|end| desk.units.show(finding.kind, end));
+    let caution = finding.caution.as_deref().unwrap_or_default();
+    Some(format!("{least} to {most}. {caution}"))
+}
+
+/// The button that takes the condition over, while it is not taken.
+fn adopt(desk: &Desk, findings: &Findings) -> Markup {
+    let Some(condition) = condition(findings) else { return html! {} };
+    let number = |text: &str| Measure::parse(Kind::Plain, text).ok().map(|measure| measure.si);
+    let entered = desk.entries.text_or_default(CONDITION.path, &CONDITION);
+    // The lobes rise not quite in proportion to the grip: what was adopted may come back a digit off.
+    let taken = number(entered).zip(number(&condition)).is_some_and(|(entered, told)| (entered - told).abs() < 2e-3);
+    html! {
+        @if taken {
+            p { "The chuck's condition is " (entered) ", as the lobes tell." }
+        } @else {
+            button type="button" id="dial-adopt" data-act="dial-adopt" {
+                "Take chuck condition " (condition) " instead of " (entered)
+            }
+        }
+    }
+}

@@ -1,0 +1,82 @@
+//! The tool on its path, on the section and on the face: drawn while it runs, and what it has cut so far.
+
+use core::fmt::Write;
+
+use holdround_core::findings::JawPath;
+use holdround_core::program::{Move, Purpose};
+use holdround_core::setup::Side;
+use maud::{Markup, html};
+
+use super::path::{place, tool};
+use crate::view::Stage;
+use crate::view::drawing::{Along, Point, Sheet, around, closed, coordinate};
+
+/// What has been cut, and the tool, on either view.
+pub(crate) const SECTION: [&str; 2] = ["section-swept", "section-tool"];
+pub(crate) const FACE: [&str; 2] = ["face-swept", "face-tool"];
+
+/// Room for them on the section; empty until the tool runs.
+pub(in crate::view) fn on_section(stage: &Stage<'_>) -> Markup {
+    let Some(path) = &stage.findings.scene.jaw_path else { return html! {} };
+    overlay(SECTION, &tool(stage.setup, path, Sheet::of(stage).scale))
+}
+
+/// Room for them on the face, where bar or shank is seen on end, over jaw 1.
+pub(in crate::view) fn on_face(stage: &Stage<'_>) -> Markup {
+    let Some(path) = &stage.findings.scene.jaw_path else { return html! {} };
+    let [bar, reach] = path.bar.map(|size| size * Sheet::of(stage).scale);
+    let tool = match stage.setup.grip.side {
+        Side::Outside => html! { circle class="bar" cy=(coordinate(bar / 2.0)) r=(coordinate(bar / 2.0)) {} },
+        Side::Inside => {
+            let half = bar / 2.0;
+            html! { path class="bar" d=(closed(&[(-half, 0.0), (half, 0.0), (half, -reach), (-half, -reach)])) {} }
+        }
+    };
+    overlay(FACE, &tool)
+}
+
+fn overlay([swept, at]: [&str; 2], tool: &Markup) -> Markup {
+    html! {
+        g class="boring-tool on-views" aria-hidden="true" {
+            path class="swept" id=(swept) fill-rule="evenodd" {}
+            g id=(at) { (tool) }
+        }
+    }
+}
+
+/// What has been cut and where the tool is after a share of its way: on the section, and on the face.
+pub(crate) fn at(stage: &Stage<'_>, path: &JawPath, share: f64) -> [(String, String); 2] {
+    let sheet = Sheet::of(stage);
+    let along = Along::of(stage, sheet);
+    let standing = sheet.radius(path.standing);
+    let spot = |x: f64, z: f64| -> Point { (along.front + z * sheet.scale, -sheet.radius(x)) };
+    let (step, x, z) = place(path, share);
+    let outside = stage.setup.grip.side == Side::Outside;
+    let (mut section, mut deepest) = (String::new(), standing);
+    for ((at, to), from) in path.moves.iter().enumerate().skip(1).zip(&path.moves) {
+        if at > step || !cuts(to) {
+            continue;
+        }
+        // The move under way is cut as far as the tool is.
+        let end = if at == step { spot(x, z) } else { spot(to.x, to.z) };
+        let start = spot(from.x, from.z);
+        section += &closed(&[start, end, (end.0, -standing), (start.0, -standing)]);
+        if !matches!(to.purpose, Purpose::Skim | Purpose::Seat) {
+            deepest = if outside { deepest.max(-end.1) } else { deepest.min(-end.1) };
+        }
+    }
+    let ring = closed(&around(standing, |_| 0.0)) + &closed(&around(deepest, |_| 0.0));
+    let (right, up) = spot(x, z);
+    [(section, translated(right, up)), (if deepest == standing { String::new() } else { ring }, translated(0.0, up))]
+}
+
+fn cuts(step: &Move) -> bool {
+    step.feed > 0.0 && !matches!(step.purpose, Purpose::Approach | Purpose::Retract)
+}
+
+/// The transform that puts what is drawn at the origin there.
+pub(super) fn translated(right: f64, down: f64) -> String {
+    let mut text = String::from("translate(");
+    let _written = write!(text, "{} {})", coordinate(right), coordinate(down));
+    text
+}
