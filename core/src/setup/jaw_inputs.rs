@@ -181,9 +181,9 @@ pub static PRESSURES: Input = Input {
 pub static FINISH_PRESSURE: Input = Input {
     path: "run.finish_pressure",
     name: "Clamping pressure for finishing",
-    form: quantity(Kind::Pressure, 1e4, 3e7),
-    default: "0.8 MPa",
-    help: "At most the one for roughing. Lowering the pressure on a clamped part does not let the grip down: unclamp first.",
+    form: optional(Kind::Pressure, 1e4, 3e7),
+    default: "",
+    help: "At most the one for roughing; leave empty for the same. Lowering the pressure on a clamped part does not let the grip down: unclamp first.",
     source: "our own starting value",
     when: When::Chosen("run.pressures", &["two"]),
 };

@@ -44,7 +44,8 @@ impl Setup {
         let jaws = read_jaws(&mut reader);
         let pressure = reader.pressure(&j::PRESSURE, 0);
         let two = reader.choice(&j::PRESSURES, 0) == Some("two");
-        let finish_pressure = if two { reader.pressure(&j::FINISH_PRESSURE, 0) } else { None };
+        let finish = if two { reader.pressure(&j::FINISH_PRESSURE, 0) } else { None };
+        let finish_pressure = if two { finish.or(pressure) } else { None };
         let speed = reader.rotation(&j::SPEED);
         let cuts = read_cuts(&mut reader);
         let ranges = Ranges::read(&mut reader);

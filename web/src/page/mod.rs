@@ -227,8 +227,8 @@ impl Page {
         if self.desk.waiting.is_none() {
             self.desk.complete();
             self.desk.begin_sample();
-            self.tracing.restart();
             self.draw_anew();
+            self.tracing.restart();
         }
     }
 

@@ -225,7 +225,7 @@ mod tests {
         let off = |k: u32| {
             let speed = PLANE.speed * f64::from(k) / 997.0;
             let near = PLANE.speed * PLOTTING_ACCURACY;
-            let exact = [speed - near, speed, speed + near].map(|speed| exact(speed.max(0.0)).max(0.0).min(4e6));
+            let exact = [speed - near, speed, speed + near].map(|speed| exact(speed.max(0.0)).clamp(0.0, 4e6));
             let [low, high] = [exact.iter().copied().fold(4e6, f64::min), exact.iter().copied().fold(0.0, f64::max)];
             let at = curve.at(speed);
             if high - low < 0.01 * 4e6 { (at - exact[1]).abs() / 4e6 } else { (low - at).max(at - high).max(0.0) / 4e6 }
