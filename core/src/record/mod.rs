@@ -179,7 +179,7 @@ fn without_image(fields: &mut Fields) {
 /// A stamp that sorts after `stamp`, whatever that is: its digits count one up.
 fn after(stamp: &str) -> String {
     let mut counted = stamp.as_bytes().to_vec();
-    let Some(last) = counted.iter().rposition(|byte| (b'0'..b'9').contains(byte)) else { return format!("{stamp}1") };
+    let Some(last) = counted.iter().rposition(|byte| (b'0'..=b'8').contains(byte)) else { return format!("{stamp}1") };
     for (at, byte) in counted.iter_mut().enumerate().skip(last).filter(|(_, byte)| byte.is_ascii_digit()) {
         *byte = if at == last { *byte + 1 } else { b'0' };
     }
