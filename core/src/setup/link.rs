@@ -273,7 +273,7 @@ mod tests {
         for (path, text) in [("job.name", "a _B"), ("cuts.7.feed", "0,2 mm/rev"), ("chuck.max_grip", "75 kN")] {
             wanted.set(path, text);
         }
-        assert_eq!(Entries::from_link(&link), Ok(wanted), "{link}");
+        assert_eq!(Entries::from_link(link), Ok(wanted), "{link}");
     }
 
     #[test]

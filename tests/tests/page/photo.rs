@@ -82,7 +82,7 @@ fn a_photo_is_kept_small_with_the_record_and_in_its_file() {
         elsewhere.eventually("document.querySelectorAll('.record img').length", &json!(2), "both came along");
         assert_eq!(read(&file(&elsewhere)), records, "the same");
 
-        let (first, _) = photos.0.iter().next().unwrap();
+        let (first, _) = photos.0.first().unwrap();
         browser.tap(&format!("[id='record-delete-{id}/{first}']"));
         browser.eventually("document.querySelectorAll('.record img').length", &json!(1), "one is deleted");
         browser.eventually(KEPT, &json!("kept"), "for good");

@@ -100,7 +100,7 @@ impl Scale {
     }
 
     fn place(&self, angle: f64, departure: f64) -> Point {
-        polar((SURFACE + departure * self.units).max(0.0).min(RIM), angle)
+        polar((SURFACE + departure * self.units).clamp(0.0, RIM), angle)
     }
 
     fn curve(&self, at: &dyn Fn(f64) -> f64) -> String {

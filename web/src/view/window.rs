@@ -39,16 +39,16 @@ impl Plane {
 
     fn point(&self, pressure: f64, speed: f64) -> Point {
         let [left, top, right, bottom] = PLANE;
-        let along = (pressure / self.pressure).max(0.0).min(1.0);
-        let up = (speed / self.speed).max(0.0).min(1.0);
+        let along = (pressure / self.pressure).clamp(0.0, 1.0);
+        let up = (speed / self.speed).clamp(0.0, 1.0);
         (left + (right - left) * along, bottom - (bottom - top) * up)
     }
 
     /// Pressure and speed at a share of the drawing's width and height.
     pub(crate) fn place(&self, across: f64, down: f64) -> [f64; 2] {
         let [left, top, right, bottom] = PLANE;
-        let along = ((across * WIDE - left) / (right - left)).max(0.0).min(1.0);
-        let up = ((bottom - down * HIGH) / (bottom - top)).max(0.0).min(1.0);
+        let along = ((across * WIDE - left) / (right - left)).clamp(0.0, 1.0);
+        let up = ((bottom - down * HIGH) / (bottom - top)).clamp(0.0, 1.0);
         [along * self.pressure, up * self.speed]
     }
 }
