@@ -55,7 +55,7 @@ fn table(comparison: &Comparison, units: Units) -> Markup {
                     @for (at, one) in done.iter().enumerate() {
                         td {
                             @if at > 0 && one.found.is_ok() {
-                                button type="button" id={ "take-jaws-" (at) } data-act="take-jaws" data-index=(at) aria-label={ "Take: " (name(one)) } { "Take these" }
+                                button type="button" id={ "take-jaws-" (at) } data-act="take-jaws" data-index=(at) aria-label={ "Take these: " (name(one)) } { "Take these" }
                             }
                         }
                     }

@@ -315,7 +315,7 @@ fn listed(desk: &Desk, limit: &Shown<'_>, speed: f64) -> Markup {
                 summary { span.name { (boundary.name) } " " span.value { (sense) " " (at) } }
                 p { (boundary.says) " It moves with:" }
                 ul { @for (entry, says) in boundary.moves {
-                    li { (says) " " button type="button" id={ "move-" (limit.number) "-" (entry) } data-act="goto" data-path=(entry) aria-label={ "Go to the entry: " (says) } { "Go to it" } }
+                    li { (says) " " button type="button" id={ "move-" (limit.number) "-" (entry) } data-act="goto" data-path=(entry) aria-label={ "Go to it: " (says) } { "Go to it" } }
                 } }
             }
         }
@@ -379,7 +379,7 @@ fn openings(desk: &Desk) -> Markup {
                     (opening.says) ": " @if opening.span.is_open() {
                         strong { "opens it" } ", from " (desk.units.show(Kind::Pressure, opening.span.pressures[0])) " to " (desk.units.show(Kind::Pressure, opening.span.pressures[1]))
                     } @else { "gains " (desk.units.show(Kind::Pressure, opening.gain)) ", not enough alone" }
-                    ". " button type="button" id={ "open-" (opening.entry) } data-act="goto" data-path=(opening.entry) aria-label={ "Go to the entry: " (opening.says) } { "Go to it" }
+                    ". " button type="button" id={ "open-" (opening.entry) } data-act="goto" data-path=(opening.entry) aria-label={ "Go to it: " (opening.says) } { "Go to it" }
                 }
             } }
             @if desk.is_opening() { p.faint { "Trying changes of jaws, cut and pressures …" } }

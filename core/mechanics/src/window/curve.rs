@@ -111,8 +111,9 @@ impl Curve {
                 let share = f64::midpoint(from, to);
                 let expected = self.between(share);
                 let found = self.find(share, expected, ratio);
-                // The new root brings what is left of a smooth bend down to a quarter of it.
-                if (found - expected.at).abs() > 2.0 * (1.0 - ROOTS) * self.accuracy() && depth < DEEPEST {
+                // The new root brings what is left of a smooth bend down to a quarter of it; where it turns from one
+                // side to the other, less.
+                if (found - expected.at).abs() > (1.0 - ROOTS) * self.accuracy() && depth < DEEPEST {
                     self.open.extend([(share, to, depth + 1), (from, share, depth + 1)]);
                 }
             }
