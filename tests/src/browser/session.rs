@@ -125,6 +125,14 @@ impl Browser {
 
     /// Sends keys to the element that has the focus.
     pub fn press(&self, keys: impl Into<TypingData> + Send) {
+        let keys: String = keys.into().as_vec().into_iter().collect();
+        for _ in 1..REPLACEMENTS {
+            let focused = told(block_on(self.session().active_element()), "the focused element");
+            match block_on(focused.send_keys(keys.as_str())) {
+                Err(error) if matches!(*error, WebDriverErrorInner::StaleElementReference(_)) => {}
+                done => return told(done, "pressing keys"),
+            }
+        }
         let focused = told(block_on(self.session().active_element()), "the focused element");
         told(block_on(focused.send_keys(keys)), "pressing keys");
     }

@@ -26,11 +26,11 @@ fn assert_tells(browser: &Browser, job: &Entries, id: &str) {
 #[test]
 fn readings_are_typed_tapped_and_taken_back() {
     on_both_pages(Viewport::PHONE, |browser, _| {
-        browser.click("#fresh");
+        browser.tap("#fresh");
         assert_eq!(browser.count("#dial"), 0, "nothing is asked until it is wanted");
         choose(browser, "indicator.use", "once");
         browser.wait_until("document.querySelector('#dial svg')");
-        browser.click("#dial-all > summary");
+        browser.tap("#dial-all > summary");
         for (at, text) in ["4", "-1,5", "0", "2"].iter().enumerate() {
             type_at(browser, &format!("dial.{at}.reading"), text);
         }

@@ -203,7 +203,8 @@ fn the_best_diameter_is_looked_for_when_asked_and_adopted_so_that_it_can_be_take
             &json!(typed),
             "adopted",
         );
-        assert_eq!(browser.count("#adopt-bore"), 0, "what was found is of the job before");
+        let offered = "document.querySelectorAll('#adopt-bore').length";
+        browser.eventually(offered, &json!(0), "what was found is of the job before");
         browser.tap("[data-act='undo']");
         browser.eventually(
             &format!("document.querySelector(\"{}\").value", field("jaws.bored_diameter")),
