@@ -94,6 +94,43 @@ fn on_each_boundary_the_finding_is_at_its_limit() {
 }
 
 #[test]
+fn a_third_of_the_grip_is_left_where_the_gauge_readings_at_speed_have_it() {
+    let gauge = [
+        ("chuck.grip_from", "gauge"),
+        ("run.pressure", "1.5 MPa"),
+        ("gauge.0.pressure", "1 MPa"),
+        ("gauge.0.grip", "4 kN"),
+        ("gauge.1.pressure", "1.5 MPa"),
+        ("gauge.1.grip", "6 kN"),
+        ("gauge.2.pressure", "2 MPa"),
+        ("gauge.2.grip", "8 kN"),
+        ("spun.0.speed", "0 rev/min"),
+        ("spun.0.grip", "6 kN"),
+        ("spun.1.speed", "800 rev/min"),
+        ("spun.1.grip", "5.6 kN"),
+        ("spun.2.speed", "1200 rev/min"),
+        ("spun.2.grip", "5.1 kN"),
+    ];
+    let entries = entries(&[&SLEEVE, &CERTAIN, &gauge]);
+    let mut engine = Engine::default();
+    let window = engine.window(&setup(&entries));
+    let mut met = 0;
+    for speed in [2200.0, 2400.0, 2600.0, 2800.0].map(|speed| speed * REV_PER_MIN) {
+        let pressure = at(&window, "third", speed);
+        if !(1.0e6..2.0e6).contains(&pressure) {
+            continue;
+        }
+        met += 1;
+        let told = finding(&mut engine, &entries, pressure, speed, "speed.third_left");
+        assert!(
+            (told / speed - 1.0).abs() < 0.01,
+            "at {pressure} Pa the finding is {told} rad/s, the boundary {speed}"
+        );
+    }
+    assert!(met >= 3, "only {met} places to compare");
+}
+
+#[test]
 fn the_speed_that_the_directive_permits_lies_on_the_boundary_of_the_hold_factor() {
     // VDI 3106:2004 as quoted in secondary literature: n = (30 / pi) sqrt((F0 / Ssp - Sz Fspz) / Mc). The jaws are
     // bored at a pressure of their own and the part fits, so that the grip presses alike at every speed and the grip

@@ -258,7 +258,7 @@ impl Asked<'_> {
             Limit::WorstHold => self.hold(at) / setup.ranges.worst_hold.value,
             Limit::Third | Limit::Lost => {
                 let left = if limit == Limit::Third { LEAST_LEFT } else { 0.0 };
-                let taken = setup.chuck.spin_share_most.value
+                let taken = spinning.share.high()
                     * spinning.careful.centrifugal_force(setup.speed.value).unwrap_or(f64::INFINITY);
                 (spinning.least_at_rest * (1.0 - left) / taken).min(FAR)
             }
