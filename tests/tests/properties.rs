@@ -147,11 +147,14 @@ proptest! {
                     let place = ["stroke.", "ring.", "recut."].iter().any(|topic| one.id.starts_with(topic));
                     // Straightness is what is left between displacements of many times its size.
                     let shape = one.id.starts_with("shape.straightness");
-                    let least = match () {
-                        () if one.id == "shape.settled" => 1.0,
-                        () if place => 0.1,
-                        () if shape => 1e-7,
-                        () => 1e-12,
+                    let least = if one.id == "shape.settled" {
+                        1.0
+                    } else if place {
+                        0.1
+                    } else if shape {
+                        1e-7
+                    } else {
+                        1e-12
                     };
                     prop_assert!((a - b).abs() <= tolerance * a.abs().max(least), "{}: {} against {}", one.id, a, b);
                 }

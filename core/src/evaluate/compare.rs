@@ -12,7 +12,7 @@ use crate::quantity::{Kind, decimal};
 use crate::setup::chuck_inputs::JAW_COUNT;
 use crate::setup::jaw_inputs::{BORED_DIAMETER, JAW_ANGLE, JAW_KIND, JAW_MATERIAL};
 use crate::setup::part_inputs::GRIP_SIDE;
-use crate::setup::{Entries, Form, Setup};
+use crate::setup::{Entries, Form, Input, Setup};
 
 /// Share of the circle that wide jaws wrap where their number changes, so that as many fit.
 const WIDE_SHARE: f64 = 0.75;
@@ -44,18 +44,18 @@ pub struct Row {
 
 /// What is compared, in the order of the flow.
 pub const ROWS: [Row; 6] = [
-    Row { name: "Hold factor", kind: Kind::Plain, better: Better::More, tell: |found| value(found, "hold.factor") },
+    Row { name: "Hold factor", kind: Kind::Plain, better: Better::More, tell: |found| found.value("hold.factor") },
     Row {
         name: "Run-out (TIR)",
         kind: Kind::Departure,
         better: Better::Less,
-        tell: |found| value(found, "shape.runout"),
+        tell: |found| found.value("shape.runout"),
     },
     Row {
         name: "Roundness, released",
         kind: Kind::Departure,
         better: Better::Less,
-        tell: |found| value(found, "shape.roundness"),
+        tell: |found| found.value("shape.roundness"),
     },
     Row {
         name: "Highest speed allowed",
@@ -63,18 +63,14 @@ pub const ROWS: [Row; 6] = [
         better: Better::More,
         tell: |found| found.get("speed.set").and_then(|set| set.limit.as_ref()).map(|limit| limit.value),
     },
-    Row { name: "Mass of one jaw", kind: Kind::Mass, better: Better::Less, tell: |found| value(found, "jaw.mass") },
+    Row { name: "Mass of one jaw", kind: Kind::Mass, better: Better::Less, tell: |found| found.value("jaw.mass") },
     Row {
         name: "Roughing passes to bore them",
         kind: Kind::Plain,
         better: Better::Less,
-        tell: |found| value(found, "program.passes"),
+        tell: |found| found.value("program.passes"),
     },
 ];
-
-fn value(found: &Findings, id: &str) -> Option<f64> {
-    found.get(id).and_then(|finding| finding.value.as_ref().ok().copied())
-}
 
 /// Jaws that take the place of those set.
 #[derive(Clone, Debug, PartialEq)]
@@ -136,7 +132,7 @@ impl Comparison {
             Err(faults) => {
                 let why = faults.first().map_or_else(String::new, |fault| format!("{}: {}", fault.name, fault.remedy));
                 self.done.push(Compared { choice, found: Err(why) });
-                return !self.waiting.is_empty();
+                return !self.is_done();
             }
         };
         if self.engine.prepare(&setup) == Progress::Done {
@@ -145,7 +141,13 @@ impl Comparison {
         } else {
             self.waiting.push(choice);
         }
-        !self.waiting.is_empty()
+        !self.is_done()
+    }
+
+    /// Whether nothing is left to be worked out.
+    #[must_use]
+    pub fn is_done(&self) -> bool {
+        self.waiting.is_empty()
     }
 
     /// What is worked out so far; the jaws set come first.
@@ -191,7 +193,7 @@ fn choices(entries: &Entries) -> Vec<Choice> {
         }
         choices.push(Choice { differs: differs.to_owned(), entries });
     };
-    let now = |input: &crate::setup::Input| entries.text_or_default(input.path, input).to_owned();
+    let now = |input: &Input| entries.text_or_default(input.path, input).to_owned();
     let count = now(&JAW_COUNT).trim().parse::<u32>().unwrap_or(COUNTS[0]);
     let angle = |count: u32| format!("{}°", decimal(360.0 * WIDE_SHARE / f64::from(count), 3));
     if let Form::Choice(kinds) = JAW_KIND.form {

@@ -77,4 +77,10 @@ impl Findings {
     pub fn get(&self, id: &str) -> Option<&Finding> {
         self.findings.iter().find(|finding| finding.id == id)
     }
+
+    /// The value of the result called `id`; none if there is no such result or it is refused.
+    #[must_use]
+    pub fn value(&self, id: &str) -> Option<f64> {
+        self.get(id)?.value.as_ref().ok().copied()
+    }
 }

@@ -65,6 +65,8 @@ impl Browser {
         let browser = Self { session: Some(told(session, "opening a session")), _driver: driver, _profile: profile };
         let patience = TimeoutConfiguration::new(Some(PATIENCE), Some(PATIENCE), None);
         told(block_on(browser.session().update_timeouts(patience)), "setting the patience");
+        // A field that gets the keyboard says so only in a page that has it.
+        browser.devtools("Emulation.setFocusEmulationEnabled", json!({ "enabled": true }));
         browser.resize(viewport);
         browser
     }
@@ -126,15 +128,8 @@ impl Browser {
     /// Sends keys to the element that has the focus.
     pub fn press(&self, keys: impl Into<TypingData> + Send) {
         let keys: String = keys.into().as_vec().into_iter().collect();
-        for _ in 1..REPLACEMENTS {
-            let focused = told(block_on(self.session().active_element()), "the focused element");
-            match block_on(focused.send_keys(keys.as_str())) {
-                Err(error) if matches!(*error, WebDriverErrorInner::StaleElementReference(_)) => {}
-                done => return told(done, "pressing keys"),
-            }
-        }
-        let focused = told(block_on(self.session().active_element()), "the focused element");
-        told(block_on(focused.send_keys(keys)), "pressing keys");
+        let focused = || told(block_on(self.session().active_element()), "the focused element");
+        on_present(focused, |element| block_on(element.send_keys(keys.as_str())), "pressing keys");
     }
 
     /// The visible text of the first element a CSS selector finds.
@@ -249,15 +244,23 @@ impl Browser {
     /// Does something with the first element a CSS selector finds; with its successor, if the page replaced it
     /// between finding and doing.
     fn on<T>(&self, selector: &str, act: impl Fn(&WebElement) -> WebDriverResult<T>) -> T {
-        for _ in 1..REPLACEMENTS {
-            let element = self.find(selector);
-            match act(&element) {
-                Err(error) if matches!(*error, WebDriverErrorInner::StaleElementReference(_)) => {}
-                done => return told(done, selector),
-            }
-        }
-        told(act(&self.find(selector)), selector)
+        on_present(|| self.find(selector), act, selector)
     }
+}
+
+/// Acts on the element that is `found`; on what took its place where the page replaced it meanwhile.
+fn on_present<T>(
+    found: impl Fn() -> WebElement,
+    act: impl Fn(&WebElement) -> WebDriverResult<T>,
+    doing: impl Display,
+) -> T {
+    for _ in 1..REPLACEMENTS {
+        match act(&found()) {
+            Err(error) if matches!(*error, WebDriverErrorInner::StaleElementReference(_)) => {}
+            done => return told(done, doing),
+        }
+    }
+    told(act(&found()), doing)
 }
 
 impl Drop for Browser {

@@ -11,13 +11,22 @@ pub type Point = (f64, f64);
 const STEPS: u32 = 12;
 
 impl Browser {
-    /// Brings the first element a CSS selector finds onto the screen and gives its middle.
+    /// Brings the first element a CSS selector finds onto the screen and gives its middle, once it has come to rest.
     pub fn middle(&self, selector: &str) -> Point {
         let middle = self.execute(
-            "const element = document.querySelector(arguments[0]);
-            element.scrollIntoView({ block: 'center', behavior: 'instant' });
-            const box = element.getBoundingClientRect();
-            return [box.x + box.width / 2, box.y + box.height / 2]",
+            "return new Promise((done) => {
+                const seen = [];
+                const look = () => {
+                    const element = document.querySelector(arguments[0]);
+                    element.scrollIntoView({ block: 'center', behavior: 'instant' });
+                    const box = element.getBoundingClientRect();
+                    const middle = [box.x + box.width / 2, box.y + box.height / 2];
+                    seen.push(middle.join());
+                    if (seen.length > 3 && seen.slice(-4).every((it) => it === seen.at(-1))) done(middle);
+                    else requestAnimationFrame(look);
+                };
+                look();
+            })",
             vec![json!(selector)],
         );
         let at = |axis: usize| middle[axis].as_f64().expect("the middle of an element is a point");

@@ -5,14 +5,17 @@ use std::collections::BTreeMap;
 use maud::{Markup, html};
 
 use super::figure::{number, percent};
+use super::table::table;
 use crate::reference::{Check, Expected, Met, Topic};
+
+const HEADINGS: [&str; 6] = ["Claim and source", "Figure", "Theirs", "Ours", "Difference", "Allowed, and why"];
 
 /// All topics.
 ///
 /// # Errors
 /// An engine's refusal.
 pub(super) fn section(topics: &BTreeMap<String, Topic>) -> Result<Markup, String> {
-    let tables = topics.iter().map(|(file, topic)| table(file, topic)).collect::<Result<Vec<_>, _>>()?;
+    let topics = topics.iter().map(|(file, topic)| of_topic(file, topic)).collect::<Result<Vec<_>, _>>()?;
     Ok(html! {
         section #code {
             h2 { "Does the code solve its equations?" }
@@ -20,31 +23,17 @@ pub(super) fn section(topics: &BTreeMap<String, Topic>) -> Result<Markup, String
                 "Closed forms, published figures and definitions. SI units. A tolerance is what the source's own "
                 "digits, or the model's known difference from it, call for."
             }
-            @for table in &tables { (table) }
+            @for topic in &topics { (topic) }
         }
     })
 }
 
-fn table(file: &str, topic: &Topic) -> Result<Markup, String> {
+fn of_topic(file: &str, topic: &Topic) -> Result<Markup, String> {
     let rows = topic.checks.iter().map(rows).collect::<Result<Vec<_>, _>>()?;
     Ok(html! {
         details #(file.trim_end_matches(".json")) {
             summary { (topic.topic) ": " (topic.checks.len()) @if topic.checks.len() == 1 { " check" } @else { " checks" } }
-            div.wide tabindex="0" role="region" aria-label=(topic.topic) {
-                table {
-                    thead {
-                        tr {
-                            th scope="col" { "Claim and source" }
-                            th scope="col" { "Figure" }
-                            th scope="col" { "Theirs" }
-                            th scope="col" { "Ours" }
-                            th scope="col" { "Difference" }
-                            th scope="col" { "Allowed, and why" }
-                        }
-                    }
-                    tbody { @for row in &rows { (row) } }
-                }
-            }
+            (table(&topic.topic, &HEADINGS, &html! { @for row in &rows { (row) } }))
         }
     })
 }

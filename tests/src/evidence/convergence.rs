@@ -7,6 +7,7 @@ use maud::{Markup, html};
 
 use super::figure::{number, percent};
 use super::plot::{self, Series};
+use super::table::table;
 
 /// Densities of the mesh.
 const DENSITIES: [f64; 5] = [0.5, 0.7, 1.0, 1.4, 2.0];
@@ -83,6 +84,19 @@ pub(super) fn section(studies: &[Study]) -> Markup {
             Series { name: study.name, points }
         })
         .collect();
+    let rows = html! {
+        @for study in studies {
+            @for (at, run) in study.runs.iter().enumerate() {
+                tr {
+                    @if at == 0 { th scope="rowgroup" rowspan=(study.runs.len()) { (study.name) } }
+                    td { (number(run.density)) }
+                    td { (run.unknowns) }
+                    td { (percent(run.error)) }
+                    @if at == 0 { td rowspan=(study.runs.len()) { (format!("{:.1}", study.order())) } }
+                }
+            }
+        }
+    };
     html! {
         section #meshes {
             h2 { "How far is a mesh from its limit?" }
@@ -93,24 +107,7 @@ pub(super) fn section(studies: &[Study]) -> Markup {
                 " at most; the finding says by how much it still changed."
             }
             (plot::draw("Error of the bore against the density of the mesh, as in the table", "density of the mesh", &series))
-            div.wide tabindex="0" role="region" aria-label="Errors by mesh" {
-                table {
-                    thead { tr { th scope="col" { "Disc" } th scope="col" { "Density" } th scope="col" { "Unknowns" } th scope="col" { "Error" } th scope="col" { "Order seen" } } }
-                    tbody {
-                        @for study in studies {
-                            @for (at, run) in study.runs.iter().enumerate() {
-                                tr {
-                                    @if at == 0 { th scope="rowgroup" rowspan=(study.runs.len()) { (study.name) } }
-                                    td { (number(run.density)) }
-                                    td { (run.unknowns) }
-                                    td { (percent(run.error)) }
-                                    @if at == 0 { td rowspan=(study.runs.len()) { (format!("{:.1}", study.order())) } }
-                                }
-                            }
-                        }
-                    }
-                }
-            }
+            (table("Errors by mesh", &["Disc", "Density", "Unknowns", "Error", "Order seen"], &rows))
         }
     }
 }

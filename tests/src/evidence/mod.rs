@@ -10,6 +10,7 @@ mod figure;
 mod plot;
 mod ranges;
 mod solids;
+mod table;
 
 use maud::{DOCTYPE, html};
 

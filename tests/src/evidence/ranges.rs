@@ -7,6 +7,7 @@ use serde_json::Value;
 
 use super::figure::number;
 use super::solids::Bodies;
+use super::table::table;
 use crate::reference::Topic;
 use crate::solids::Case;
 
@@ -29,6 +30,18 @@ pub(super) fn section(topics: &BTreeMap<String, Topic>, bodies: &Bodies) -> Mark
         widen(held, name, value);
     }
     engines.retain(|_, checked| !checked.is_empty());
+    let rows = html! {
+        @for (engine, checked) in &engines {
+            @for (at, (name, [least, greatest])) in checked.iter().enumerate() {
+                tr {
+                    @if at == 0 { th scope="rowgroup" rowspan=(checked.len()) { (engine) } }
+                    td { (name) }
+                    td { (number(*least)) }
+                    td { (number(*greatest)) }
+                }
+            }
+        }
+    };
     html! {
         section #ranges {
             h2 { "Between which bounds was each engine checked?" }
@@ -36,23 +49,7 @@ pub(super) fn section(topics: &BTreeMap<String, Topic>, bodies: &Bodies) -> Mark
                 "Least and greatest of the numbers that the checks gave it, in SI units. Between them the checks stand "
                 "behind it; beyond them it rests on its equations alone, up to where it refuses."
             }
-            div.wide tabindex="0" role="region" aria-label="Bounds" {
-                table {
-                    thead { tr { th scope="col" { "Engine" } th scope="col" { "Given" } th scope="col" { "From" } th scope="col" { "To" } } }
-                    tbody {
-                        @for (engine, checked) in &engines {
-                            @for (at, (name, [least, greatest])) in checked.iter().enumerate() {
-                                tr {
-                                    @if at == 0 { th scope="rowgroup" rowspan=(checked.len()) { (engine) } }
-                                    td { (name) }
-                                    td { (number(*least)) }
-                                    td { (number(*greatest)) }
-                                }
-                            }
-                        }
-                    }
-                }
-            }
+            (table("Bounds", &["Engine", "Given", "From", "To"], &rows))
         }
     }
 }

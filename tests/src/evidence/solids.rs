@@ -4,6 +4,7 @@ use holdround_core::contact::Arc;
 use maud::{Markup, html};
 
 use super::figure::{number, percent};
+use super::table::table;
 use crate::solids::{Case, Load, Pair, cases};
 
 /// Every body with the figures of the engine beside the reference's.
@@ -114,62 +115,36 @@ impl Bodies {
     }
 
     fn table(&self) -> Markup {
-        html! {
-            div.wide tabindex="0" role="region" aria-label="Bodies" {
-                table {
-                    thead {
-                        tr {
-                            th scope="col" { "Body" }
-                            th scope="col" { "Figures" }
-                            th scope="col" { "Even pressure: middle, worst" }
-                            th scope="col" { "Rigid jaws: middle, worst" }
-                            th scope="col" { "Spin: worst" }
-                        }
-                    }
-                    tbody {
-                        @for body in &self.0 {
-                            tr {
-                                th scope="row" { (body.case.purpose) }
-                                td { (body.even.len() + body.rigid.len() + body.spin.len()) }
-                                td { (middle_and_worst(&body.even)) }
-                                td { (middle_and_worst(&body.rigid)) }
-                                td { (worst(&body.spin)) }
-                            }
-                        }
-                    }
+        const HEADINGS: [&str; 5] =
+            ["Body", "Figures", "Even pressure: middle, worst", "Rigid jaws: middle, worst", "Spin: worst"];
+        let rows = html! {
+            @for body in &self.0 {
+                tr {
+                    th scope="row" { (body.case.purpose) }
+                    td { (body.even.len() + body.rigid.len() + body.spin.len()) }
+                    td { (middle_and_worst(&body.even)) }
+                    td { (middle_and_worst(&body.rigid)) }
+                    td { (worst(&body.spin)) }
                 }
             }
-        }
+        };
+        table("Bodies", &HEADINGS, &rows)
     }
 }
 
 fn farthest(pairs: &[&Pair]) -> Markup {
-    html! {
-        div.wide tabindex="0" role="region" aria-label="Figures farthest off" {
-            table {
-                thead {
-                    tr {
-                        th scope="col" { "Figure" }
-                        th scope="col" { "Theirs" }
-                        th scope="col" { "Ours" }
-                        th scope="col" { "Difference" }
-                        th scope="col" { "Theirs is sure to" }
-                    }
-                }
-                tbody {
-                    @for pair in pairs {
-                        tr {
-                            th scope="row" { (pair.of) }
-                            td { (number(pair.theirs.value)) }
-                            td { (number(pair.ours)) }
-                            td { (percent(pair.off())) }
-                            td { (percent(pair.unsure())) }
-                        }
-                    }
-                }
+    let rows = html! {
+        @for pair in pairs {
+            tr {
+                th scope="row" { (pair.of) }
+                td { (number(pair.theirs.value)) }
+                td { (number(pair.ours)) }
+                td { (percent(pair.off())) }
+                td { (percent(pair.unsure())) }
             }
         }
-    }
+    };
+    table("Figures farthest off", &["Figure", "Theirs", "Ours", "Difference", "Theirs is sure to"], &rows)
 }
 
 fn sizes(pairs: &[Pair]) -> Vec<f64> {

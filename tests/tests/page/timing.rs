@@ -71,7 +71,7 @@ const LONGEST_TURN: &str = "
 /// Opens a worked example that was not worked out before.
 const OPEN: &str = "(async () => {
     location.hash = 'example=flanged-tube';
-    do await pause(50); while (!location.hash.startsWith('#1') || document.querySelector('#verdict progress'));
+    do await pause(50); while (!location.hash.startsWith('#2') || document.querySelector('#verdict progress'));
 })()";
 /// Moves the speed slider as often as frames are drawn.
 const PLAY: &str = "(async () => {

@@ -12,15 +12,13 @@ use crate::view::compare;
 pub(crate) struct Beside {
     /// What is compared; none until it is asked for.
     pub(crate) comparison: Option<Comparison>,
-    /// Whether some of it is still to be worked out.
-    pub(crate) working: bool,
     /// The set-up it was begun with.
     of: Entries,
 }
 
 impl Beside {
     fn begin(entries: &Entries) -> Self {
-        Self { comparison: Some(Comparison::of(entries)), working: true, of: entries.clone() }
+        Self { comparison: Some(Comparison::of(entries)), of: entries.clone() }
     }
 
     /// Takes the jaws at a place of the table over.
@@ -42,19 +40,15 @@ impl Page {
     /// Goes on comparing, a slice at a time.
     pub(super) fn go_on_comparing(&mut self) {
         let begun = now();
-        if let Some(comparison) = &mut self.beside.comparison {
-            let before = comparison.done().len();
-            self.beside.working = true;
-            while self.beside.working && now() - begun < SLICE {
-                self.beside.working = comparison.work();
-            }
-            let shown = comparison.done().len() > before || !self.beside.working;
-            if self.beside.working {
-                self.comparing.restart();
-            }
-            if shown {
-                self.show_comparison();
-            }
+        let Some(comparison) = &mut self.beside.comparison else { return };
+        let before = comparison.done().len();
+        while comparison.work() && now() - begun < SLICE {}
+        let news = comparison.done().len() > before;
+        if !comparison.is_done() {
+            self.comparing.restart();
+        }
+        if news {
+            self.show_comparison();
         }
     }
 

@@ -92,7 +92,7 @@ mod tests {
             (desk.entries.clone(), desk.earlier.clone(), desk.preferences()),
             "the same again"
         );
-        for junk in ["", "{}", "null", "setup", "setup 1-00000000", &text.replace("~", "-"), &text.replace('\n', " ")] {
+        for junk in ["", "{}", "null", "setup", "setup 2-00000000", &text.replace('$', "-"), &text.replace('\n', " ")] {
             assert!(parse(junk).is_none(), "{junk:?} must be reported as damaged");
         }
     }

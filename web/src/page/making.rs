@@ -65,6 +65,13 @@ impl Page {
         self.place_tool();
     }
 
+    /// Puts the tool back into views that were drawn anew; before its start there is none in them.
+    pub(super) fn keep_tool(&self) {
+        if self.run.share > 0.0 {
+            self.place_tool();
+        }
+    }
+
     /// Shows the tool where it is on its way: on its own section, and on both views once it has left its start.
     pub(super) fn place_tool(&self) {
         let Some(stage) = super::stage(&self.desk) else { return };

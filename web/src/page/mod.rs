@@ -254,7 +254,7 @@ impl Page {
         if let Some(stage) = stage(&self.desk) {
             motion::show(&mut self.regions, "section", section::draw(&stage));
         }
-        self.place_tool();
+        self.keep_tool();
         dress(&self.desk);
     }
 

@@ -11,7 +11,7 @@ use web_sys::{Element, Event, PointerEvent};
 use super::desk::Desk;
 use super::{Page, SLICE, now};
 use crate::root;
-use crate::view::window::{self, POINT, plane, round_down, step};
+use crate::view::window::{self, POINT, plane, settable, step};
 
 /// What is traced, and for which entries.
 #[derive(Debug, Default)]
@@ -231,7 +231,7 @@ impl Page {
         let speed = setup.speed.value;
         let Some(pressure) = self.desk.window().and_then(|window| window.recommended(speed)) else { return };
         self.desk.history.rest();
-        self.set_point(round_down(pressure, self.desk.units), speed);
+        self.set_point(settable(pressure, self.desk.units), speed);
         self.desk.history.rest();
     }
 

@@ -20,7 +20,7 @@ pub(crate) fn show(beside: &Beside, units: Units, current: bool) -> Markup {
         @if let Some(comparison) = &beside.comparison {
             @if !current { p.stale { "Of an earlier set-up: compare again." } }
             p.hint id="compare-state" role="status" {
-                @if beside.working { "Working: " (comparison.done().len()) " done…" } @else { "All compared." }
+                @if !comparison.is_done() { "Working: " (comparison.done().len()) " done…" } @else { "All compared." }
             }
             div.wide tabindex="0" role="region" aria-label="Comparison of jaws" { (table(comparison, units)) }
         }

@@ -12,8 +12,7 @@ use crate::view::indicator_dial as dial;
 
 /// The condition told, as it is written into the field.
 pub(crate) fn condition(findings: &Findings) -> Option<String> {
-    let told = findings.get("indicator.condition")?.value.as_ref().ok()?;
-    Some(decimal(*told, 3))
+    findings.value("indicator.condition").map(|told| decimal(told, 3))
 }
 
 /// The fields of the readings, the place of the dial, and the column to paste.

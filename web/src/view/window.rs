@@ -168,7 +168,7 @@ fn key(boundary: &Boundary) -> &'static str {
     }
 }
 
-/// Points of a curve up to the plate's speed, and whether each lies within the drawing.
+/// A curve as it lies on the drawing.
 fn on_sheet(limit: &Shown<'_>, plane: Plane) -> Vec<Point> {
     limit.points.iter().map(|[speed, pressure]| plane.point(*pressure, *speed)).collect()
 }
@@ -258,7 +258,7 @@ fn told(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: f64, speed:
         @if span.is_open() {
             p { "At " (at) " from " strong { (show(span.pressures[0])) } " (" (by(span.by[0])) ") to " strong { (show(span.pressures[1])) } " (" (by(span.by[1])) ")." }
             @if let Some(middle) = window.recommended(speed) {
-                p { "The middle is furthest from either: " strong { (show(round_down(middle, units))) } "." }
+                p { "The middle is furthest from either: " strong { (show(settable(middle, units))) } "." }
                 button type="button" id="adopt" data-act="adopt" { "Set this pressure" }
                 p.note { "Check the grip with a gauge. The plates rule." }
             }
@@ -287,8 +287,8 @@ fn broken(window: &Window, pressure: f64, speed: f64) -> Vec<&str> {
     beyond.map(|boundary| boundary.name.as_str()).chain(speeding).collect()
 }
 
-/// A pressure as it is set at the machine: to the step of the slider.
-pub(crate) fn round_down(pressure: f64, units: Units) -> f64 {
+/// A pressure as it is set at the machine: to the nearest of its steps.
+pub(crate) fn settable(pressure: f64, units: Units) -> f64 {
     let unit = units.unit(Kind::Pressure);
     let step = step(unit);
     unit.to_si((unit.from_si(pressure) / step).round() * step)
