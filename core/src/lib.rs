@@ -21,6 +21,7 @@ pub use holdround_mechanics::{
 };
 
 pub use evaluate::{
-    Better, BoreChoice, Boundary, Choice, Compared, Comparison, Effort, Engine, Mover, Opening, OpeningWork, Progress,
-    ROWS, Row, SampleWork, Sampled, SampledOutput, Span, Window, WindowWork, evaluate, jaw_program,
+    Better, BoreChoice, Boundary, Choice, Compared, Comparison, Decider, Effort, Engine, Fitted, Mover, Opening,
+    OpeningWork, Progress, ROWS, Row, SampleWork, Sampled, SampledOutput, Span, Window, WindowWork, evaluate,
+    jaw_program,
 };

@@ -6,7 +6,7 @@
 use holdround_core::examples::EXAMPLES;
 use holdround_core::setup::{Entries, Setup};
 use holdround_core::window::Keep;
-use holdround_core::{Effort, Engine, OpeningWork, Window};
+use holdround_core::{Effort, Engine, OpeningWork, Window, WindowWork};
 use holdround_tests::jobs::{DRAWS, Spread, job};
 use proptest::prelude::*;
 
@@ -322,6 +322,35 @@ proptest! {
                 prop_assert!(speed.is_finite() && pressure >= least * (1.0 - 1e-9) && pressure <= most * (1.0 + 1e-9), "{}: {pressure} Pa", boundary.key);
             }
             prop_assert!(boundary.keep() == Keep::AtLeast || boundary.keep() == Keep::AtMost);
+        }
+    }
+}
+
+#[test]
+fn the_range_that_decides_a_limit_is_the_only_one_there_is() {
+    for (path, range, key) in [
+        ("ranges.friction", "0.3", "worst_hold"),
+        ("ranges.force", "0.2", "worst_hold"),
+        ("ranges.condition", "0.2", "worst_hold"),
+        ("ranges.condition", "0.2", "roundness.0"),
+        ("ranges.pressure", "0.1 MPa", "roundness.0"),
+        ("ranges.wall", "200 µm", "roundness.0"),
+        ("ranges.bore", "40 µm", "roundness.0"),
+    ] {
+        let same = [("grip.upper_deviation", "0 µm"), ("grip.lower_deviation", "0 µm")];
+        let setup = setup(&entries(&[&SLEEVE, &CERTAIN, &same, &[(path, range)]]));
+        let mut engine = Engine::default();
+        let mut work = WindowWork::new(&setup);
+        while work.step(&mut engine) {}
+        let boundary = |key: &str| work.window().boundaries.iter().position(|boundary| boundary.key == key).unwrap();
+        let decider = work.decided_by(&engine, boundary(key), 90.0).unwrap();
+        assert_eq!(decider.entry, path, "{key}: nothing else is uncertain");
+        let better = if key == "worst_hold" { decider.without > 1.0 } else { decider.without < 1.0 };
+        assert!(better, "{key}: with {path} known, the limit is farther off: {decider:?}");
+        assert_eq!(work.decided_by(&engine, boundary("pressure"), 90.0), None, "a plate has no range");
+        let other = if key == "worst_hold" { "roundness.0" } else { "worst_hold" };
+        if !matches!(path, "ranges.condition" | "ranges.pressure") {
+            assert_eq!(work.decided_by(&engine, boundary(other), 90.0), None, "{path} is nothing to {other}");
         }
     }
 }

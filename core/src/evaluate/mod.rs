@@ -35,11 +35,13 @@ mod tooth;
 mod window;
 
 pub use bore::BoreChoice;
-pub use compare::{Better, Choice, Compared, Comparison, ROWS, Row};
+pub use compare::{Better, Choice, Compared, Comparison, Fitted, ROWS, Row};
 pub use engine::{Engine, Progress};
 pub use pressed::Effort;
 pub use program::jaw_program;
-pub use window::{Boundary, Mover, Opening, OpeningWork, SampleWork, Sampled, SampledOutput, Span, Window, WindowWork};
+pub use window::{
+    Boundary, Decider, Mover, Opening, OpeningWork, SampleWork, Sampled, SampledOutput, Span, Window, WindowWork,
+};
 
 use crate::findings::Findings;
 use crate::setup::Setup;

@@ -256,7 +256,11 @@ fn on_present<T>(
 ) -> T {
     for _ in 1..REPLACEMENTS {
         match act(&found()) {
-            Err(error) if matches!(*error, WebDriverErrorInner::StaleElementReference(_)) => {}
+            Err(error)
+                if matches!(
+                    *error,
+                    WebDriverErrorInner::StaleElementReference(_) | WebDriverErrorInner::ElementNotInteractable(_)
+                ) => {}
             done => return told(done, doing),
         }
     }

@@ -24,3 +24,4 @@ mod timing;
 mod touch;
 mod typing;
 mod undo;
+mod window;

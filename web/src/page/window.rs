@@ -4,13 +4,14 @@ use holdround_core::quantity::{Kind, decimal};
 use holdround_core::setup::Entries;
 use holdround_core::setup::Setup;
 use holdround_core::setup::jaw_inputs::{FINISH_PRESSURE, PRESSURE, SPEED};
-use holdround_core::{Opening, OpeningWork, SampleWork, Sampled, Window, WindowWork};
+use holdround_core::{Decider, Opening, OpeningWork, SampleWork, Sampled, Span, Window, WindowWork};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, PointerEvent};
 
 use super::desk::Desk;
 use super::{Page, SLICE, now};
 use crate::root;
+use crate::view::title_block;
 use crate::view::window::{self, POINT, plane, settable, step};
 
 /// What is traced, and for which entries.
@@ -21,10 +22,23 @@ pub(super) struct Tracing {
     work: Option<WindowWork>,
     /// Whether something is still to be traced.
     under: bool,
+    /// What bounds it, at which speed.
+    bounds: Option<(f64, Bounds)>,
+    /// The grip for the cuts before the last pressure, at which speed.
+    rough: Option<(f64, WindowWork, bool)>,
     /// What would open it, at which speed.
     opening: Option<(f64, OpeningWork, bool)>,
     /// How parts come out with what is set.
     sample: Option<SampleWork>,
+}
+
+/// What bounds the window at one speed.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Bounds {
+    /// The pressures that are good.
+    pub(crate) span: Span,
+    /// The range that decides either end; none where no range does.
+    pub(crate) deciders: [Option<Decider>; 2],
 }
 
 impl Desk {
@@ -52,6 +66,55 @@ impl Desk {
     pub(crate) fn drawn_pressure(&self) -> &'static str {
         let two = self.good.as_ref().is_some_and(|(setup, _)| setup.finish_pressure.is_some());
         if two { FINISH_PRESSURE.path } else { PRESSURE.path }
+    }
+
+    /// What bounds the window at the speed set, once it is traced.
+    pub(crate) fn bounds(&self) -> Option<&Bounds> {
+        let (setup, _) = self.good.as_ref().filter(|_| self.tracing.of == self.traced())?;
+        self.tracing.bounds.as_ref().filter(|(speed, _)| *speed == setup.speed.value).map(|(_, bounds)| bounds)
+    }
+
+    /// The entries that the window hangs on.
+    fn traced(&self) -> Entries {
+        let mut entries = self.entries.clone();
+        entries.unset(self.drawn_pressure());
+        entries.unset(SPEED.path);
+        entries
+    }
+
+    /// The window of the cuts before the last pressure, where there are two, at the speed set.
+    pub(crate) fn rough_window(&self) -> Option<&Window> {
+        let traced = self.tracing.rough.as_ref().filter(|(.., under)| !under).map(|(_, work, _)| work.window());
+        traced.filter(|window| !window.boundaries.is_empty())
+    }
+
+    /// Looks for what bounds the window at the speed set; false when that is known.
+    fn bound(&mut self) -> bool {
+        let (Some((setup, _)), Some(work)) = (&self.good, &self.tracing.work) else { return false };
+        let speed = setup.speed.value;
+        if self.tracing.bounds.as_ref().is_some_and(|(known, _)| *known == speed) {
+            return false;
+        }
+        let span = work.window().span(speed);
+        let deciders = span.by.map(|by| work.decided_by(&self.engine, by?, speed));
+        self.tracing.bounds = Some((speed, Bounds { span, deciders }));
+        true
+    }
+
+    /// Traces one slice for the cuts before the last pressure; false when nothing is left.
+    fn trace_rough(&mut self) -> bool {
+        let Some((setup, _)) = self.good.as_ref().filter(|(setup, _)| setup.finish_pressure.is_some()) else {
+            self.tracing.rough = None;
+            return false;
+        };
+        let speed = setup.speed.value;
+        if self.tracing.rough.as_ref().is_none_or(|(at, ..)| *at != speed) {
+            let work = WindowWork::at_speed(&setup.while_cutting(false), speed).without_shape();
+            self.tracing.rough = Some((speed, work, true));
+        }
+        let Some((_, work, under)) = &mut self.tracing.rough else { return false };
+        *under = *under && work.step(&mut self.engine);
+        *under
     }
 
     /// Begins to draw parts with what is set.
@@ -84,9 +147,7 @@ impl Desk {
     pub(super) fn begin_window(&mut self) {
         let Some((setup, _)) = self.good.as_ref().filter(|_| self.faults.is_empty()) else { return };
         let setup = &setup.while_cutting(true);
-        let mut of = self.entries.clone();
-        of.unset(self.drawn_pressure());
-        of.unset(SPEED.path);
+        let of = self.traced();
         if self.tracing.work.is_none() || self.tracing.of != of {
             let mut work = WindowWork::new(setup);
             if let Some(earlier) = self.tracing.work.take() {
@@ -109,6 +170,9 @@ impl Desk {
         let Tracing { work: Some(work), under, .. } = &mut self.tracing else { return false };
         if *under {
             *under = work.step(&mut self.engine);
+            return true;
+        }
+        if self.bound() || self.trace_rough() {
             return true;
         }
         if let Some(sample) = &mut self.tracing.sample
@@ -161,8 +225,10 @@ impl Page {
         }
     }
 
+    /// The window, and what the verdict says of it.
     pub(super) fn show_window(&mut self) {
         self.regions.show("window", window::show(&self.desk));
+        self.regions.show("verdict", title_block::show(&self.desk));
     }
 
     /// A pointer pressed on the point: it is held.

@@ -42,8 +42,8 @@ fn table(comparison: &Comparison, units: Units) -> Markup {
                     th scope="row" { "From the front" }
                     @for one in done {
                         td {
-                            @match &one.found {
-                                Ok((setup, findings)) => (picture(setup, findings, units)),
+                            @match &one.fitted {
+                                Ok(fitted) => (picture(&fitted.setup, &fitted.found, units)),
                                 Err(why) => p.refusal { "These do not serve. " (why) },
                             }
                         }
@@ -54,7 +54,7 @@ fn table(comparison: &Comparison, units: Units) -> Markup {
                     td {}
                     @for (at, one) in done.iter().enumerate() {
                         td {
-                            @if at > 0 && one.found.is_ok() {
+                            @if at > 0 && one.fitted.is_ok() {
                                 button type="button" id={ "take-jaws-" (at) } data-act="take-jaws" data-index=(at) aria-label={ "Take these: " (name(one)) } { "Take these" }
                             }
                         }

@@ -4,7 +4,7 @@ use holdround_core::findings::{Finding, Findings, Mark};
 use holdround_core::quantity::fixed;
 use maud::{Markup, html};
 
-use super::{mark, steps, verdict};
+use super::{mark, steps, verdict, window};
 use crate::page::desk::Desk;
 use crate::units::Units;
 
@@ -17,7 +17,7 @@ pub(crate) fn show(desk: &Desk) -> Markup {
         @if let Some((_, findings)) = &desk.good {
             @if faulty { p.stale { "Below: the last valid set-up, not what is typed now." } }
             div.lines.old[faulty] {
-                @if !faulty { (words(findings)) }
+                @if !faulty { (words(desk, findings)) }
                 @for finding in verdict::headlines(findings) { (line(finding, "line", desk.units)) }
             }
         } @else if desk.waiting.is_none() {
@@ -34,12 +34,13 @@ fn working(share: f64, beside: bool) -> Markup {
     }
 }
 
-fn words(findings: &Findings) -> Markup {
-    let (sign, words) = verdict::of(findings);
+fn words(desk: &Desk, findings: &Findings) -> Markup {
+    let (sign, words) = verdict::of(desk, findings);
     html! {
         div.verdict-cell {
             h2.verdict { (mark::drawn(sign)) " " (words) }
             @if let Some(reason) = verdict::reason(findings) { p.stop { (reason) } }
+            @if let Some((_, says)) = window::at_worst(desk) { p.at-worst id="at-worst" { (says) } }
         }
     }
 }

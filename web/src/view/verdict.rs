@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use holdround_core::findings::{Finding, Findings, Mark, Weight};
 
-use super::{making, steps};
+use super::{making, steps, window};
 use crate::page::desk::Desk;
 
 /// What the title block shows, in its order.
@@ -30,14 +30,16 @@ pub(crate) fn reason(findings: &Findings) -> Option<String> {
         .or_else(|| beyond.map(|finding| format!("{} is beyond its limit.", finding.name)))
 }
 
-/// The verdict on valid findings: one mark and a few words.
-pub(crate) fn of(findings: &Findings) -> (Mark, &'static str) {
+/// The verdict on valid findings, and on the window once it is traced: one mark and a few words.
+pub(crate) fn of(desk: &Desk, findings: &Findings) -> (Mark, &'static str) {
     let any = |mark: Mark| findings.findings.iter().any(|finding| finding.mark() == mark);
     if findings.cautions.iter().any(|caution| caution.weight == Weight::Stop) || any(Mark::Beyond) {
         (Mark::Beyond, "Do not run")
     } else if headlines(findings).any(|finding| finding.mark() == Mark::Refused) {
         (Mark::Refused, "No verdict")
-    } else if findings.findings.iter().any(|finding| finding.mark() == Mark::Close && !making::is_of_making(finding)) {
+    } else if findings.findings.iter().any(|finding| finding.mark() == Mark::Close && !making::is_of_making(finding))
+        || window::at_worst(desk).is_some_and(|(good, _)| !good)
+    {
         (Mark::Close, "Near a limit")
     } else {
         (Mark::Within, "Within limits")
@@ -52,7 +54,7 @@ pub(crate) fn spoken(desk: &Desk) -> String {
         return format!("No verdict. Correct {}{more}.", fault.name);
     }
     let Some((_, findings)) = &desk.good else { return String::new() };
-    let mut words = format!("{}.", of(findings).1);
+    let mut words = format!("{}.", of(desk, findings).1);
     for finding in headlines(findings).take(3) {
         let _written = write!(words, " {} {}", finding.name, steps::value(finding, desk.units));
         if let Some(limit) = &finding.limit {

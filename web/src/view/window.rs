@@ -246,24 +246,30 @@ fn axes(plane: Plane, pressures: &Unit, speeds: &Unit) -> Markup {
 fn told(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: f64, speed: f64) -> Markup {
     let units = desk.units;
     let span = window.span(speed);
+    let deciders = desk.bounds().map_or([None; 2], |bounds| bounds.deciders);
     let show = |pressure: f64| units.show(Kind::Pressure, pressure);
-    let by =
-        |at: Option<usize>| at.and_then(|at| window.boundaries.get(at)).map_or("end of what is looked at", |b| &b.name);
+    let by = |end: usize| {
+        let decided = deciders[end].map_or_else(String::new, |decider| format!(", decided by {}", decider.name));
+        format!("{}{decided}", span.by[end].map_or(NO_LIMIT, |at| name(window, at)))
+    };
     let at = units.show(Kind::RotationalSpeed, speed);
     let beyond: Vec<&str> = broken(window, pressure, speed);
     html! {
-        @if desk.drawn_pressure() == FINISH_PRESSURE.path { p { "While finishing, at its own pressure. The hold while roughing is in the verdict." } }
+        @if desk.drawn_pressure() == FINISH_PRESSURE.path { p { "The drawing is of finishing, at its own pressure." } (roughing(desk, speed)) }
         @if desk.is_tracing() { p.faint { "Still being traced; limits are missing." } }
         @if !window.is_covered { p.stop { "The model does not cover the part with its thinnest wall, so no pressure is called good. Enter a smaller range for the wall." } }
         @if span.is_open() {
-            p { "At " (at) " from " strong { (show(span.pressures[0])) } " (" (by(span.by[0])) ") to " strong { (show(span.pressures[1])) } " (" (by(span.by[1])) ")." }
+            p { "At " (at) " from " strong { (show(span.pressures[0])) } " (" (by(0)) ") to " strong { (show(span.pressures[1])) } " (" (by(1)) ")." }
             @if let Some(middle) = window.recommended(speed) {
                 p { "The middle is furthest from either: " strong { (show(settable(middle, units))) } "." }
                 button type="button" id="adopt" data-act="adopt" { "Set this pressure" }
                 p.note { "Check the grip with a gauge. The plates rule." }
             }
         } @else {
-            p.stop { "At " (at) " there is no good pressure: " (by(span.by[0])) " asks for at least " (show(span.pressures[0])) ", " (by(span.by[1])) " allows " (show(span.pressures[1].max(0.0))) "." }
+            p.stop {
+                "At " (at) " there is no good pressure. At least " (show(span.pressures[0])) " is asked for by: " (by(0))
+                ". At most " (show(span.pressures[1].max(0.0))) " is allowed by: " (by(1)) "."
+            }
         }
         @if beyond.is_empty() {
             p { "What is set is inside." }
@@ -273,6 +279,57 @@ fn told(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: f64, speed:
         @if let Some(fastest) = window.fastest() { p { "Some pressure is good up to " (units.show(Kind::RotationalSpeed, fastest)) "." } }
         p.note { "Limits of hold count the ranges of friction, condition, gauge and cutting force at their bad ends; limits of form those of condition, gauge, wall, bore and diameter. " (shown.len()) " limits lie on the drawing." }
     }
+}
+
+/// What stands where no limit is met.
+const NO_LIMIT: &str = "end of what is looked at";
+
+fn name(window: &Window, at: usize) -> &str {
+    window.boundaries.get(at).map_or(NO_LIMIT, |boundary| &boundary.name)
+}
+
+/// The pressures that are good for the cuts before the last pressure, and whether that set is among them.
+fn roughing(desk: &Desk, speed: f64) -> Markup {
+    let (Some(window), Some((setup, _))) = (desk.rough_window(), &desk.good) else { return html! {} };
+    let (span, pressure) = (window.span(speed), setup.pressure.value);
+    let [low, high] = span.pressures.map(|pressure| desk.units.show(Kind::Pressure, pressure));
+    let [from, to] = span.by.map(|by| by.map_or(NO_LIMIT, |at| name(window, at)));
+    let beyond = broken(window, pressure, speed);
+    html! {
+        p id="window-roughing" {
+            "While roughing, at the same speed: "
+            @if span.is_open() { "from " strong { (low) } " (" (from) ") to " strong { (high) } " (" (to) "). " }
+            @else { "no pressure is good: " (from) " asks for at least " (low) ", " (to) " allows " (high) ". " }
+            "Set: " (desk.units.show(Kind::Pressure, pressure))
+            @if beyond.is_empty() { ", inside." } @else { ", beyond: " (beyond.join(", ")) "." }
+        }
+    }
+}
+
+/// What the verdict adds from the window: whether what is set is good at the bad ends of what is known, and which
+/// range decides that. None before it is known.
+pub(crate) fn at_worst(desk: &Desk) -> Option<(bool, String)> {
+    let (window, bounds) = (desk.window()?, desk.bounds().filter(|_| !desk.is_tracing())?);
+    let setup = desk.drawn_setup()?;
+    let (pressure, speed) = (setup.pressure.value, setup.speed.value);
+    let mut beyond = broken(window, pressure, speed);
+    if let (Some(rough), Some((roughing, _))) = (desk.rough_window(), &desk.good) {
+        beyond.extend(broken(rough, roughing.pressure.value, speed));
+    }
+    let [low, high] = bounds.span.pressures;
+    let end = usize::from(pressure > high || (pressure >= low && high - pressure < pressure - low));
+    let limit = bounds.span.by[end].map_or(NO_LIMIT, |at| name(window, at));
+    let decides = bounds.deciders[end].map_or_else(
+        || "no range decides it: it is judged as entered".to_owned(),
+        |decider| format!("its range of {} decides it", decider.name),
+    );
+    Some(match beyond.is_empty() {
+        true => (true, format!("Good also at the bad ends of what is known. Nearest limit: {limit}; {decides}.")),
+        false => (
+            false,
+            format!("Not good at the bad ends of what is known, beyond: {}. {limit}: {decides}.", beyond.join(", ")),
+        ),
+    })
 }
 
 /// The limits that pressure and speed set are beyond.

@@ -134,6 +134,15 @@ impl Limit {
         self.of_form() || matches!(self, Self::Contact | Self::Buckling)
     }
 
+    /// The ends of the ranges at which it is judged; none where it is judged as entered.
+    pub(in crate::evaluate) fn ends(self) -> Option<Ends> {
+        match self {
+            Self::WorstHold => Some(Ends::SLIP),
+            limit if limit.of_shape() => Some(Ends::SHAPE),
+            _ => None,
+        }
+    }
+
     /// Whether it is about the form or size of a surface that is turned.
     pub(in crate::evaluate) fn of_form(self) -> bool {
         matches!(self, Self::Runout(_) | Self::Roundness(_) | Self::Size(_) | Self::Growth(_))

@@ -1,12 +1,14 @@
 //! The window: between which pressures, over speed, the part is held, stays in tolerance, and no plate is exceeded.
 
 mod corner;
+mod deciding;
 mod limit;
 mod opening;
 mod sampling;
 mod wall;
 mod work;
 
+pub use deciding::Decider;
 pub use limit::Mover;
 pub use opening::{Opening, OpeningWork};
 pub use sampling::{SampleWork, Sampled, SampledOutput};

@@ -21,18 +21,18 @@ const LEAST: f64 = 1e-3;
 /// The window of a set-up on its way. It hangs on everything but the pressure and the speed that are set.
 #[derive(Debug)]
 pub struct WindowWork {
-    setup: Setup,
-    jaw: Option<BoredJaw>,
+    pub(super) setup: Setup,
+    pub(super) jaw: Option<BoredJaw>,
     corners: Corners,
     over: Option<f64>,
     with_shape: bool,
-    limits: Vec<Limit>,
-    thin_setup: Option<Setup>,
-    thin: Option<Wall>,
+    pub(super) limits: Vec<Limit>,
+    pub(super) thin_setup: Option<Setup>,
+    pub(super) thin: Option<Wall>,
     earlier: Option<Wall>,
     begun: bool,
     next: usize,
-    window: Window,
+    pub(super) window: Window,
 }
 
 impl WindowWork {

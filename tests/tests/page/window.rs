@@ -1,0 +1,110 @@
+//! The window of pressure and speed, and other jaws beside those set, as a person uses them.
+
+use holdround_core::quantity::Kind;
+use holdround_core::setup::{Entries, Setup};
+use holdround_core::{Comparison, Engine, OpeningWork, ROWS};
+use holdround_tests::browser::{Browser, Viewport};
+use serde_json::json;
+use thirtyfour::Key;
+
+use crate::sheet::{choose, field, first_example, on_both_pages, type_at};
+
+/// What stands in words beside the drawing.
+const WORDS: &str = "document.querySelector('#window').textContent";
+
+/// Waits until nothing is left to be traced and drawn.
+fn traced(browser: &Browser) {
+    browser.wait_until("document.querySelector('#window-parts') && document.querySelector('#at-worst')");
+}
+
+fn pressure_and_speed(browser: &Browser) -> [f64; 2] {
+    ["run.pressure", "run.speed"].map(|path| {
+        let text = browser.value(&field(path));
+        text.split(' ').next().and_then(|number| number.parse().ok()).expect("a number")
+    })
+}
+
+#[test]
+fn the_window_tells_pressures_and_its_point_is_moved_by_finger_key_and_button() {
+    on_both_pages(Viewport::TABLET, |browser, _| {
+        traced(browser);
+        let setup = Setup::read(&first_example()).expect("a worked example");
+        let window = Engine::default().window(&setup);
+        let span = window.span(setup.speed.value);
+        let bound = span.by.map(|at| at.map(|at| window.boundaries[at].name.clone()));
+        for name in bound.into_iter().flatten() {
+            browser.eventually(&format!("{WORDS}.includes({})", json!(name)), &json!(true), "what bounds it is named");
+        }
+        let decided = "document.querySelector('#at-worst').textContent.includes('decides it')";
+        browser.eventually(decided, &json!(true), "the verdict says which range decides");
+        assert_eq!(browser.count("#window-point"), 1, "the point");
+
+        let before = pressure_and_speed(browser);
+        let (x, y) = browser.middle("#window-point .knob");
+        browser.drag((x, y), (x + 40.0, y - 30.0));
+        let dragged = pressure_and_speed(browser);
+        assert!(dragged[0] > before[0] && dragged[1] > before[1], "right is more pressure, up is faster: {dragged:?}");
+        browser.press(Key::Left);
+        browser.press(Key::Down);
+        let nudged = pressure_and_speed(browser);
+        assert!(nudged[0] < dragged[0] && nudged[1] < dragged[1], "keys move it by a step: {nudged:?}");
+        for _ in 0..3 {
+            browser.click("#undo");
+        }
+        assert_eq!(pressure_and_speed(browser), before, "each is taken back in one step");
+    });
+}
+
+#[test]
+fn a_shut_window_says_so_and_lists_what_would_open_it() {
+    on_both_pages(Viewport::TABLET_UPRIGHT, |browser, _| {
+        let mut shut = first_example();
+        for (path, text) in [("part.roundness_limit", "1 µm"), ("part.runout_limit", "1 µm")] {
+            shut.set(path, text);
+            type_at(browser, path, text);
+        }
+        let setup = Setup::read(&shut).expect("a valid set-up");
+        let speed = setup.speed.value;
+        assert!(!Engine::default().window(&setup).span(speed).is_open(), "nothing is that round");
+        browser.eventually(&format!("{WORDS}.includes('there is no good pressure')"), &json!(true), "it says so");
+        let mut work = OpeningWork::new(&setup, speed);
+        while work.step() {}
+        let wanted: Vec<&str> = work.found().map(|opening| opening.says).collect();
+        assert!(!wanted.is_empty(), "something helps");
+        const LISTED: &str = "[...document.querySelectorAll('[id^=\"open-\"]')].map((button) => button.ariaLabel.replace('Go to it: ', ''))";
+        browser.eventually(LISTED, &json!(wanted), "what would open it, most gain first");
+    });
+}
+
+#[test]
+fn with_two_pressures_roughing_has_a_window_of_its_own() {
+    on_both_pages(Viewport::PHONE, |browser, _| {
+        choose(browser, "run.pressures", "two");
+        let told = "!!document.querySelector('#window-roughing')?.textContent.includes('While roughing')";
+        browser.eventually(told, &json!(true), "beside that of finishing");
+    });
+}
+
+#[test]
+fn other_jaws_stand_beside_those_set_and_can_be_taken() {
+    on_both_pages(Viewport::TABLET, |browser, _| {
+        let job = first_example();
+        let mut comparison = Comparison::of(&job);
+        while comparison.work() {}
+        browser.execute("document.querySelector('#compare').closest('details')?.setAttribute('open', '')", Vec::new());
+        browser.click("#compare");
+        let compared = "document.querySelector('#compare-state').textContent.includes('All compared')";
+        browser.eventually(compared, &json!(true), "all are worked out");
+        const NAMES: &str =
+            "[...document.querySelectorAll('.compared tbody th')].slice(1).map((cell) => cell.textContent)";
+        let names: Vec<&str> = ROWS.iter().filter(|row| comparison.differs(row)).map(|row| row.name).collect();
+        assert!(ROWS.iter().any(|row| row.kind == Kind::Pressure && names.contains(&row.name)), "the window's width");
+        assert_eq!(browser.execute(&format!("return {NAMES}"), Vec::new()), json!(names), "what differs");
+        let pie = comparison.done().iter().position(|one| one.choice.entries.get("jaws.kind") == Some("pie"));
+        let pie = pie.expect("pie jaws are among them");
+        browser.click(&format!("#take-jaws-{pie}"));
+        let taken: Entries = comparison.done()[pie].choice.entries.clone();
+        crate::sheet::assert_address_holds(browser, &taken, "the whole set-up with these jaws");
+        assert!(browser.text("#comparison").contains("compare again"), "the table is of the set-up before");
+    });
+}
