@@ -35,7 +35,7 @@ fn the_window_tells_pressures_and_its_point_is_moved_by_finger_key_and_button() 
         for name in bound.into_iter().flatten() {
             browser.eventually(&format!("{WORDS}.includes({})", json!(name)), &json!(true), "what bounds it is named");
         }
-        let decided = "document.querySelector('#at-worst').textContent.includes('decides it')";
+        let decided = "document.querySelector('#at-worst').textContent.includes(' decides')";
         browser.eventually(decided, &json!(true), "the verdict says which range decides");
         assert_eq!(browser.count("#window-point"), 1, "the point");
 

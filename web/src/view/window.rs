@@ -306,30 +306,26 @@ fn roughing(desk: &Desk, speed: f64) -> Markup {
     }
 }
 
-/// What the verdict adds from the window: whether what is set is good at the bad ends of what is known, and which
-/// range decides that. None before it is known.
+/// What the verdict adds from the window: whether what is set is good at the bad ends of the ranges, and which range
+/// decides that. None before it is known.
 pub(crate) fn at_worst(desk: &Desk) -> Option<(bool, String)> {
     let (window, bounds) = (desk.window()?, desk.bounds().filter(|_| !desk.is_tracing())?);
     let setup = desk.drawn_setup()?;
     let (pressure, speed) = (setup.pressure.value, setup.speed.value);
-    let mut beyond = broken(window, pressure, speed);
-    if let (Some(rough), Some((roughing, _))) = (desk.rough_window(), &desk.good) {
-        beyond.extend(broken(rough, roughing.pressure.value, speed));
-    }
     let [low, high] = bounds.span.pressures;
     let end = usize::from(pressure > high || (pressure >= low && high - pressure < pressure - low));
     let limit = bounds.span.by[end].map_or(NO_LIMIT, |at| name(window, at));
-    let decides = bounds.deciders[end].map_or_else(
-        || "no range decides it: it is judged as entered".to_owned(),
-        |decider| format!("its range of {} decides it", decider.name),
-    );
-    Some(match beyond.is_empty() {
-        true => (true, format!("Good also at the bad ends of what is known. Nearest limit: {limit}; {decides}.")),
-        false => (
-            false,
-            format!("Not good at the bad ends of what is known, beyond: {}. {limit}: {decides}.", beyond.join(", ")),
-        ),
-    })
+    let decides = bounds.deciders[end].map_or("judged as entered", |decider| decider.name);
+    let decided = bounds.deciders[end].map_or("", |_| " decides");
+    if !broken(window, pressure, speed).is_empty() {
+        return Some((false, format!("Not good at the ranges’ bad ends: {limit} ({decides}{decided}).")));
+    }
+    if let (Some(rough), Some((roughing, _))) = (desk.rough_window(), &desk.good)
+        && let Some(limit) = broken(rough, roughing.pressure.value, speed).first()
+    {
+        return Some((false, format!("Not good at the ranges’ bad ends while roughing: {limit}.")));
+    }
+    Some((true, format!("Good at the ranges’ bad ends too. Nearest: {limit} ({decides}{decided}).")))
 }
 
 /// The limits that pressure and speed set are beyond.
