@@ -10,7 +10,7 @@ use crate::boring_ring::Ring;
 use crate::findings::{Finding, Procedure, Scene, Sense, Step, term};
 use crate::grip::Side;
 use crate::quantity::Kind;
-use crate::recut::{Outlook, needed_stock, recuts_left, reusable, ring_change, stock_per_side, teeth_to_middle};
+use crate::recut::{Outlook, needed_stock, recuts_left, ring_change, stock_per_side, teeth_to_middle};
 use crate::setup::{Plan, Recut, Setup};
 use crate::stroke::{Placed, outward};
 
@@ -35,7 +35,7 @@ pub(super) fn tell(
     };
     let planned = setup.placing.plan.as_ref().zip(placed);
     let job = Job { setup, back, standing, target: 2.0 * setup.bored_radius(), bar };
-    let reuse = job.reuse();
+    let reuse = setup.reuses_jaws();
     let stock = job.stock(reuse, planned, found);
     job.as_they_are(reuse, found);
     job.life(stock, planned, found);
@@ -70,12 +70,6 @@ struct Job<'a> {
 impl Job<'_> {
     fn side(&self) -> Side {
         self.setup.grip.side
-    }
-
-    /// Whether the jaws can be used as they are.
-    fn reuse(&self) -> bool {
-        let (back, runout) = (self.back, self.setup.part.runout_limit.value);
-        reusable(back.as_before, self.standing, self.target, back.tolerance, &back.old, runout)
     }
 
     /// Stock per side against what cleaning up needs. Gives the stock.
@@ -254,7 +248,13 @@ impl Job<'_> {
                 (back.old.runout > runout, "running out by more than the part allows"),
             ];
             let reasons: Vec<_> = reasons.into_iter().filter_map(|(holds, why)| holds.then_some(why)).collect();
-            format!("The jaws must be recut: {}.", reasons.join(", "))
+            let sound = off <= back.tolerance && back.old.damage <= 0.0;
+            let unless = if sound {
+                " They are on size: if they are mounted as before, say so, and enter the run-out measured on them."
+            } else {
+                ""
+            };
+            format!("The jaws must be recut: {}.{unless}", reasons.join(", "))
         };
         let name = "Old jaws off the diameter wanted by";
         found.push(

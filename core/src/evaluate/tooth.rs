@@ -80,16 +80,17 @@ pub(super) fn fault(check: Check) -> &'static str {
 fn help(plan: &Plan, task: &Task) -> String {
     let pitch = plan.master.serration.pitch;
     let teeth = |by: f64| libm::round(by / pitch) as i32;
+    let way = if plan.turned { "back" } else { "round" };
     let tried = remedies(&plan.master, &plan.blank, task).unwrap_or_default();
     let said: Vec<_> = tried
         .iter()
         .map(|remedy| match remedy {
-            Remedy::TurnRound(placed) => format!("jaws turned round, on tooth {}", placed.tooth),
+            Remedy::TurnRound(placed) => format!("jaws turned {way}, on tooth {}", placed.tooth),
             Remedy::Extend(by, placed) => {
                 format!("jaws longer at the gripping end by {} pitches, on tooth {}", teeth(*by), placed.tooth)
             }
             Remedy::TurnRoundAndExtend(by, placed) => format!(
-                "jaws turned round and longer at the gripping end by {} pitches, on tooth {}",
+                "jaws turned {way} and longer at the gripping end by {} pitches, on tooth {}",
                 teeth(*by),
                 placed.tooth
             ),

@@ -99,6 +99,8 @@ pub const fn term(symbol: &'static str, value: f64, kind: Kind) -> Term {
 
 /// Share of a limit within which a value is called close to it.
 const CLOSE: f64 = 0.1;
+/// Share of a limit that rounding may take.
+const ROUNDING: f64 = 1e-9;
 
 impl Finding {
     /// A result without limit, caution or steps yet. A value that is not finite becomes a refusal.
@@ -200,7 +202,7 @@ impl Finding {
             (Err(_), ..) => Mark::Refused,
             (_, None, _) => Mark::Told,
             (Ok(_), Some(_), Some(margin)) if margin >= CLOSE => Mark::Within,
-            (Ok(_), Some(_), Some(margin)) if margin >= 0.0 => Mark::Close,
+            (Ok(_), Some(_), Some(margin)) if margin >= -ROUNDING => Mark::Close,
             _ => Mark::Beyond,
         }
     }
@@ -218,6 +220,7 @@ mod tests {
         assert_eq!(value(1.9).at_most(2.0, "").mark(), Mark::Close, "a twentieth left");
         assert_eq!(value(2.1).at_most(2.0, "").mark(), Mark::Beyond, "over");
         assert_eq!(value(2.1).at_least(2.0, "").mark(), Mark::Close, "just enough");
+        assert_eq!(value(45.0 - 16.0 - 28.0).at_least(1.0 + 1e-12, "").mark(), Mark::Close, "short by rounding alone");
         assert_eq!(value(1.0).at_least(2.0, "").mark(), Mark::Beyond, "too little");
         assert_eq!(value(1.0).at_most(0.0, "").mark(), Mark::Beyond, "a limit of nothing is never kept");
         assert_eq!(value(f64::NAN).mark(), Mark::Refused, "no number leaves as NaN");

@@ -30,7 +30,9 @@ impl fmt::Display for PlanError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::Size => "A size for the boring path is missing or negative.",
-            Self::NothingToCut => "The jaws already stand as large as they are to be cut: there is nothing to cut.",
+            Self::NothingToCut => {
+                "The jaws already stand at the diameter they are to be cut to, or past it: there is nothing to cut."
+            }
             Self::NoFace => "Chamfer and relief groove leave nothing of the face to grip with.",
             Self::ReliefNarrow { .. } => {
                 "The relief groove is too narrow for its depth: widen it, or take a smaller nose or a shallower groove."

@@ -3,8 +3,9 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use super::Setup;
 use crate::boring_ring::{Bearing, Ring, Section};
-use crate::recut::Old;
+use crate::recut::{Old, reusable};
 use crate::stroke::{Blank, MasterJaw};
 
 /// Where the jaws stand. Lengths in m.
@@ -71,4 +72,22 @@ pub struct Recut {
     pub tolerance: f64,
     /// Metal measured from the old face to the counterbores.
     pub metal: Option<f64>,
+}
+
+impl Setup {
+    /// Whether the jaws came back such that nothing need be cut ([`reusable`]).
+    ///
+    /// ```
+    /// use holdround_core::setup::{Entries, Setup};
+    /// let setup = Setup::read(&Entries::default()).unwrap();
+    /// assert!(!setup.reuses_jaws(), "new jaws are bored first");
+    /// ```
+    #[must_use]
+    pub fn reuses_jaws(&self) -> bool {
+        let (target, allowed) = (2.0 * self.bored_radius(), self.part.runout_limit.value);
+        self.placing.recut.as_ref().is_some_and(|back| {
+            let fits = |standing| reusable(back.as_before, standing, target, back.tolerance, &back.old, allowed);
+            back.standing.is_some_and(fits)
+        })
+    }
 }

@@ -48,7 +48,10 @@ fn wear(browser: &Browser, look: &str) {
     browser.eventually("document.documentElement.dataset.theme", &json!(look), "the look that was chosen");
 }
 
-fn assert_keeps_the_rules(browser: &Browser, case: &str) {
+/// The page breaks no rule of accessibility, and is no wider than its screen.
+pub(crate) fn assert_keeps_the_rules(browser: &Browser, case: &str) {
     let broken: Vec<_> = browser.accessibility_violations().iter().map(ToString::to_string).collect();
     assert_eq!(broken, Vec::<String>::new(), "rules of accessibility are broken: {case}");
+    let wide = browser.execute("return document.documentElement.scrollWidth - innerWidth", Vec::new());
+    assert!(wide.as_f64().is_some_and(|wide| wide <= 0.0), "{wide} pixels wider than the screen: {case}");
 }

@@ -5,6 +5,7 @@ use holdround_core::setup::Entries;
 use holdround_tests::browser::{Browser, Viewport, serve_site};
 use serde_json::json;
 
+use crate::accessibility::assert_keeps_the_rules;
 use crate::sheet::{assert_quiet, assert_shows, choose, entries, field, found, on_both_pages, open, type_at, written};
 
 /// A job read at eight stations.
@@ -194,10 +195,7 @@ fn the_dial_keeps_the_rules_and_fits_every_screen() {
             "document.querySelectorAll('#group-indicator details').forEach((line) => { line.open = true })",
             Vec::new(),
         );
-        let broken: Vec<_> = browser.accessibility_violations().iter().map(ToString::to_string).collect();
-        assert_eq!(broken, Vec::<String>::new(), "rules of accessibility are broken on {viewport:?}");
-        let wide = browser.execute("return document.documentElement.scrollWidth - innerWidth", Vec::new());
-        assert!(wide.as_f64().is_some_and(|wide| wide <= 0.0), "nothing is wider than {viewport:?}: {wide}");
+        assert_keeps_the_rules(&browser, &format!("the dial on {viewport:?}"));
         let nonsense = "return /NaN|Infinity|undefined/.test(document.querySelector('#group-indicator').innerHTML)";
         assert_eq!(browser.execute(nonsense, Vec::new()), json!(false), "no number that is none");
     }

@@ -7,6 +7,7 @@ use holdround_tests::browser::{Browser, Viewport, serve_site};
 use serde_json::json;
 use thirtyfour::Key;
 
+use crate::accessibility::assert_keeps_the_rules;
 use crate::sheet::{
     assert_no_nonsense, assert_quiet, assert_shows, choose, entries, field, found, on_both_pages, open, type_at,
     written,
@@ -279,10 +280,7 @@ fn the_opened_parts_keep_the_rules_and_ask_for_nothing() {
             "document.querySelectorAll('#making, #making details').forEach((line) => { line.open = true })",
             Vec::new(),
         );
-        let broken: Vec<_> = browser.accessibility_violations().iter().map(ToString::to_string).collect();
-        assert_eq!(broken, Vec::<String>::new(), "rules of accessibility are broken on {viewport:?}");
-        let wide = browser.execute("return document.documentElement.scrollWidth - innerWidth", Vec::new());
-        assert!(wide.as_f64().is_some_and(|wide| wide <= 0.0), "nothing is wider than {viewport:?}: {wide}");
+        assert_keeps_the_rules(&browser, &format!("making the jaws on {viewport:?}"));
         assert_no_nonsense(&browser, "everything of making the jaws");
         let nonsense = "return /NaN|Infinity|undefined/.test(document.querySelector('#making').innerHTML)";
         assert_eq!(browser.execute(nonsense, Vec::new()), json!(false), "no number that is none");

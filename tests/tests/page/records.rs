@@ -30,6 +30,16 @@ pub(crate) fn keep(browser: &Browser) -> String {
     id.as_str().expect("the keyboard is in the new record").to_owned()
 }
 
+/// Keeps the jaws on the sheet, the first to be kept, on touch alone; the id of their record.
+pub(crate) fn keep_by_touch(browser: &Browser) -> String {
+    browser.tap("#records-box > summary");
+    browser.eventually(KEPT, &json!("kept"), "the store answers");
+    browser.tap("#record-keep-");
+    browser.eventually("document.querySelectorAll('.record').length", &json!(1), "a record");
+    let id = browser.execute("return document.querySelector('.record').id.replace('record-', '')", Vec::new());
+    id.as_str().expect("an id").to_owned()
+}
+
 fn write(browser: &Browser, field: &str, id: &str, text: &str) {
     browser.execute("document.getElementById(arguments[0]).open = true", vec![json!(format!("record-{id}"))]);
     browser.type_into(&format!("#record-{field}-{id}"), text);
@@ -304,12 +314,7 @@ pub(crate) fn decode(browser: &Browser, selector: &str) -> String {
 #[test]
 fn a_year_later_jaws_are_used_again_or_recut_by_touch_alone() {
     on_both_pages(Viewport::TABLET, |browser, _| {
-        browser.tap("#records-box > summary");
-        browser.eventually(KEPT, &json!("kept"), "the store answers");
-        browser.tap("#record-keep-");
-        browser.eventually("document.querySelectorAll('.record').length", &json!(1), "a record");
-        let id = browser.execute("return document.querySelector('.record').id.replace('record-', '')", Vec::new());
-        let id = id.as_str().expect("an id").to_owned();
+        let id = keep_by_touch(browser);
         browser.tap(&format!("#record-add-{id}"));
         let says = format!("document.getElementById('record-reuse-{id}').textContent.includes(arguments[0])");
         let told = |words: &str, claim: &str| {

@@ -10,7 +10,7 @@ use holdround_tests::browser::{Browser, Paper, Viewport};
 use serde_json::json;
 
 use crate::paper::{pages, words};
-use crate::records::{KEPT, file, read};
+use crate::records::{KEPT, file, keep_by_touch, read};
 use crate::sheet::{WORKED_OUT, assert_shows, entries, field, found, on_both_pages, open};
 
 /// Fills the fields at these entries, in order; each unit is that of the field.
@@ -77,12 +77,7 @@ fn from_a_new_part_to_paper_and_a_year_later_to_a_recut_by_touch_alone() {
         ]);
         assert_shows(browser, &job, UnitSystem::Metric, "the part and its jaws");
 
-        browser.tap("#records-box > summary");
-        browser.eventually(KEPT, &json!("kept"), "the store answers");
-        browser.tap("#record-keep-");
-        browser.eventually("document.querySelectorAll('.record').length", &json!(1), "a record");
-        let id = browser.execute("return document.querySelector('.record').id.replace('record-', '')", Vec::new());
-        let id = id.as_str().expect("an id").to_owned();
+        let id = keep_by_touch(browser);
         browser.tap_and_write(&format!("#record-numbers-{id}"), "1 on 1, 2 on 2, 3 on 3");
         browser.tap(&format!("#record-add-{id}"));
         browser.eventually(KEPT, &json!("kept"), "it is kept");

@@ -10,6 +10,7 @@ use holdround_core::quantity::UnitSystem;
 use holdround_tests::browser::{Browser, Viewport, serve_site, single_file_url, site_folder};
 use serde_json::json;
 
+use crate::accessibility::assert_keeps_the_rules;
 use crate::sheet::{WORKED_OUT, assert_shows, first_example};
 
 const STARTED: &str = "document.querySelector('main > :not(noscript)')";
@@ -42,10 +43,7 @@ fn a_finding_leads_to_what_the_numbers_were_checked_against() {
     browser.goto(leads.as_str().expect("an address"));
     assert!(browser.text("main").contains("three-dimensional solids"), "the page of evidence opens");
     assert_eq!(browser.console_errors(), Vec::<String>::new(), "its console is clean");
-    let width = browser.execute("return document.documentElement.scrollWidth", Vec::new());
-    assert!(width.as_u64() <= Some(Viewport::PHONE.width.into()), "it is {width} wide");
-    let broken: Vec<_> = browser.accessibility_violations().iter().map(ToString::to_string).collect();
-    assert_eq!(broken, Vec::<String>::new(), "it breaks no rule of accessibility");
+    assert_keeps_the_rules(&browser, "the page of evidence");
 
     browser.goto(&single_file_url());
     browser.wait_until(WORKED_OUT);

@@ -3,11 +3,12 @@
 use holdround_core::quantity::Kind;
 use holdround_core::setup::{Entries, Setup};
 use holdround_core::{Comparison, Engine, OpeningWork, ROWS};
-use holdround_tests::browser::{Browser, Viewport};
+use holdround_tests::browser::{Browser, Viewport, serve_site};
 use serde_json::json;
 use thirtyfour::Key;
 
-use crate::sheet::{choose, field, first_example, on_both_pages, type_at};
+use crate::accessibility::assert_keeps_the_rules;
+use crate::sheet::{assert_address_holds, assert_quiet, choose, field, first_example, on_both_pages, open, type_at};
 
 /// What stands in words beside the drawing.
 const WORDS: &str = "document.querySelector('#window').textContent";
@@ -86,15 +87,41 @@ fn with_two_pressures_roughing_has_a_window_of_its_own() {
 }
 
 #[test]
+fn window_and_comparison_keep_the_rules_and_fit_every_screen() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::TABLET);
+    for viewport in [Viewport::TABLET, Viewport::TABLET_UPRIGHT, Viewport::PHONE] {
+        browser.resize(viewport);
+        open(&browser, &site.url());
+        traced(&browser);
+        compare(&browser);
+        browser.execute(
+            "document.querySelectorAll('#window details').forEach((limit) => { limit.open = true })",
+            Vec::new(),
+        );
+        assert_keeps_the_rules(&browser, &format!("window and comparison on {viewport:?}"));
+        let nonsense = "return /NaN|Infinity|undefined/.test(['window', 'comparison'].map((id) =>
+            document.getElementById(id).innerHTML).join())";
+        assert_eq!(browser.execute(nonsense, Vec::new()), json!(false), "no number that is none");
+    }
+    assert_quiet(&browser, &site.url());
+}
+
+/// Has the jaws compared.
+fn compare(browser: &Browser) {
+    browser.execute("document.querySelector('#compare').closest('details')?.setAttribute('open', '')", Vec::new());
+    browser.click("#compare");
+    let compared = "document.querySelector('#compare-state').textContent.includes('All compared')";
+    browser.eventually(compared, &json!(true), "all are worked out");
+}
+
+#[test]
 fn other_jaws_stand_beside_those_set_and_can_be_taken() {
     on_both_pages(Viewport::TABLET, |browser, _| {
         let job = first_example();
         let mut comparison = Comparison::of(&job);
         while comparison.work() {}
-        browser.execute("document.querySelector('#compare').closest('details')?.setAttribute('open', '')", Vec::new());
-        browser.click("#compare");
-        let compared = "document.querySelector('#compare-state').textContent.includes('All compared')";
-        browser.eventually(compared, &json!(true), "all are worked out");
+        compare(browser);
         const NAMES: &str =
             "[...document.querySelectorAll('.compared tbody th')].slice(1).map((cell) => cell.textContent)";
         let names: Vec<&str> = ROWS.iter().filter(|row| comparison.differs(row)).map(|row| row.name).collect();
@@ -104,7 +131,7 @@ fn other_jaws_stand_beside_those_set_and_can_be_taken() {
         let pie = pie.expect("pie jaws are among them");
         browser.click(&format!("#take-jaws-{pie}"));
         let taken: Entries = comparison.done()[pie].choice.entries.clone();
-        crate::sheet::assert_address_holds(browser, &taken, "the whole set-up with these jaws");
+        assert_address_holds(browser, &taken, "the whole set-up with these jaws");
         assert!(browser.text("#comparison").contains("compare again"), "the table is of the set-up before");
     });
 }

@@ -388,6 +388,7 @@ fn of_desk(desk: &Desk) -> (String, Record) {
     let name = entries.get("job.name").unwrap_or("Jaws");
     let material = entries.text_or_default(jaw_inputs::JAW_MATERIAL.path, &jaw_inputs::JAW_MATERIAL);
     record.set("name", name, &now);
+    let material = holdround_core::materials::find(material).map_or(material, |material| material.name);
     record.set("material", material, &now);
     record.set("tooth", &value("stroke.tooth").unwrap_or_default(), &now);
     record.set("recuts", &value("recut.left").unwrap_or_default(), &now);

@@ -7,7 +7,7 @@ use holdround_core::quantity::Kind;
 use holdround_core::setup::Setup;
 use maud::{Markup, html};
 
-use super::{paper_code, steps};
+use super::{paper_code, steps, verdict};
 use crate::page::desk::Desk;
 use crate::page::records::Shelf;
 use crate::units::Units;
@@ -17,7 +17,10 @@ const FIGURES: &[&str] = &[
     "stroke.tooth",
     "stroke.bored",
     "stroke.clearance",
+    "stroke.wall",
     "ring.diameter",
+    "ring.groove.outside",
+    "ring.groove.depth",
     "taper.right",
     "taper.next",
     "recut.stock",
@@ -32,7 +35,7 @@ pub(crate) fn show(desk: &Desk, shelf: &Shelf) -> Markup {
     html! {
         @if let (Some((setup, findings)), true) = (&desk.good, desk.faults.is_empty()) {
             (paper_code::of(&desk.entries, shelf.that_holds(&desk.entries)))
-            ol.ticks { @for step in order(setup, findings, desk.units) { li { (step) } } }
+            ol.ticks { @for step in order(desk, setup, findings) { li { (step) } } }
             ul.figures {
                 @for finding in FIGURES.iter().filter_map(|id| findings.get(id)).filter(|finding| finding.value.is_ok()) {
                     li {
@@ -49,20 +52,13 @@ pub(crate) fn show(desk: &Desk, shelf: &Shelf) -> Markup {
 }
 
 /// The order of work.
-fn order(setup: &Setup, findings: &Findings, units: Units) -> Vec<String> {
-    let jaws = &setup.jaws;
+fn order(desk: &Desk, setup: &Setup, findings: &Findings) -> Vec<String> {
+    let units = desk.units;
     let value =
         |id: &str| findings.get(id).filter(|finding| finding.value.is_ok()).map(|finding| steps::value(finding, units));
-    let diameter = 2.0 * setup.bored_radius();
     let production = units.show(Kind::Pressure, setup.pressure.value);
-    let boring =
-        jaws.boring_pressure.map_or_else(|| production.clone(), |pressure| units.show(Kind::Pressure, pressure.value));
-    let departure = |si| units.show(Kind::Departure, si);
-    let cut = if setup.grip.side == Side::Outside { "Bore" } else { "Turn" };
     let mut order = Vec::new();
-    // What readings of the indicator cannot tell stands in nobody's way.
-    let mut asked = findings.findings.iter().filter(|finding| !finding.id.starts_with("indicator."));
-    if asked.any(|finding| matches!(finding.mark(), Mark::Beyond | Mark::Refused)) {
+    if matches!(verdict::of(desk, findings).0, Mark::Beyond | Mark::Refused) {
         order.push("Not before the verdict above is put right: something is beyond its limit or not known.".to_owned());
     }
     let tooth =
@@ -70,20 +66,18 @@ fn order(setup: &Setup, findings: &Findings, units: Units) -> Vec<String> {
     order.push(format!(
         "Clean jaws, serrations and master jaws. Mount each jaw on its own master jaw, on {tooth}; screws to torque."
     ));
-    order.push(format!("Ring or plug in, clamp at {boring}. Every jaw bears."));
-    if setup.placing.recut.is_some() {
-        order.push("Touch off each jaw. Enter diameter and run-out.".to_owned());
+    if setup.reuses_jaws() {
+        order.push(format!(
+            "Use the jaws as they are. Check their run-out: at most {}; else recut them.",
+            units.show(Kind::Departure, setup.part.runout_limit.value)
+        ));
+    } else {
+        boring(setup, findings, units, &mut order);
     }
-    let taper = jaws.taper.value;
-    let end = if taper < 0.0 { "base" } else { "tip" };
-    order.push(format!(
-        "{cut} the jaws to {}, taper {} per side = {} on diameter, more metal at the {end}. Relieve the corner, break edges.",
-        units.show(Kind::Length, diameter), departure(libm::fabs(taper)), departure(libm::fabs(2.0 * taper))
-    ));
     order.push(match setup.finish_pressure {
-        None => format!("Ring out, clean. Set {production} for production. Check grip with a gauge."),
+        None => format!("Set {production} for production. Check grip with a gauge."),
         Some(finish) => format!(
-            "Ring out, clean. Rough at {production}; unclamp, set {}, clamp anew and finish. Check grip with a gauge at both.",
+            "Rough at {production}; unclamp, set {}, clamp anew and finish. Check grip with a gauge at both.",
             units.show(Kind::Pressure, finish.value)
         ),
     });
@@ -91,6 +85,87 @@ fn order(setup: &Setup, findings: &Findings, units: Units) -> Vec<String> {
         "Part against its seat, clamp, guard closed. Up to {} in steps.",
         units.show(Kind::RotationalSpeed, setup.speed.value)
     ));
-    order.push("First part: measure clamped and released. Write the boring into the jaw record.".to_owned());
+    let record = if setup.reuses_jaws() { "" } else { " Write the boring into the jaw record." };
+    order.push(format!("First part: measure clamped and released.{record}"));
     order
+}
+
+/// The steps of boring the jaws.
+fn boring(setup: &Setup, findings: &Findings, units: Units, order: &mut Vec<String>) {
+    let (jaws, boring) = (&setup.jaws, &setup.boring);
+    let length = |si| units.show(Kind::Length, si);
+    let departure = |si| units.show(Kind::Departure, si);
+    let pressure = units.show(Kind::Pressure, jaws.boring_pressure.unwrap_or(setup.pressure).value);
+    let own = setup.placing.plan.as_ref().and_then(|plan| plan.rings.get(plan.ring_used?));
+    let ring = own.map_or_else(
+        || "Ring or plug".to_owned(),
+        |own| format!("Ring “{}” ({})", own.name, length(own.ring.bearing_diameter(setup.grip.side))),
+    );
+    order.push(format!("{ring} in, clamp at {pressure}. Every jaw bears."));
+    if setup.placing.recut.is_some() {
+        order.push("Touch off each jaw. Enter diameter and run-out.".to_owned());
+    }
+    let cut = if setup.grip.side == Side::Outside { "Bore" } else { "Turn" };
+    let taper = jaws.taper.value;
+    let end = if taper < 0.0 { "base" } else { "tip" };
+    let speed = findings.get("boring.speed").filter(|speed| speed.value.is_ok());
+    let speed = speed.map_or_else(String::new, |speed| format!(" at {}", steps::value(speed, units)));
+    order.push(format!(
+        "{cut} the jaws{speed} to {}, {} deep, taper {} per side = {} on diameter, more metal at the {end}. Corner groove {} wide, {} deep; chamfer {}; break edges.",
+        length(2.0 * setup.bored_radius()), length(setup.grip.length.value),
+        departure(libm::fabs(taper)), departure(libm::fabs(2.0 * taper)),
+        length(boring.relief_width.value), length(boring.relief_depth.value), length(boring.chamfer.value)
+    ));
+    order.push("Ring out, clean.".to_owned());
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use holdround_core::setup::Entries;
+
+    fn steps(typed: &[(&str, &str)]) -> Vec<String> {
+        let mut desk = Desk::new(Entries::default());
+        for (path, text) in typed {
+            desk.type_in(path, text);
+        }
+        let setup = Setup::read(&desk.entries).expect("a valid set-up");
+        let findings = holdround_core::evaluate(&setup);
+        order(&desk, &setup, &findings)
+    }
+
+    const HELD: [(&str, &str); 3] =
+        [("part.outside_diameter", "96 mm"), ("part.bore_diameter", "30 mm"), ("cuts.0.diameter", "96 mm")];
+    const BACK: [(&str, &str); 4] =
+        [("recut.jaws", "bored"), ("recut.standing", "96 mm"), ("recut.as_before", "yes"), ("recut.runout", "0 µm")];
+
+    #[test]
+    fn jaws_that_need_no_cut_are_neither_bored_nor_held_back() {
+        let new = steps(&HELD);
+        assert!(new.iter().any(|step| step.starts_with("Bore the jaws")), "{new:?}");
+        let back = steps(&[&HELD[..], &BACK].concat());
+        assert!(back.iter().any(|step| step.starts_with("Use the jaws as they are")), "{back:?}");
+        assert!(!back.iter().any(|step| step.contains("Bore the jaws") || step.contains("Ring")), "{back:?}");
+        assert!(!back.iter().any(|step| step.starts_with("Not before")), "the verdict is good: {back:?}");
+    }
+
+    #[test]
+    fn a_ring_that_cannot_stop_the_jaws_comes_first_on_the_sheet() {
+        let held = steps(&[&HELD[..], &[("stroke.plan", "yes"), ("ring.bearing", "around")]].concat());
+        assert!(held[0].starts_with("Not before the verdict"), "{held:?}");
+    }
+
+    #[test]
+    fn the_ring_in_use_is_named_with_its_size() {
+        let own = [
+            ("stroke.plan", "yes"),
+            ("rings.0.name", "Top shelf"),
+            ("rings.0.outside", "150 mm"),
+            ("rings.0.inside", "120 mm"),
+            ("rings.0.height", "10 mm"),
+            ("ring.used", "1"),
+        ];
+        let steps = steps(&[&HELD[..], &own].concat());
+        assert!(steps.iter().any(|step| step.starts_with("Ring “Top shelf” (150 mm) in, clamp at")), "{steps:?}");
+    }
 }

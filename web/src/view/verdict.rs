@@ -15,7 +15,7 @@ const OF_MAKING: usize = 2;
 
 /// The findings of the title block.
 pub(crate) fn headlines(findings: &Findings) -> impl Iterator<Item = &Finding> {
-    let of_making = making::beyond(findings).take(OF_MAKING);
+    let of_making = making::in_the_way(findings).take(OF_MAKING);
     HEADLINES.iter().filter_map(|id| findings.get(id)).chain(of_making)
 }
 

@@ -28,9 +28,17 @@ pub(crate) fn is_of_making(finding: &Finding) -> bool {
     finding.id.split('.').next().is_some_and(|topic| TOPICS.contains(&topic))
 }
 
-/// What of it is beyond a limit.
-pub(crate) fn beyond(findings: &Findings) -> impl Iterator<Item = &Finding> {
-    findings.findings.iter().filter(|finding| is_of_making(finding) && finding.mark() == Mark::Beyond)
+/// Without these there are no jaws to bore.
+const NEEDED: [&str; 3] = ["stroke.tooth", "ring.diameter", "ring.groove.outside"];
+
+/// What of it is beyond a limit, or refused where nothing goes without it.
+pub(crate) fn in_the_way(findings: &Findings) -> impl Iterator<Item = &Finding> {
+    let stops = |finding: &&Finding| match finding.mark() {
+        Mark::Beyond => is_of_making(finding),
+        Mark::Refused => NEEDED.contains(&finding.id.as_ref()),
+        _ => false,
+    };
+    findings.findings.iter().filter(stops)
 }
 
 /// Its findings; what is wrong is said without opening them.
@@ -76,7 +84,12 @@ pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
             Some(_) => "No tooth will do".into(),
             None => "Not planned".into(),
         },
-        "ring" => format!("On diameter {}", told("ring.diameter")),
+        "ring" => match (found.get("ring.diameter"), found.get("ring.groove.outside")) {
+            (Some(ring), _) if ring.value.is_ok() => format!("On diameter {}", told("ring.diameter")),
+            (_, Some(groove)) if groove.value.is_ok() => format!("In a groove {} outside", told("ring.groove.outside")),
+            (None, None) => "Not planned".into(),
+            _ => "No such ring or plug will do".into(),
+        },
         "boring" if found.scene.jaw_path.is_some() => {
             format!("{} roughing passes at {}", told("program.passes"), told("boring.speed"))
         }
@@ -89,7 +102,8 @@ pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
         "recut" if setup.placing.recut.is_none() => "New jaws".into(),
         "recut" if found.get("recut.stock").is_none_or(|stock| stock.value.is_err()) => "Touch the jaws off".into(),
         "recut" => format!("Stock {} per side", told("recut.stock")),
-        _ => match beyond(found).next() {
+        _ => match in_the_way(found).next() {
+            Some(first) if first.value.is_err() => format!("{} is refused", first.name),
             Some(first) => format!("{} is beyond its limit", first.name),
             None => "Tooth, ring, boring, taper, program, recut".into(),
         },

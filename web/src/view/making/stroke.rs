@@ -130,6 +130,9 @@ impl<'a> Jaw<'a> {
             if screw > face { screw - half } else { screw + half }
         });
         let edge = if (near - face).abs() < (far - face).abs() { near } else { far };
+        // Below 0 where the face runs into the counterbore.
+        let told = self.placing.teeth.iter().find(|tooth| tooth.tooth == self.placing.tooth);
+        let metal = told.map_or((edge - face).abs(), |tooth| tooth.wall);
         let at = ABOVE - 8.0;
         let [from, to] = [face.min(edge), face.max(edge)].map(|x| self.frame.at(x, 0.0).0);
         let middle = (0.5 * (from + to)).clamp(110.0, WIDTH - 110.0);
@@ -137,7 +140,7 @@ impl<'a> Jaw<'a> {
             (line_arrow((to + 18.0, at), (to, at), 8.0, "ink"))
             (line_arrow((from - 18.0, at), (from, at), 8.0, "ink"))
             path class="thin" d=(open(&[(from, at), (to, at)])) {}
-            (letters((middle, at - 8.0), Anchor::Middle, "value", &format!("metal {}", self.length((edge - face).abs()))))
+            (letters((middle, at - 8.0), Anchor::Middle, "value", &format!("metal {}", self.length(metal))))
         }
     }
 
