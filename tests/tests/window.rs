@@ -354,3 +354,23 @@ fn the_range_that_decides_a_limit_is_the_only_one_there_is() {
         }
     }
 }
+
+#[test]
+fn with_no_cut_at_the_last_pressure_openings_are_sought_all_the_same() {
+    let tight = [
+        ("jaws.kind", "ordinary"),
+        ("part.roundness_limit", "5 µm"),
+        ("run.pressures", "two"),
+        ("run.finish_pressure", "1 MPa"),
+    ];
+    let setup = setup(&entries(&[&SLEEVE, &tight])).while_cutting(true);
+    assert!(setup.cuts.is_empty(), "the only cut is for roughing");
+    let mut work = OpeningWork::new(&setup, 50.0);
+    while work.step() {}
+    let said: Vec<_> = work.found().map(|opening| opening.says).collect();
+    assert!(!said.is_empty(), "other jaws help");
+    assert!(
+        !said.iter().any(|says| says.starts_with("Two pressures")),
+        "there is no cut to part from others: {said:?}"
+    );
+}

@@ -33,8 +33,6 @@ pub struct BoreChoice {
     pub curve: Vec<[f64; 2]>,
     /// The best diameter, its roundness, that of the nominal diameter, and those of missing it.
     pub findings: Vec<Finding>,
-    /// Whether the best lies at an end of what was searched: beyond it the jaws bear on their edges alone.
-    pub at_end: bool,
 }
 
 /// What is told of the bored diameter in every evaluation.
@@ -125,7 +123,6 @@ impl Engine {
         let refused = |why: &str| BoreChoice {
             curve: Vec::new(),
             findings: [Finding::refused("bore.best", BEST, Kind::Length, why)].into(),
-            at_end: false,
         };
         let elastic = match &self.kept {
             Some((_, Work::Done(elastic))) => elastic,
@@ -186,12 +183,11 @@ fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<Bor
         told("bore.best.even", "bored to the best diameter, if the jaws pressed evenly", even, bound);
         told("bore.best.rigid", "bored to the best diameter, if the jaws were rigid", rigid, bound);
     }
-    let at_end = found.at <= range[0] || found.at >= range[1];
     let words = match setup.grip.side {
         Side::Inside => {
             "Bore jaws for an inside grip to nominal all the same: the gain is seldom worth a part that rocks."
         }
-        Side::Outside if at_end => {
+        Side::Outside if found.at <= range[0] || found.at >= range[1] => {
             "At the end of what was searched: beyond it the jaws bear on their edges alone, which mark the part. See the greatest pressure under a jaw before boring so."
         }
         Side::Outside => "The best compromise over the part's tolerance, with the force of the run.",
@@ -208,7 +204,7 @@ fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<Bor
             },
         ),
     );
-    Some(BoreChoice { curve: found.curve, findings, at_end })
+    Some(BoreChoice { curve: found.curve, findings })
 }
 
 /// The jaws bored to a diameter, on both sizes of part.

@@ -79,7 +79,9 @@ fn from_a_new_part_to_paper_and_a_year_later_to_a_recut_by_touch_alone() {
 
         let id = keep_by_touch(browser);
         browser.tap_and_write(&format!("#record-numbers-{id}"), "1 on 1, 2 on 2, 3 on 3");
+        let borings = format!("document.querySelectorAll('[id^=\"record-diameter-{id}/\"]').length");
         browser.tap(&format!("#record-add-{id}"));
+        browser.eventually(&borings, &json!(1), "a boring");
         browser.eventually(KEPT, &json!("kept"), "it is kept");
         let tooth = found(&job).scene.placing.expect("a place on the chuck").tooth;
         let on_tooth = format!("on tooth {tooth}");
@@ -121,6 +123,7 @@ fn from_a_new_part_to_paper_and_a_year_later_to_a_recut_by_touch_alone() {
         job.set("recut.taper", "20 µm");
         assert_shows(browser, &job, UnitSystem::Metric, "the recut");
         browser.tap(&format!("#record-add-{id}"));
+        browser.eventually(&borings, &json!(2), "another boring");
         browser.eventually(KEPT, &json!("kept"), "it is kept");
         assert_eq!(read(&file(browser)).get(&id).unwrap().bored().len(), 2, "bored a second time");
         assert_prints(browser, "recut", &["Touch ring", "Touch off each jaw", "to 161 mm", "Stock"]);

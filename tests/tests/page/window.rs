@@ -110,7 +110,7 @@ fn window_and_comparison_keep_the_rules_and_fit_every_screen() {
 /// Has the jaws compared.
 fn compare(browser: &Browser) {
     browser.execute("document.querySelector('#compare').closest('details')?.setAttribute('open', '')", Vec::new());
-    browser.click("#compare");
+    browser.tap("#compare");
     let compared = "document.querySelector('#compare-state').textContent.includes('All compared')";
     browser.eventually(compared, &json!(true), "all are worked out");
 }
@@ -129,7 +129,7 @@ fn other_jaws_stand_beside_those_set_and_can_be_taken() {
         assert_eq!(browser.execute(&format!("return {NAMES}"), Vec::new()), json!(names), "what differs");
         let pie = comparison.done().iter().position(|one| one.choice.entries.get("jaws.kind") == Some("pie"));
         let pie = pie.expect("pie jaws are among them");
-        browser.click(&format!("#take-jaws-{pie}"));
+        browser.tap(&format!("#take-jaws-{pie}"));
         let taken: Entries = comparison.done()[pie].choice.entries.clone();
         assert_address_holds(browser, &taken, "the whole set-up with these jaws");
         assert!(browser.text("#comparison").contains("compare again"), "the table is of the set-up before");

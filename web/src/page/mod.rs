@@ -239,6 +239,7 @@ impl Page {
     }
 
     fn show_records(&mut self) {
+        self.regions.show("records-told", records_view::state(&self.shelf));
         self.regions.show("records", records_view::show(&self.shelf, &self.desk));
         self.show_photos();
     }

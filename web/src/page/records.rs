@@ -13,6 +13,7 @@ use super::making::file_address;
 use super::notice::{Notice, tell};
 use super::records_store::{self, Changes};
 use super::{Page, opening, with_page};
+use crate::view::records as records_view;
 use crate::{document, root};
 
 /// What is to be done where the browser keeps no records.
@@ -132,7 +133,11 @@ impl Page {
         if self.shelf.changed.is_empty() && self.shelf.state == State::Keeping {
             self.shelf.state = State::Kept;
         }
-        self.show_shelf();
+        self.show_shelf_state();
+    }
+
+    fn show_shelf_state(&mut self) {
+        self.regions.show("records-told", records_view::state(&self.shelf));
     }
 
     /// The store takes nothing: that is told once there is something to keep.

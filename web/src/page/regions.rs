@@ -22,6 +22,8 @@ impl Regions {
     /// Shows `markup` in the element with this id, unless it already does.
     pub(crate) fn show(&mut self, id: &str, markup: Markup) {
         let markup = markup.into_string();
+        // What was held back before is older.
+        self.held.retain(|(held, _)| held != id);
         if self.shown.get(id) == Some(&markup) {
             return;
         }

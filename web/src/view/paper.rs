@@ -111,9 +111,11 @@ fn boring(setup: &Setup, findings: &Findings, units: Units, order: &mut Vec<Stri
     let speed = findings.get("boring.speed").filter(|speed| speed.value.is_ok());
     let speed = speed.map_or_else(String::new, |speed| format!(" at {}", steps::value(speed, units)));
     order.push(format!(
-        "{cut} the jaws{speed} to {}, {} deep, taper {} per side = {} on diameter, more metal at the {end}. Corner groove {} wide, {} deep; chamfer {}; break edges.",
-        length(2.0 * setup.bored_radius()), length(setup.grip.length.value),
-        departure(libm::fabs(taper)), departure(libm::fabs(2.0 * taper)),
+        "{cut} the jaws{speed} to {}, taper {} per side = {} on diameter, more metal at the {end}; {} deep. Corner groove {} wide, {} deep; chamfer {}; break edges.",
+        length(2.0 * setup.bored_radius()),
+        departure(libm::fabs(taper)),
+        departure(libm::fabs(2.0 * taper)),
+        length(setup.grip.length.value),
         length(boring.relief_width.value), length(boring.relief_depth.value), length(boring.chamfer.value)
     ));
     order.push("Ring out, clean.".to_owned());

@@ -10,17 +10,20 @@ use crate::page::desk::Desk;
 use crate::page::records::{Shelf, State, boring_of_desk};
 use crate::units::Units;
 
-/// All records, and what can be done with them.
-pub(crate) fn show(shelf: &Shelf, desk: &Desk) -> Markup {
+/// Whether they are kept.
+pub(crate) fn state(shelf: &Shelf) -> Markup {
     let state = match shelf.state {
         State::Opening => "Looking for records…",
         State::Kept => "Kept in this browser.",
         State::Keeping => "Being kept…",
         State::Refused => "This browser keeps no records here: save them as a file.",
     };
+    html! { p.hint id="records-state" data-state=(key(shelf.state)) role="status" { (state) } }
+}
+
+/// All records, and what can be done with them.
+pub(crate) fn show(shelf: &Shelf, desk: &Desk) -> Markup {
     html! {
-        p.hint { "What you keep of a set of jaws, to use them again next year." }
-        p.hint id="records-state" data-state=(key(shelf.state)) role="status" { (state) }
         @for (id, record) in shelf.records.that_are(false) { (one(shelf, desk, id, record)) }
         @if shelf.records.that_are(true).next().is_some() {
             details.deleted id="records-deleted" open[shelf.deletes] {

@@ -58,6 +58,9 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                 section.records aria-label="Jaw records" {
                     details id="records-box" {
                         summary { h2 { "Jaw records" } }
+                        p.hint { "What you keep of a set of jaws, to use them again next year." }
+                        // By itself, so that a button below is not drawn anew under a finger when something was kept.
+                        div id="records-told" {}
                         div id="records" {}
                     }
                 }

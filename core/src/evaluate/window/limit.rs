@@ -95,7 +95,10 @@ impl Limit {
         if setup.grip.side == Side::Inside {
             all.retain(|limit| !matches!(limit, Self::Third | Self::Lost));
         }
-        all.extend([Self::Hold, Self::WorstHold]);
+        // With no cut there is nothing to hold against.
+        if !setup.cuts.is_empty() {
+            all.extend([Self::Hold, Self::WorstHold]);
+        }
         if setup.grip.side == Side::Outside && section(setup).inner > 0.0 {
             all.push(Self::Buckling);
         }

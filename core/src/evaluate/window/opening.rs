@@ -169,7 +169,8 @@ fn less_feed(setup: &Setup) -> Option<Change> {
 /// Rough at one pressure, where shape does not matter, and finish at another: the last cut, or a lighter one.
 fn two_stages(setup: &Setup) -> Option<Change> {
     let mut finish = if setup.cuts.len() > 1 { setup.clone() } else { lighter(setup, FINISHING, FINISHING) };
-    finish.cuts.drain(..finish.cuts.len() - 1);
+    let last = finish.cuts.pop()?;
+    finish.cuts = [last].into();
     let says = if setup.cuts.len() > 1 {
         "Two pressures: the last cut, for finishing, at its own"
     } else {
