@@ -258,6 +258,22 @@ fn where_nothing_is_kept_it_is_said_and_the_text_is_offered() {
 }
 
 #[test]
+fn a_full_store_is_told_and_the_record_is_offered_as_text_and_file() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::TABLET);
+    open(&browser, &site.url());
+    open_records(&browser);
+    let origin = site.url().trim_end_matches('/').to_owned();
+    browser.devtools("Storage.overrideQuotaForOrigin", json!({ "origin": origin, "quotaSize": 1 }));
+    browser.click("#record-keep-");
+    browser.eventually(KEPT, &json!("refused"), "the browser's own store has no room");
+    browser.wait_until("document.querySelector('#notices textarea')");
+    assert_eq!(read(&browser.value("#notices textarea")).0.len(), 1, "the record is in the text that is offered");
+    assert_eq!(read(&file(&browser)).0.len(), 1, "and in the file");
+    assert_eq!(browser.count(".record"), 1, "and still on the page");
+}
+
+#[test]
 fn the_code_on_the_label_opens_the_set_up() {
     let site = serve_site();
     let browser = Browser::open(Viewport::TABLET);
