@@ -40,7 +40,7 @@ fn words(desk: &Desk, findings: &Findings) -> Markup {
         div.verdict-cell {
             h2.verdict { (mark::drawn(sign)) " " (words) }
             @if let Some(reason) = verdict::reason(findings) { p.stop { (reason) } }
-            @if let Some((_, says)) = window::at_worst(desk) { p.at-worst id="at-worst" { (says) } }
+            @if let Some((_, says)) = window::at_worst(desk) { p id="at-worst" { (says) } }
         }
     }
 }

@@ -24,6 +24,9 @@ pub(crate) fn reason(findings: &Findings) -> Option<String> {
     if headlines(findings).any(|finding| finding.mark() == Mark::Beyond) {
         return None;
     }
+    if let Some((finding, why)) = making::in_the_way(findings).find_map(|it| Some((it, it.value.as_ref().err()?))) {
+        return Some(format!("{} is refused. {why}", finding.name));
+    }
     let beyond = findings.findings.iter().find(|finding| finding.mark() == Mark::Beyond);
     let stop = findings.cautions.iter().find(|caution| caution.weight == Weight::Stop);
     stop.map(|caution| caution.says.clone())
