@@ -15,7 +15,7 @@ const WORDS: &str = "document.querySelector('#window').textContent";
 
 /// Waits until nothing is left to be traced and drawn.
 fn traced(browser: &Browser) {
-    browser.wait_until("document.querySelector('#window-parts') && document.querySelector('#at-worst')");
+    browser.wait_until("document.querySelector('#window-parts') && document.querySelector('#at-worst')?.textContent");
 }
 
 fn pressure_and_speed(browser: &Browser) -> [f64; 2] {

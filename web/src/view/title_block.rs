@@ -40,7 +40,8 @@ fn words(desk: &Desk, findings: &Findings) -> Markup {
         div.verdict-cell {
             h2.verdict { (mark::drawn(sign)) " " (words) }
             @if let Some(reason) = verdict::reason(findings) { p.stop { (reason) } }
-            @if let Some((_, says)) = window::at_worst(desk) { p id="at-worst" { (says) } }
+            // It keeps its place while nothing is known: a pinned verdict that grew would cover a field.
+            p id="at-worst" { @if let Some((_, says)) = window::at_worst(desk) { (says) } }
         }
     }
 }

@@ -318,14 +318,14 @@ pub(crate) fn at_worst(desk: &Desk) -> Option<(bool, String)> {
     let decides = bounds.deciders[end].map_or("judged as entered", |decider| decider.name);
     let decided = bounds.deciders[end].map_or("", |_| " decides");
     if !broken(window, pressure, speed).is_empty() {
-        return Some((false, format!("Not good at the ranges’ bad ends: {limit} ({decides}{decided}).")));
+        return Some((false, format!("At worst not good: {limit} ({decides}{decided}).")));
     }
     if let (Some(rough), Some((roughing, _))) = (desk.rough_window(), &desk.good)
         && let Some(limit) = broken(rough, roughing.pressure.value, speed).first()
     {
-        return Some((false, format!("Not good at the ranges’ bad ends while roughing: {limit}.")));
+        return Some((false, format!("At worst not good while roughing: {limit}.")));
     }
-    Some((true, format!("Good at the ranges’ bad ends too. Nearest: {limit} ({decides}{decided}).")))
+    Some((true, format!("At worst still good; nearest: {limit} ({decides}{decided}).")))
 }
 
 /// The limits that pressure and speed set are beyond.
