@@ -30,8 +30,14 @@ pub(crate) fn keep(browser: &Browser) -> String {
     id.as_str().expect("the keyboard is in the new record").to_owned()
 }
 
+/// Waits until nothing is left to be worked out: what appears moves what is below it from under a finger.
+pub(crate) fn come_to_rest(browser: &Browser) {
+    browser.wait_until("document.querySelector('#window-parts') && document.querySelector('#at-worst')?.textContent");
+}
+
 /// Keeps the jaws on the sheet, the first to be kept, on touch alone; the id of their record.
 pub(crate) fn keep_by_touch(browser: &Browser) -> String {
+    come_to_rest(browser);
     browser.tap("#records-box > summary");
     browser.eventually(KEPT, &json!("kept"), "the store answers");
     browser.tap("#record-keep-");

@@ -10,7 +10,7 @@ use holdround_tests::browser::{Browser, Paper, Viewport};
 use serde_json::json;
 
 use crate::paper::{pages, words};
-use crate::records::{KEPT, file, keep_by_touch, read};
+use crate::records::{KEPT, come_to_rest, file, keep_by_touch, read};
 use crate::sheet::{WORKED_OUT, assert_shows, entries, field, found, on_both_pages, open};
 
 /// Fills the fields at these entries, in order; each unit is that of the field.
@@ -92,6 +92,7 @@ fn from_a_new_part_to_paper_and_a_year_later_to_a_recut_by_touch_alone() {
         // One year and another job later.
         browser.goto("about:blank");
         open(browser, &format!("{url}#example=fast-sleeve"));
+        come_to_rest(browser);
         browser.tap("#records-box > summary");
         browser.eventually(KEPT, &json!("kept"), "the store answers");
         browser.tap(&format!("#record-{id} > summary"));
