@@ -74,10 +74,11 @@ fn order(desk: &Desk, setup: &Setup, findings: &Findings) -> Vec<String> {
     } else {
         boring(setup, findings, units, &mut order);
     }
+    let out = if setup.reuses_jaws() { "" } else { "Ring out, clean. " };
     order.push(match setup.finish_pressure {
-        None => format!("Set {production} for production. Check grip with a gauge."),
+        None => format!("{out}Set {production} for production. Check grip with a gauge."),
         Some(finish) => format!(
-            "Rough at {production}; unclamp, set {}, clamp anew and finish. Check grip with a gauge at both.",
+            "{out}Rough at {production}; unclamp, set {}, clamp anew and finish. Check grip with a gauge at both.",
             units.show(Kind::Pressure, finish.value)
         ),
     });
@@ -118,7 +119,6 @@ fn boring(setup: &Setup, findings: &Findings, units: Units, order: &mut Vec<Stri
         length(setup.grip.length.value),
         length(boring.relief_width.value), length(boring.relief_depth.value), length(boring.chamfer.value)
     ));
-    order.push("Ring out, clean.".to_owned());
 }
 
 #[cfg(test)]
