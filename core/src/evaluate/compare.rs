@@ -166,9 +166,8 @@ impl Comparison {
 
     /// One slice for the choice under way; how it does, once that is worked out.
     fn fit(&mut self, setup: Setup) -> Option<Fitted> {
-        let drawn = setup.while_cutting(true);
         let speed = setup.speed.value;
-        let work = self.window.get_or_insert_with(|| WindowWork::at_speed(&drawn, speed));
+        let work = self.window.get_or_insert_with(|| WindowWork::at_speed(&setup.while_cutting(true), speed));
         if work.step(&mut self.engine) {
             return None;
         }

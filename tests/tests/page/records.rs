@@ -8,7 +8,7 @@ use holdround_tests::browser::{Browser, Paper, Viewport, serve_site, single_file
 use serde_json::json;
 
 use crate::paper::pages;
-use crate::sheet::{first_example, on_both_pages, open, type_at};
+use crate::sheet::{come_to_rest, first_example, on_both_pages, open, type_at};
 
 pub(crate) const KEPT: &str = "document.querySelector('#records-state').dataset.state";
 
@@ -28,11 +28,6 @@ pub(crate) fn keep(browser: &Browser) -> String {
     browser.eventually(KEPT, &json!("kept"), "it is kept");
     let id = browser.execute("return document.activeElement.id.replace('record-name-', '')", Vec::new());
     id.as_str().expect("the keyboard is in the new record").to_owned()
-}
-
-/// Waits until nothing is left to be worked out: what appears moves what is below it from under a finger.
-pub(crate) fn come_to_rest(browser: &Browser) {
-    browser.wait_until("document.querySelector('#window-parts') && document.querySelector('#at-worst')?.textContent");
 }
 
 /// Keeps the jaws on the sheet, the first to be kept, on touch alone; the id of their record.

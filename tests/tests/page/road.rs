@@ -10,8 +10,8 @@ use holdround_tests::browser::{Browser, Paper, Viewport};
 use serde_json::json;
 
 use crate::paper::{pages, words};
-use crate::records::{KEPT, come_to_rest, file, keep_by_touch, read};
-use crate::sheet::{WORKED_OUT, assert_shows, entries, field, found, on_both_pages, open};
+use crate::records::{KEPT, file, keep_by_touch, read};
+use crate::sheet::{WORKED_OUT, assert_shows, come_to_rest, entries, field, found, on_both_pages, open};
 
 /// Fills the fields at these entries, in order; each unit is that of the field.
 fn fill(browser: &Browser, typed: &[(&str, &str)]) {

@@ -36,6 +36,11 @@ pub(crate) fn open(browser: &Browser, url: &str) {
     browser.wait_until(WORKED_OUT);
 }
 
+/// Waits until nothing is left to be worked out: what appears moves what is below it from under a finger.
+pub(crate) fn come_to_rest(browser: &Browser) {
+    browser.wait_until("document.querySelector('#window-parts') && document.querySelector('#at-worst')?.textContent");
+}
+
 /// The page at `url` has logged no error and asked nobody else for anything.
 pub(crate) fn assert_quiet(browser: &Browser, url: &str) {
     assert_eq!(browser.console_errors(), Vec::<String>::new(), "the console of {url} is not clean");

@@ -8,15 +8,12 @@ use serde_json::json;
 use thirtyfour::Key;
 
 use crate::accessibility::assert_keeps_the_rules;
-use crate::sheet::{assert_address_holds, assert_quiet, choose, field, first_example, on_both_pages, open, type_at};
+use crate::sheet::{
+    assert_address_holds, assert_quiet, choose, come_to_rest, field, first_example, on_both_pages, open, type_at,
+};
 
 /// What stands in words beside the drawing.
 const WORDS: &str = "document.querySelector('#window').textContent";
-
-/// Waits until nothing is left to be traced and drawn.
-fn traced(browser: &Browser) {
-    browser.wait_until("document.querySelector('#window-parts') && document.querySelector('#at-worst')?.textContent");
-}
 
 fn pressure_and_speed(browser: &Browser) -> [f64; 2] {
     ["run.pressure", "run.speed"].map(|path| {
@@ -28,7 +25,7 @@ fn pressure_and_speed(browser: &Browser) -> [f64; 2] {
 #[test]
 fn the_window_tells_pressures_and_its_point_is_moved_by_finger_key_and_button() {
     on_both_pages(Viewport::TABLET, |browser, _| {
-        traced(browser);
+        come_to_rest(browser);
         let setup = Setup::read(&first_example()).expect("a worked example");
         let window = Engine::default().window(&setup);
         let span = window.span(setup.speed.value);
@@ -93,7 +90,7 @@ fn window_and_comparison_keep_the_rules_and_fit_every_screen() {
     for viewport in [Viewport::TABLET, Viewport::TABLET_UPRIGHT, Viewport::PHONE] {
         browser.resize(viewport);
         open(&browser, &site.url());
-        traced(&browser);
+        come_to_rest(&browser);
         compare(&browser);
         browser.execute(
             "document.querySelectorAll('#window details').forEach((limit) => { limit.open = true })",

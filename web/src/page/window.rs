@@ -70,16 +70,14 @@ impl Desk {
 
     /// What bounds the window at the speed set, once it is traced.
     pub(crate) fn bounds(&self) -> Option<&Bounds> {
-        let (setup, _) = self.good.as_ref().filter(|_| self.tracing.of == self.traced())?;
+        let (setup, _) = self.good.as_ref().filter(|_| self.is_traced())?;
         self.tracing.bounds.as_ref().filter(|(speed, _)| *speed == setup.speed.value).map(|(_, bounds)| bounds)
     }
 
-    /// The entries that the window hangs on.
-    fn traced(&self) -> Entries {
-        let mut entries = self.entries.clone();
-        entries.unset(self.drawn_pressure());
-        entries.unset(SPEED.path);
-        entries
+    /// Whether what is traced is of the present entries, but for pressure and speed, on which it does not hang.
+    fn is_traced(&self) -> bool {
+        let free = [self.drawn_pressure(), SPEED.path];
+        self.entries.iter().filter(|(path, _)| !free.contains(path)).eq(self.tracing.of.iter())
     }
 
     /// The window of the cuts before the last pressure, where there are two, at the speed set.
@@ -147,8 +145,10 @@ impl Desk {
     pub(super) fn begin_window(&mut self) {
         let Some((setup, _)) = self.good.as_ref().filter(|_| self.faults.is_empty()) else { return };
         let setup = &setup.while_cutting(true);
-        let of = self.traced();
-        if self.tracing.work.is_none() || self.tracing.of != of {
+        if self.tracing.work.is_none() || !self.is_traced() {
+            let mut of = self.entries.clone();
+            of.unset(self.drawn_pressure());
+            of.unset(SPEED.path);
             let mut work = WindowWork::new(setup);
             if let Some(earlier) = self.tracing.work.take() {
                 work.take_over(earlier);
@@ -220,15 +220,17 @@ impl Page {
             more = self.desk.trace();
         }
         self.show_window();
+        if !self.desk.is_tracing() {
+            // It tells what the window says once that is known.
+            self.regions.show("verdict", title_block::show(&self.desk));
+        }
         if more {
             self.tracing.restart();
         }
     }
 
-    /// The window, and what the verdict says of it.
     pub(super) fn show_window(&mut self) {
         self.regions.show("window", window::show(&self.desk));
-        self.regions.show("verdict", title_block::show(&self.desk));
     }
 
     /// A pointer pressed on the point: it is held.

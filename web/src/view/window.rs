@@ -250,7 +250,7 @@ fn told(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: f64, speed:
     let show = |pressure: f64| units.show(Kind::Pressure, pressure);
     let by = |end: usize| {
         let decided = deciders[end].map_or_else(String::new, |decider| format!(", decided by {}", decider.name));
-        format!("{}{decided}", span.by[end].map_or(NO_LIMIT, |at| name(window, at)))
+        format!("{}{decided}", name(window, span.by[end]))
     };
     let at = units.show(Kind::RotationalSpeed, speed);
     let beyond: Vec<&str> = broken(window, pressure, speed);
@@ -284,8 +284,9 @@ fn told(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: f64, speed:
 /// What stands where no limit is met.
 const NO_LIMIT: &str = "end of what is looked at";
 
-fn name(window: &Window, at: usize) -> &str {
-    window.boundaries.get(at).map_or(NO_LIMIT, |boundary| &boundary.name)
+/// What sets an end of the good pressures.
+fn name(window: &Window, by: Option<usize>) -> &str {
+    by.and_then(|at| window.boundaries.get(at)).map_or(NO_LIMIT, |boundary| &boundary.name)
 }
 
 /// The pressures that are good for the cuts before the last pressure, and whether that set is among them.
@@ -293,7 +294,7 @@ fn roughing(desk: &Desk, speed: f64) -> Markup {
     let (Some(window), Some((setup, _))) = (desk.rough_window(), &desk.good) else { return html! {} };
     let (span, pressure) = (window.span(speed), setup.pressure.value);
     let [low, high] = span.pressures.map(|pressure| desk.units.show(Kind::Pressure, pressure));
-    let [from, to] = span.by.map(|by| by.map_or(NO_LIMIT, |at| name(window, at)));
+    let [from, to] = span.by.map(|by| name(window, by));
     let beyond = broken(window, pressure, speed);
     html! {
         p id="window-roughing" {
@@ -314,7 +315,7 @@ pub(crate) fn at_worst(desk: &Desk) -> Option<(bool, String)> {
     let (pressure, speed) = (setup.pressure.value, setup.speed.value);
     let [low, high] = bounds.span.pressures;
     let end = usize::from(pressure > high || (pressure >= low && high - pressure < pressure - low));
-    let limit = bounds.span.by[end].map_or(NO_LIMIT, |at| name(window, at));
+    let limit = name(window, bounds.span.by[end]);
     let decides = bounds.deciders[end].map_or("judged as entered", |decider| decider.name);
     let decided = bounds.deciders[end].map_or("", |_| " decides");
     if !broken(window, pressure, speed).is_empty() {
