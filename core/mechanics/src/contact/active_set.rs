@@ -65,18 +65,12 @@ impl Problem<'_> {
             for (&i, pair) in set.iter().zip(solve(self.compliance, n, &set, sides)?) {
                 (pressure[0][i], pressure[1][i]) = (pair[0], pair[1]);
             }
-            for &i in &off {
-                let row = &self.compliance[i * n..(i + 1) * n];
-                let give = |pressure: &[f64]| -> f64 { set.iter().map(|&j| row[j] * pressure[j]).sum() };
-                clearance[0][i] = give(&pressure[0]) - self.weight[i];
-                clearance[1][i] = give(&pressure[1]) - self.gap[i];
+            for ((clearance, pressure), side) in clearance.iter_mut().zip(&pressure).zip([self.weight, self.gap]) {
+                let give = times(self.compliance, n, set.iter().map(|&j| (j, pressure[j])));
+                off.iter().for_each(|&i| clearance[i] = give[i] - side[i]);
             }
         } else {
-            for (row, i) in self.inverse.chunks_exact(n).zip(0..) {
-                for (pressure, side) in pressure.iter_mut().zip([self.weight, self.gap]) {
-                    pressure[i] = row.iter().zip(side).map(|(h, s)| h * s).sum();
-                }
-            }
+            pressure = [self.weight, self.gap].map(|side| times(self.inverse, n, side.iter().copied().enumerate()));
             let sides = off.iter().map(|&i| [-pressure[0][i], -pressure[1][i]]).collect();
             for (&i, pair) in off.iter().zip(solve(self.inverse, n, &off, sides)?) {
                 let row = &self.inverse[i * n..(i + 1) * n];
@@ -158,7 +152,12 @@ impl Problem<'_> {
 /// definite.
 fn solve(matrix: &[f64], n: usize, set: &[usize], sides: Vec<[f64; 2]>) -> Option<Vec<[f64; 2]>> {
     let size = set.len();
-    let mut rows: Vec<f64> = set.iter().flat_map(|i| set.iter().map(move |j| matrix[i * n + j])).collect();
+    // Symmetric: what stands below the diagonal is never read.
+    let mut rows = alloc::vec![0.0; size * size];
+    for ((row, &i), k) in rows.chunks_exact_mut(size.max(1)).zip(set).zip(0..) {
+        let whole = &matrix[i * n..(i + 1) * n];
+        row.iter_mut().zip(set).skip(k).for_each(|(value, &j)| *value = whole[j]);
+    }
     let mut sides = sides;
     for k in 0..size {
         let (above, below) = rows.split_at_mut((k + 1) * size);
@@ -178,6 +177,17 @@ fn solve(matrix: &[f64], n: usize, set: &[usize], sides: Vec<[f64; 2]>) -> Optio
         sides[k] = sum.map(|sum| sum / rows[k * size + k]);
     }
     Some(sides)
+}
+
+/// A symmetric matrix of `n` times a vector given by its entries that are not zero. Row after row is added, which
+/// is quicker than a sum for each entry, because no addition waits for the one before.
+fn times(matrix: &[f64], n: usize, entries: impl Iterator<Item = (usize, f64)>) -> Vec<f64> {
+    let mut product = alloc::vec![0.0; n];
+    for (j, entry) in entries {
+        let row = &matrix[j * n..(j + 1) * n];
+        product.iter_mut().zip(row).for_each(|(sum, value)| *sum += value * entry);
+    }
+    product
 }
 
 /// Inverse of a symmetric matrix of `n`; none if it is not positive definite.
