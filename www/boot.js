@@ -12,13 +12,42 @@ async function start() {
   }
 }
 
+const HOST =
+  "A part of it did not arrive, or not whole. Fetch it anew. If that does not help, open holdround.html from the same " +
+  "folder, the whole page in one file, and tell whoever looks after the host: every file of the site must be there. ";
+
 function sayItFailed(reason) {
   const words = document.createElement("p");
   words.setAttribute("role", "alert");
+  const works = typeof WebAssembly === "object";
+  const onHost = works && !document.getElementById("module");
   words.textContent =
-    "Holdround could not start in this browser. It needs WebAssembly; a browser brought up to date will have it. " +
+    "Holdround could not start. What you typed before is still kept. " +
+    (onHost ? HOST : works ? "The file is damaged: get it anew. " : "It needs WebAssembly; a browser brought up to date has it. ") +
     `What the browser said: ${reason}`;
   document.querySelector("main").replaceChildren(words);
+  if (!onHost) return;
+  const button = document.createElement("button");
+  button.type = "button";
+  button.textContent = "Fetch it anew";
+  button.addEventListener("click", () =>
+    fetchAnew().catch(() => (words.textContent = "The host cannot be reached now. Nothing was changed; try again later.")),
+  );
+  words.after(button);
+}
+
+// Gives up what was kept of the site, not what was typed, once it is sure that the host can be reached.
+async function fetchAnew() {
+  await fetch("sw.js", { cache: "no-store" });
+  const registration = await navigator.serviceWorker?.getRegistration();
+  if (registration) {
+    const names = await caches.keys();
+    const ours = names.filter((name) => name.startsWith(`holdround ${registration.scope} `));
+    await Promise.all(ours.map((name) => caches.delete(name)));
+    await registration.unregister();
+  }
+  await Promise.all(["holdround_web.js", "holdround_web_bg.wasm"].map((file) => fetch(file, { cache: "reload" })));
+  location.reload();
 }
 
 function offerUpdate(waiting) {
@@ -44,7 +73,9 @@ async function keepForOffline() {
   if (!/^https?:$/.test(location.protocol)) return;
   try {
     const workers = navigator.serviceWorker;
-    const registration = await workers.register("sw.js", { updateViaCache: "none" });
+    const name = "sw.js";
+    const policy = globalThis.trustedTypes?.createPolicy("holdround", { createScriptURL: () => name });
+    const registration = await workers.register(policy?.createScriptURL("") ?? name, { updateViaCache: "none" });
     const look = () => {
       if (registration.waiting && workers.controller) offerUpdate(registration.waiting);
     };

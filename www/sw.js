@@ -1,4 +1,5 @@
-// Keeps every file of the site, so that it opens without a network. The build fills in both lines below.
+// Keeps every file of the site, so that it opens without a network. The build fills in both lines below: each file
+// comes with the hash of its content, so that what is kept is one version, and whole.
 const version = "VERSION";
 const files = ["FILES"];
 
@@ -7,7 +8,7 @@ const copy = `holdround ${registration.scope} `;
 const cacheName = copy + version;
 
 addEventListener("install", (event) => {
-  const fresh = files.map((file) => new Request(file, { cache: "reload" }));
+  const fresh = files.map(([file, integrity]) => new Request(file, { cache: "reload", integrity }));
   event.waitUntil(caches.open(cacheName).then((cache) => cache.addAll(fresh)));
 });
 

@@ -3,7 +3,9 @@
 #[cfg(feature = "browser")]
 pub mod browser;
 pub mod evidence;
+pub mod fuzz;
 pub mod job;
 pub mod jobs;
+pub mod program_reader;
 pub mod reference;
 pub mod solids;

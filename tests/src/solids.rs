@@ -74,6 +74,7 @@ struct Told {
     load: String,
     force_per_jaw: Option<f64>,
     mismatch: Option<f64>,
+    taper: Option<f64>,
     jaw_travel: Option<Figure>,
     speed: Option<f64>,
     lines: Vec<Line>,
@@ -86,7 +87,7 @@ impl TryFrom<Told> for Loaded {
         let load = match (told.load.as_str(), told.force_per_jaw, told.mismatch, told.jaw_travel, told.speed) {
             ("uniform", Some(force_per_jaw), None, None, None) => Load::Uniform { force_per_jaw },
             ("rigid", Some(force_per_jaw), Some(mismatch), Some(jaw_travel), None) => {
-                Load::Rigid { force_per_jaw, mismatch, jaw_travel }
+                Load::Rigid { force_per_jaw, mismatch, taper: told.taper.unwrap_or(0.0), jaw_travel }
             }
             ("spin", None, None, None, Some(speed)) => Load::Spin { speed },
             (load, ..) => return Err(format!("{load} is no load, or is told in part")),
@@ -109,6 +110,8 @@ pub enum Load {
         force_per_jaw: f64,
         /// Radius of the jaw less that of the part.
         mismatch: f64,
+        /// Slope of its face: above 0 it opens toward the front of the part, below toward the back.
+        taper: f64,
         /// Travel of a jaw from where its middle touches.
         jaw_travel: Figure,
     },
@@ -258,8 +261,11 @@ impl Case {
             step.inner_diameter.reverse();
         }
         other.jaws.z = [length - self.jaws.z[1], length - self.jaws.z[0]];
-        for line in other.results.iter_mut().flat_map(|loaded| &mut loaded.lines) {
-            line.z = length - line.z;
+        for loaded in &mut other.results {
+            if let Load::Rigid { taper, .. } = &mut loaded.load {
+                *taper = -*taper;
+            }
+            loaded.lines.iter_mut().for_each(|line| line.z = length - line.z);
         }
         other
     }
@@ -279,8 +285,9 @@ impl Case {
             told.push(("length over outer diameter", self.part.length / outer));
         }
         for loaded in &self.results {
-            if let Load::Rigid { mismatch, .. } = loaded.load {
+            if let Load::Rigid { mismatch, taper, .. } = loaded.load {
                 told.push(("radius of the jaws less that of the part", mismatch));
+                told.push(("taper of the jaws", taper));
             }
         }
         told
@@ -291,6 +298,13 @@ impl Case {
         let mut surfaces = Vec::new();
         for (bound, side) in [(Bound::Outside, Side::Outside), (Bound::Bore, Side::Bore)] {
             let mut planes = vec![0.0, self.part.length];
+            if bound == Bound::Bore {
+                // It ends at a floor.
+                planes.extend(self.part.steps.iter().scan(0.0, |end, step| {
+                    *end += step.length;
+                    Some(*end)
+                }));
+            }
             let lines = self.results.iter().flat_map(|loaded| &loaded.lines);
             planes.extend(lines.filter(|line| line.surface == bound).map(|line| line.z));
             planes.sort_by(f64::total_cmp);
@@ -370,9 +384,10 @@ impl Solved {
     pub fn compare_in(&self, face: &Face<'_>, loaded: &Loaded) -> Result<Vec<Pair>, String> {
         let (contact, spoken) = match loaded.load {
             Load::Uniform { force_per_jaw } => (Some(face.even(force_per_jaw)), "even pressure".to_string()),
-            Load::Rigid { force_per_jaw, mismatch, .. } => {
-                (Some(face.press(force_per_jaw, &Gap::straight(mismatch))), format!("rigid, {:+.0} um", mismatch * 1e6))
-            }
+            Load::Rigid { force_per_jaw, mismatch, taper, .. } => (
+                Some(face.press(force_per_jaw, &self.gap(mismatch, taper))),
+                format!("rigid, {:+.0} um, {:+.0} um/mm", mismatch * 1e6, taper * 1e3),
+            ),
             Load::Spin { .. } => (None, "spin".to_string()),
         };
         let contact = contact.transpose().map_err(|error| error.to_string())?;
@@ -404,6 +419,13 @@ impl Solved {
             pairs.push(Pair { of: of(&format!("mean of {place}")), ours, theirs: line.mean, scale });
         }
         Ok(pairs)
+    }
+
+    /// The gap of jaws with a taper, which first touch at one end of the grip.
+    fn gap(&self, larger: f64, taper: f64) -> Gap {
+        let [front, back] = self.case.jaws.z;
+        let away = |z: &f64| if taper > 0.0 { back - z } else { z - front };
+        Gap { larger, relief: self.spring.points.iter().map(|z| taper.abs() * away(z)).collect() }
     }
 
     /// Which surface and station lies on a circle.

@@ -1,5 +1,6 @@
 //! The document and the elements in it.
 
+use js_sys::{Function, Object, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Document, Element, HtmlElement, SvgElement};
 
@@ -27,6 +28,31 @@ pub(crate) fn by_id(id: &str) -> Option<Element> {
 /// The element with this id, as what it is.
 pub(crate) fn by_id_as<T: JsCast>(id: &str) -> Option<T> {
     by_id(id)?.dyn_into().ok()
+}
+
+/// Puts markup into an element. Nothing else on the page may turn text into elements: its policy asks for what only
+/// this can make, where the browser knows trusted types.
+pub(crate) fn show(element: &Element, markup: &str) {
+    let trusted = POLICY.with(|policy| {
+        let policy = policy.as_ref()?;
+        let make = Reflect::get(policy, &"createHTML".into()).ok()?.dyn_into::<Function>().ok()?;
+        make.call1(policy, &markup.into()).ok()
+    });
+    let _shown = Reflect::set(element, &"innerHTML".into(), &trusted.unwrap_or_else(|| markup.into()));
+}
+
+thread_local! {
+    static POLICY: Option<JsValue> = policy();
+}
+
+/// The policy by which markup is trusted. It takes all of it: what comes from outside was escaped where it was put in.
+fn policy() -> Option<JsValue> {
+    let window = web_sys::window()?;
+    let factory = Reflect::get(&window, &"trustedTypes".into()).ok().filter(|factory| factory.is_object())?;
+    let rules = Object::new();
+    Reflect::set(&rules, &"createHTML".into(), &Reflect::get(&window, &"String".into()).ok()?).ok()?;
+    let create = Reflect::get(&factory, &"createPolicy".into()).ok()?.dyn_into::<Function>().ok()?;
+    create.call2(&factory, &"holdround-markup".into(), &rules).ok()
 }
 
 /// The element that has the keyboard, unless it is the whole page.

@@ -113,7 +113,7 @@ def quoted_ring():
         (0.0, 0.020), "outside", 3000.0, (("bore", 0.010),), dict(theta=(5, 4), r=[2], z=(2, 2)), (0.0, 50e-6, -50e-6),
     )
     loads, _ = on_level(case, 3)
-    expected = {"uniform": 287.0 * (np.pi / 6) / 0.5, ("rigid", 0.0): 53.9, ("rigid", 50e-6): 64.6, ("rigid", -50e-6): 46.4}
+    expected = {"uniform": 287.0 * (np.pi / 6) / 0.5, ("rigid", 0.0, 0.0): 53.9, ("rigid", 50e-6, 0.0): 64.6, ("rigid", -50e-6, 0.0): 46.4}
     return [compare(f"quoted ring, {load}, P-V um", loads[load]["bore", 0.010, "peak_to_valley"] * 1e6, value, 0.005) for load, value in expected.items()]
 
 

@@ -25,7 +25,7 @@ def main(name, level):
         kind = entry["load"]
         if kind not in off:
             continue
-        found = loads["rigid", entry["mismatch"]] if kind == "rigid" else loads[kind]
+        found = loads["rigid", entry["mismatch"], entry.get("taper", 0.0)] if kind == "rigid" else loads[kind]
         lines = [(line, line["peak_to_valley"]["value"]) for line in entry["lines"]]
         scale = max(value for _, value in lines)
         for line, value in lines:

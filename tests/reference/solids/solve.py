@@ -11,7 +11,9 @@ Axes and signs
     Force per jaw is the resultant along the jaw's own axis: for uniform pressure p over half angle
     beta, length L and radius R it is p 2 R sin(beta) L.
     Rigid jaw: frictionless, unilateral, bored parallel to the part's axis to radius
-    Rj = Rp + mismatch; its gap before gripping is +(Rj - Rp)(1 - cos theta) outside, - inside.
+    Rj = Rp + mismatch; its gap before gripping is +(Rj - Rp)(1 - cos theta) outside, - inside. A
+    jaw with a taper has a further gap, slope times the distance from the end of the grip that
+    touches first: the back end for a slope > 0, the front end for one < 0.
     Jaw travel is along its axis, positive toward the part, from touching at theta = 0 at zero load.
     Spin is rotation alone, no jaws.
     Everything is small displacement, linear elastic, SI.
@@ -27,7 +29,7 @@ Mesh error
 Run
     python -m venv venv && venv/bin/pip install -r requirements.txt
     venv/bin/python checks.py              closed forms first
-    venv/bin/python solve.py               every case, into solids.json (8 minutes of one core)
+    venv/bin/python solve.py               every case, into solids.json (30 minutes of one core)
     venv/bin/python solve.py ring-pie ...  these alone, replaced in solids.json
 """
 
@@ -98,7 +100,8 @@ def on_level(case, level):
         along = -inward * (load[: solid.count] * cosine - load[solid.count : 2 * solid.count] * np.sin(solid.theta)).sum()
         assert abs(along / (case.force / 2) - 1) < 1e-4, f"resultant of the pressure: {along} N"
         loads["uniform"] = read(solid.solve(load * (case.force / 2 / along), keep)[:, 0])
-    if case.mismatches:
+    rigid = [(mismatch, 0.0) for mismatch in case.mismatches] + [(0.0, taper) for taper in case.tapers]
+    if rigid:
         count = len(gripped)
         push = sp.csc_matrix((np.full(count, -inward), (gripped, np.arange(count))), (3 * solid.count, count))
         answer = solid.solve(push, keep)
@@ -107,12 +110,15 @@ def on_level(case, level):
         assert lopsided < 1e-7, f"compliance is not symmetric: {lopsided}"
         compliance = 0.5 * (compliance + compliance.T)
         cosine = np.cos(solid.theta[gripped])
-        for mismatch in case.mismatches:
-            force, travel, rounds = grip(compliance, inward * mismatch * (1 - cosine), cosine, case.force / 2)
+        for mismatch, taper in rigid:
+            z, (front, back) = solid.z[gripped], case.band
+            relief = abs(taper) * (back - z if taper > 0 else z - front)
+            gap = inward * mismatch * (1 - cosine) + relief
+            force, travel, rounds = grip(compliance, gap, cosine, case.force / 2)
             figures = read(answer @ force)
             figures["travel"] = travel
-            loads["rigid", mismatch] = figures
-            print(f"    rigid {mismatch:+.2e}: {rounds} rounds, {np.count_nonzero(force)} of {count} nodes touch, "
+            loads["rigid", mismatch, taper] = figures
+            print(f"    rigid {mismatch:+.2e}, taper {taper:+.2e}: {rounds} rounds, {np.count_nonzero(force)} of {count} nodes touch, "
                   f"outermost {np.degrees(solid.theta[gripped][force > 0]).max():.3f}, innermost {np.degrees(solid.theta[gripped][force > 0]).min():.3f} degrees")
     if case.speed:
         loads["spin"] = read(solid.solve(solid.spin(case.material["density"], case.speed), keep)[:, 0])
@@ -154,6 +160,8 @@ def solve(case):
         entry = dict(load=kind)
         if kind == "rigid":
             entry["mismatch"] = load[1]
+            if load[2]:
+                entry["taper"] = load[2]
             entry["jaw_travel"] = figure(case.levels, [b["travel"] for b in by_level])
         if kind == "spin":
             entry["speed"] = case.speed

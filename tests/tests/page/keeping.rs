@@ -43,7 +43,7 @@ fn work_typed_in_the_last_moment_before_a_reload_lies_on_the_desk() {
             browser.execute(TYPE_AND_RELOAD, vec![json!(field("part.length")), json!(text)]);
             browser.wait_until(&format!("performance.timeOrigin > {since} && document.querySelector('#verdict h2')"));
             assert_eq!(browser.value(&field("part.length")), text, "work typed at the last moment is lost");
-            assert_eq!(browser.count("#go-back"), 0, "what is open is the newest: nothing else is offered");
+            assert_eq!(browser.count("#go-back-0"), 0, "what is open is the newest: nothing else is offered");
         }
         let mut newest = first;
         newest.set("part.length", "17.5 mm");

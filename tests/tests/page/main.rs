@@ -4,7 +4,9 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test that cannot go on has failed")]
 
 mod accessibility;
+mod broken;
 mod faults;
+mod hostile;
 mod indicator;
 mod keeping;
 mod keyboard;
@@ -25,3 +27,4 @@ mod touch;
 mod typing;
 mod undo;
 mod window;
+mod zoom;

@@ -5,16 +5,18 @@ use std::time::Instant;
 use crate::fault::{Fault, Outcome};
 use crate::target::{BARE, WASM};
 use crate::workspace::Workspace;
-use crate::{axe, chromium, shell, site, size, target};
+use crate::{axe, chromium, dependencies, origins, shell, site, size, target};
 
 type Step = (&'static str, fn(&Workspace) -> Outcome<()>);
 
-const STEPS: [Step; 10] = [
+const STEPS: [Step; 12] = [
     ("the code is formatted", formatted),
     ("clippy finds nothing, natively", linted),
     ("clippy finds nothing, for the browser", linted_for_the_browser),
+    ("every library may be used, and the lock file fits", dependencies::check),
     ("the core needs no operating system", core_alone),
     ("the site is built and opens as one file", built),
+    ("no file of the site names another host", kept_to_itself),
     ("the site is within its size", sized),
     ("unit, reference, documentation and browser tests pass", tested),
     ("the page's own tests pass in a browser", page_tested),
@@ -81,6 +83,10 @@ fn core_alone(workspace: &Workspace) -> Outcome<()> {
 
 fn built(workspace: &Workspace) -> Outcome<()> {
     site::assemble(workspace).map(drop)
+}
+
+fn kept_to_itself(workspace: &Workspace) -> Outcome<()> {
+    origins::check(&workspace.site())
 }
 
 fn sized(workspace: &Workspace) -> Outcome<()> {

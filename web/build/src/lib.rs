@@ -4,6 +4,7 @@
 //! cargo run            builds the site and serves it
 //! cargo run -- site    builds the site only
 //! cargo run -- test    checks everything there is
+//! cargo run -- release builds the site twice, compares, and packs it with hashes
 //! ```
 //!
 //! The site goes from the crate `holdround-web` through [`bind`] (module and glue) and [`site`]
@@ -14,9 +15,12 @@ pub mod axe;
 pub mod bind;
 pub mod checks;
 pub mod chromium;
+pub mod dependencies;
 pub mod evidence;
 pub mod fault;
 pub mod offline;
+pub mod origins;
+pub mod release;
 pub mod serve;
 pub mod shell;
 pub mod single_file;

@@ -1,5 +1,5 @@
 //! `cargo run` builds the site and serves it; `cargo run -- site` only builds it;
-//! `cargo run -- test` checks everything.
+//! `cargo run -- test` checks everything; `cargo run -- release` packs the site with a list of hashes.
 
 use std::env;
 use std::process::ExitCode;
@@ -7,7 +7,7 @@ use std::process::ExitCode;
 use holdround_build::fault::{Fault, Outcome};
 use holdround_build::serve::Server;
 use holdround_build::workspace::Workspace;
-use holdround_build::{checks, site};
+use holdround_build::{checks, release, site};
 
 /// The port that is tried first, so that a browser finds its kept files again the next day.
 const PORT: u16 = 4317;
@@ -30,7 +30,8 @@ fn run() -> Outcome<()> {
         [] => serve(&workspace),
         ["site"] => site::assemble(&workspace).map(drop),
         ["test"] => checks::run(&workspace),
-        _ => Err(Fault::new("usage: cargo run [-- site | -- test]")),
+        ["release"] => release::write(&workspace).map(drop),
+        _ => Err(Fault::new("usage: cargo run [-- site | -- test | -- release]")),
     }
 }
 

@@ -1,5 +1,7 @@
 //! What the service worker must know: which files to keep, and the version they make up together.
 
+use base64::Engine;
+use base64::prelude::BASE64_STANDARD;
 use sha2::{Digest, Sha256};
 
 use crate::fault::Outcome;
@@ -9,7 +11,7 @@ use crate::site::{Files, replace_only, text};
 /// keep the old site for good.
 pub const WORKER: &str = "sw.js";
 
-/// Fills the list of all other files and the hash of all contents into the service worker.
+/// Fills the list of all other files, each with its hash, and the hash of all contents into the service worker.
 ///
 /// # Errors
 /// When the service worker is missing or lacks a place to fill in.
@@ -24,12 +26,17 @@ pub fn fill_in(files: &mut Files) -> Outcome<()> {
 
 /// The first page is kept under its folder's address: some hosts redirect from its file name,
 /// and a browser refuses a redirected answer from a service worker.
-fn addresses(files: &Files) -> Vec<&str> {
+fn addresses(files: &Files) -> Vec<(&str, String)> {
     files
-        .keys()
-        .filter(|name| *name != WORKER)
-        .map(|name| if name == "index.html" { "./" } else { name.as_str() })
+        .iter()
+        .filter(|(name, _)| *name != WORKER)
+        .map(|(name, content)| (if name == "index.html" { "./" } else { name.as_str() }, integrity(content)))
         .collect()
+}
+
+/// The hash of a content as browsers compare it (Subresource Integrity, W3C).
+pub fn integrity(content: &[u8]) -> String {
+    format!("sha256-{}", BASE64_STANDARD.encode(Sha256::digest(content)))
 }
 
 fn version(files: &Files) -> String {
@@ -45,7 +52,7 @@ fn version(files: &Files) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{Files, WORKER, fill_in, text};
+    use super::{Files, WORKER, fill_in, integrity, text};
 
     fn filled(style: &str) -> String {
         let mut files = Files::from([
@@ -60,7 +67,8 @@ mod tests {
     #[test]
     fn the_list_names_every_file_but_the_worker() {
         let worker = filled("p {}");
-        assert!(worker.contains(r#"["./","style.css"]"#), "the list is wrong in {worker}");
+        let list = format!(r#"[["./","{}"],["style.css","{}"]]"#, integrity(b""), integrity(b"p {}"));
+        assert!(worker.contains(&list), "the list is wrong in {worker}");
     }
 
     #[test]

@@ -5,10 +5,10 @@
 
 use base64::Engine;
 use base64::prelude::BASE64_STANDARD;
-use sha2::{Digest, Sha256};
 
 use crate::bind::Bound;
 use crate::fault::{Fault, Outcome, While};
+use crate::offline::integrity;
 use crate::site::{Files, replace_only, text};
 
 /// Writes the one-file page from the site's handwritten files and the bound module.
@@ -37,7 +37,7 @@ struct Allowed {
 }
 
 fn hash(content: &str) -> String {
-    format!("'sha256-{}'", BASE64_STANDARD.encode(Sha256::digest(content)))
+    format!("'{}'", integrity(content.as_bytes()))
 }
 
 /// The part of the page from `opening` through the next `closing`.
@@ -116,7 +116,8 @@ fn with_policy(page: &str, allowed: &Allowed) -> Outcome<String> {
     let policy = format!(
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; \
          script-src {} 'wasm-unsafe-eval'; style-src {}; img-src data:; \
-         base-uri 'none'; form-action 'none'\">",
+         base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; \
+         trusted-types holdround-markup\">",
         allowed.scripts.join(" "),
         allowed.styles.join(" ")
     );

@@ -30,9 +30,11 @@ impl Workspace {
         Ok(Self { root: folder("workspace_root")?, target: folder("target_directory")? })
     }
 
-    /// Cargo, to be run in the root with further arguments.
+    /// Cargo, to be run in the root with further arguments; it builds into the target folder.
     pub fn cargo(&self) -> Command {
-        cargo(&self.root)
+        let mut command = cargo(&self.root);
+        command.env("CARGO_TARGET_DIR", &self.target);
+        command
     }
 
     /// Where cargo keeps the sources of libraries.

@@ -4,7 +4,7 @@ use holdround_core::setup::Entries;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
-use super::{Page, making, opening, window};
+use super::{Page, keep, making, opening, window};
 use crate::root;
 
 /// Something a button asks for.
@@ -54,10 +54,10 @@ pub(crate) enum Action {
     Skip,
     /// Put a notice away.
     PutAway(usize),
-    /// Go back to the set-up that was kept.
-    GoBack,
-    /// Forget the set-up that was kept.
-    DropEarlier,
+    /// Go back to a set-up that was kept.
+    GoBack(usize),
+    /// Forget a set-up that was kept.
+    DropEarlier(usize),
     /// Start from the assumed values.
     Fresh,
     /// Take the user's own rings over from the set-up before.
@@ -115,8 +115,8 @@ impl Action {
             "goto" => Self::GoTo(told("data-path")?),
             "skip" => Self::Skip,
             "put-away" => Self::PutAway(index()?),
-            "go-back" => Self::GoBack,
-            "drop-earlier" => Self::DropEarlier,
+            "go-back" => Self::GoBack(index()?),
+            "drop-earlier" => Self::DropEarlier(index()?),
             "fresh" => Self::Fresh,
             "take-rings" => Self::TakeRings,
             "leave-rings" => Self::LeaveRings,
@@ -191,15 +191,16 @@ impl Page {
             }
             Action::PutAway(index) => {
                 if index < self.desk.notices.len() {
-                    self.desk.notices.remove(index);
+                    let notice = self.desk.notices.remove(index);
+                    notice.kept.iter().for_each(|text| keep::let_go(text));
                 }
             }
-            Action::GoBack => {
-                if let Some(earlier) = self.desk.earlier.take() {
-                    self.desk.open(earlier);
+            Action::GoBack(at) => {
+                if let Some(earlier) = self.desk.earlier.take(at) {
+                    opening::replace(&mut self.desk, earlier);
                 }
             }
-            Action::DropEarlier => self.desk.earlier = None,
+            Action::DropEarlier(at) => drop(self.desk.earlier.take(at)),
             Action::Fresh => opening::replace(&mut self.desk, Entries::default()),
             Action::TakeRings => {
                 if let Some(rings) = self.desk.rings.take() {

@@ -7,6 +7,7 @@ use holdround_core::setup::part_inputs::PART_SHAPE;
 use holdround_core::setup::{Entries, Fault, Form, Input, LISTS, Setup, declared};
 use holdround_core::{BoreChoice, Effort, Engine, Progress};
 
+use super::earlier::Earlier;
 use super::entry_text;
 use super::history::History;
 use super::items;
@@ -52,8 +53,8 @@ pub(crate) struct Desk {
     pub(crate) faults: Vec<Fault>,
     /// What the reader must be told about links, storage and the like.
     pub(crate) notices: Vec<Notice>,
-    /// A stored set-up that a link took the place of.
-    pub(crate) earlier: Option<Entries>,
+    /// Set-ups that others took the place of, and those of other windows.
+    pub(crate) earlier: Earlier,
     /// A set-up with rings of the user's own that this one could take over.
     pub(crate) rings: Option<Entries>,
     /// What is in hand of readings of the indicator.
@@ -81,7 +82,7 @@ impl Desk {
             bore: None,
             faults: Vec::new(),
             notices: Vec::new(),
-            earlier: None,
+            earlier: Earlier::default(),
             rings: None,
             dial: super::indicator::InHand::default(),
         };

@@ -38,6 +38,7 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     opened.forget();
     on(&window, "afterprint", |_, _| records::show_for_print(""))?;
     on(&window, "pagehide", |page, _| page.leave())?;
+    on(&window, "storage", |page, _| page.hear())?;
     on(&window, "hashchange", |page, event| {
         opening::follow(&mut page.desk, Asked::by(event));
         page.refresh();

@@ -6,6 +6,7 @@ pub(crate) mod compare;
 mod delay;
 pub(crate) mod desk;
 mod drag;
+pub(crate) mod earlier;
 pub(crate) mod entry_text;
 mod events;
 mod fields;
@@ -34,6 +35,7 @@ use web_sys::Element;
 use address::Asked;
 use delay::Delay;
 use desk::Desk;
+use keep::Store;
 use notice::Notice;
 use preferences::Theme;
 use records::Shelf;
@@ -63,6 +65,7 @@ pub(crate) struct Page {
     desk: Desk,
     regions: Regions,
     structure: String,
+    store: Store,
     keeps: bool,
     unkept: bool,
     keeping: Delay,
@@ -91,15 +94,17 @@ pub(crate) struct Page {
 /// # Errors
 /// When the browser does not let the page listen.
 pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
-    main.set_inner_html(&sheet::show(is_wide()).into_string());
+    root::show(main, &sheet::show(is_wide()).into_string());
     let asked = Asked::at_opening();
     let damaged = matches!(asked, Asked::Damaged(..));
-    let desk = opening::desk(asked, keep::read());
+    let (store, kept) = Store::open();
+    let desk = opening::desk(asked, kept);
     let keeps = !desk.notices.contains(&Notice::new(opening::NOT_KEPT));
     let mut page = Page {
         desk,
         regions: Regions::default(),
         structure: String::new(),
+        store,
         keeps,
         // A link that cannot be opened stays in the address until something is changed.
         unkept: !damaged,
@@ -313,11 +318,24 @@ impl Page {
             return;
         }
         address::write(&self.desk.entries);
-        if self.keeps && !keep::write(&self.desk) {
-            self.keeps = false;
-            self.desk.notices.push(Notice::new(opening::NOT_KEPT));
-            self.regions.show("notices", notices::show(&self.desk));
+        let keeps = self.store.write(&mut self.desk);
+        if keeps != self.keeps {
+            self.keeps = keeps;
+            self.desk.notices.retain(|notice| notice.says != opening::NOT_KEPT);
+            if !keeps {
+                self.desk.notices.push(Notice::new(opening::NOT_KEPT));
+            }
         }
+        self.regions.show("notices", notices::show(&self.desk));
+    }
+
+    /// Another window has kept something.
+    fn hear(&mut self) {
+        if self.store.hear(&mut self.desk) {
+            self.unkept = true;
+            self.keeping.restart();
+        }
+        self.regions.show("notices", notices::show(&self.desk));
     }
 
     fn speak(&self) {

@@ -5,38 +5,25 @@ use holdround_core::setup::Entries;
 
 use super::address::Asked;
 use super::desk::Desk;
-use super::keep::Found;
+use super::keep::Kept;
 use super::notice::{Notice, tell};
 use crate::document;
 
 /// Said once where the browser keeps nothing.
-pub(crate) const NOT_KEPT: &str = "This browser keeps nothing for this page, as in a private window or a frame. Your set-up is in the address: bookmark it.";
+pub(crate) const NOT_KEPT: &str = "This browser keeps nothing for this page: it is full, or this is a private window or a frame. Your set-up is in the address: bookmark it.";
 
 /// The desk at the start: what the address asks for, else what was kept, else the first worked example.
-pub(crate) fn desk(asked: Asked, found: Found) -> Desk {
-    let mut notices = Vec::new();
-    let mut stored = None;
-    let mut before = None;
-    let mut preferences = None;
-    match found {
-        Found::Nothing => {}
-        Found::Refused => notices.push(Notice::new(NOT_KEPT)),
-        Found::Damaged(text) => notices.push(Notice::about(
-            "What this browser kept of your last set-up cannot be read. Nothing of it was used.",
-            text,
-        )),
-        Found::Kept(setup, earlier, preferred) => {
-            stored = Some(setup);
-            before = earlier;
-            preferences = Some(preferred);
-        }
+pub(crate) fn desk(asked: Asked, found: Option<Kept>) -> Desk {
+    let refused = found.is_none();
+    let Kept { setup, mut earlier, preferences, mut notices, .. } = found.unwrap_or_default();
+    if refused {
+        notices.push(Notice::new(NOT_KEPT));
     }
     let asked = wanted(asked, &mut notices);
-    let replaced =
-        asked.as_ref().and(stored.as_ref()).filter(|stored| asked.as_ref() != Some(stored) && is_work(stored));
-    let earlier = replaced.cloned().or(before);
+    let replaced = asked.as_ref().and(setup.as_ref()).filter(|kept| asked.as_ref() != Some(kept) && is_work(kept));
+    replaced.map(|kept| earlier.add(kept.clone(), String::new()));
     let first = || EXAMPLES.first().and_then(opened).unwrap_or_default();
-    let mut desk = Desk::new(asked.or(stored).unwrap_or_else(first));
+    let mut desk = Desk::new(asked.or(setup).unwrap_or_else(first));
     if let Some(preferences) = preferences {
         (desk.units, desk.theme) = preferences.read();
     }
@@ -56,7 +43,7 @@ pub(crate) fn follow(desk: &mut Desk, asked: Asked) {
 pub(crate) fn replace(desk: &mut Desk, entries: Entries) {
     if desk.entries != entries {
         if is_work(&desk.entries) {
-            desk.earlier = Some(desk.entries.clone());
+            desk.earlier.add(desk.entries.clone(), String::new());
         }
         if desk.entries.count("rings") > 0 {
             desk.rings = Some(desk.entries.clone());
@@ -88,7 +75,7 @@ fn wanted(asked: Asked, notices: &mut Vec<Notice>) -> Option<Entries> {
 }
 
 /// Whether someone typed this: it is neither empty nor a worked example.
-fn is_work(entries: &Entries) -> bool {
+pub(super) fn is_work(entries: &Entries) -> bool {
     let example = EXAMPLES.iter().any(|example| opened(example).as_ref() == Some(entries));
     *entries != Entries::default() && !example
 }
@@ -111,25 +98,32 @@ mod tests {
         entries
     }
 
-    fn kept(entries: Entries) -> Found {
-        Found::Kept(entries, None, Preferences::of(Units::of(UnitSystem::Inch), Theme::Shop))
+    fn kept(entries: Entries) -> Option<Kept> {
+        let preferences = Some(Preferences::of(Units::of(UnitSystem::Inch), Theme::Shop));
+        Some(Kept { setup: Some(entries), preferences, ..Kept::default() })
+    }
+
+    fn earlier(desk: &Desk) -> Vec<Entries> {
+        desk.earlier.0.iter().map(|(entries, _)| entries.clone()).collect()
     }
 
     #[test]
     fn a_link_comes_before_the_store_and_the_store_is_not_lost() {
         let mut desk = desk(Asked::Setup(work("40 mm")), kept(work("50 mm")));
         assert_eq!(desk.entries, work("40 mm"), "the link was asked for");
-        assert_eq!(desk.earlier, Some(work("50 mm")), "the stored work can be gone back to");
+        assert_eq!(earlier(&desk), [work("50 mm")], "the stored work can be gone back to");
         assert_eq!(desk.units.system, UnitSystem::Inch, "preferences hold whatever is opened");
         follow(&mut desk, Asked::Example("thin-ring".into()));
-        assert_eq!(desk.earlier, Some(work("40 mm")), "and so can work that an example replaces");
+        let both = [work("40 mm"), work("50 mm")];
+        assert_eq!(earlier(&desk), both, "and so can work that an example replaces");
         follow(&mut desk, Asked::Example("fast-sleeve".into()));
-        assert_eq!(desk.earlier, Some(work("40 mm")), "an example is nobody's work");
+        assert_eq!(earlier(&desk), both, "an example is nobody's work");
     }
 
     #[test]
     fn what_cannot_be_opened_is_kept_for_copying_and_breaks_nothing() {
-        let mut desk = desk(Asked::Damaged(LinkError::Damaged, "1-x".into()), Found::Damaged("{".into()));
+        let damaged = Kept { notices: vec![Notice::about("It cannot be read.", "{")], ..Kept::default() };
+        let mut desk = desk(Asked::Damaged(LinkError::Damaged, "1-x".into()), Some(damaged));
         let kept: Vec<_> = desk.notices.iter().filter_map(|notice| notice.kept.as_deref()).collect();
         assert_eq!(kept, ["{", "1-x"], "both texts are there");
         assert!(desk.faults.is_empty() && desk.waiting.is_some(), "the first example is on the desk");
@@ -142,7 +136,7 @@ mod tests {
     fn rings_of_the_shop_can_be_taken_to_the_next_job() {
         let mut with_ring = work("50 mm");
         with_ring.set("rings.0.outside", "120 mm");
-        let mut desk = desk(Asked::Setup(with_ring), Found::Nothing);
+        let mut desk = desk(Asked::Setup(with_ring), Some(Kept::default()));
         follow(&mut desk, Asked::Example("fast-sleeve".into()));
         let rings = desk.rings.clone();
         follow(&mut desk, Asked::Example("thin-ring".into()));
@@ -156,8 +150,8 @@ mod tests {
     #[test]
     fn without_link_and_store_the_first_example_opens() {
         let first = EXAMPLES.first().and_then(opened);
-        assert_eq!(Some(desk(Asked::Nothing, Found::Nothing).entries), first, "the first example");
+        assert_eq!(Some(desk(Asked::Nothing, Some(Kept::default())).entries), first, "the first example");
         assert_eq!(desk(Asked::Nothing, kept(work("9"))).entries, work("9"), "stored work comes first");
-        assert_eq!(desk(Asked::Nothing, Found::Refused).notices.len(), 1, "no store is told");
+        assert_eq!(desk(Asked::Nothing, None).notices.len(), 1, "no store is told");
     }
 }

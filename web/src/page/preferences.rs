@@ -61,11 +61,14 @@ impl Preferences {
         }
     }
 
-    /// Reads what was written of them.
-    pub(crate) fn parse(text: &str) -> Option<Self> {
+    /// Reads what was written of them, and tells whether that is all that was written.
+    pub(crate) fn parse(text: &str) -> Option<(Self, bool)> {
         let mut words = text.split(' ').map(str::to_owned);
         let (length, pressure, force) = (words.next()?, words.next()?, words.next()?);
-        Some(Self { length, pressure, force, theme: Theme::named(&words.next()?) })
+        let read = Self { length, pressure, force, theme: Theme::named(&words.next()?) };
+        let (units, theme) = read.read();
+        let all = Self::of(units, theme).to_string() == text;
+        Some((read, all))
     }
 
     /// The choices that were stored; what is not known any more takes its usual value.
@@ -107,8 +110,12 @@ mod tests {
         let mut units = Units::of(UnitSystem::Inch);
         units.pressure = Unit::named(Kind::Pressure, "bar").unwrap();
         let kept = Preferences::of(units, Theme::Shop);
-        let read = Preferences::parse(&kept.to_string()).unwrap();
+        let (read, all) = Preferences::parse(&kept.to_string()).unwrap();
         assert_eq!(read.read(), (units, Theme::Shop), "the same units and theme");
+        assert!(all, "and nothing else was written");
+        for newer in ["in bar lbf night", "in bar lbf shop large", "ell bar lbf shop"] {
+            assert!(Preferences::parse(newer).is_some_and(|(_, all)| !all), "{newer} says more than is read");
+        }
     }
 
     #[test]

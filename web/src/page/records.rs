@@ -19,6 +19,9 @@ use crate::{document, root};
 /// What is to be done where the browser keeps no records.
 const NOT_KEPT: &str = "This browser did not keep the jaw records: it is full, or keeps nothing for this page, as in a private window or a frame. Save them as a file before you close the page; their text, without photos, is here as well.";
 
+/// What is to be done where a newer page has the jaw records.
+const TAKEN: &str = "A newer version of this page has the jaw records, in another window or since your last visit. Load this page again to use it. Until then nothing of what is there is changed, and what you change here is not kept.";
+
 /// How it stands with the store.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) enum State {
@@ -151,6 +154,13 @@ impl Page {
             self.desk.notices.push(Notice::about(NOT_KEPT, text));
         }
         self.show_shelf();
+    }
+
+    /// A newer page has the store, or has written something in it that this one cannot read.
+    pub(super) fn shelf_taken(&mut self) {
+        self.shelf.database = None;
+        tell(&mut self.desk.notices, Notice::new(TAKEN));
+        self.shelf_refused();
     }
 
     pub(super) fn show_shelf(&mut self) {

@@ -37,7 +37,12 @@ fn begin_to_open() -> Result<(), JsValue> {
             let _made = database(&new).map(|database| database.create_object_store(STORE));
         }),
     )?;
-    when(&request, "error", refused())?;
+    let failed = request.clone();
+    let tell = move || {
+        let newer = failed.error().ok().flatten().is_some_and(|error| error.name() == "VersionError");
+        with_page(|page| if newer { page.shelf_taken() } else { page.shelf_refused() });
+    };
+    when(&request, "error", Box::new(tell))?;
     let opened = request.clone();
     let read = move || {
         if database(&opened).is_none_or(|database| read_all(database).is_err()) {
@@ -56,6 +61,13 @@ fn database(request: &IdbRequest) -> Option<IdbDatabase> {
 }
 
 fn read_all(database: IdbDatabase) -> Result<(), JsValue> {
+    // A newer page in another window waits for this one to let go.
+    let taken = database.clone();
+    let let_go = move || {
+        taken.close();
+        with_page(Page::shelf_taken);
+    };
+    when(&database, "versionchange", Box::new(let_go))?;
     let all = database.transaction_with_str(STORE)?.object_store(STORE)?.get_all()?;
     when(&all, "error", refused())?;
     let found = all.clone();
@@ -90,6 +102,11 @@ fn keep_one(store: &IdbObjectStore, id: String, mut record: Record) -> Result<()
         let text = found.result().ok().and_then(|text| text.as_string()).filter(|text| *text != known);
         let handed = record.clone();
         let theirs = text.as_deref().and_then(read);
+        if text.is_some() && theirs.is_none() {
+            // A newer page wrote it: it stays, and what is here is told and offered as text.
+            let _given_up = store.transaction().abort();
+            return with_page(Page::shelf_taken);
+        }
         let fates = theirs.map(|(_, theirs)| record.merge(theirs)).unwrap_or_default();
         let text = to_text(&record.to_document(&id));
         // If this fails the transaction is given up, and the page is told.

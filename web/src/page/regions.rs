@@ -69,7 +69,7 @@ fn replace(element: &Element, markup: &str) {
     let focus =
         root::focused().filter(|focused| element.contains(Some(focused)) && !element.is_same_node(Some(focused)));
     let place = focus.as_ref().map(|focused| (focused.id(), selection(focused)));
-    element.set_inner_html(markup);
+    root::show(element, markup);
     for (id, open) in opened {
         let Some(disclosure) = root::by_id(&id) else { continue };
         let _set = if open { disclosure.set_attribute("open", "") } else { disclosure.remove_attribute("open") };

@@ -1,5 +1,6 @@
 //! What is told about links and storage, above the sheet.
 
+use holdround_core::setup::Entries;
 use maud::{Markup, html};
 
 use crate::page::desk::Desk;
@@ -25,13 +26,32 @@ pub(crate) fn show(desk: &Desk) -> Markup {
                 button type="button" id="leave-rings" data-act="leave-rings" { "Leave them" }
             }
         }
-        @if desk.earlier.is_some() {
+        @if let [first, more @ ..] = desk.earlier.0.as_slice() {
             div.notice {
-                p { "Your earlier set-up is kept." }
-                button type="button" id="go-back" data-act="go-back" { "Go back to it" }
-                " "
-                button type="button" id="drop-earlier" data-act="drop-earlier" { "Let it go" }
+                (earlier(0, first))
+                @if !more.is_empty() {
+                    details id="more-earlier" {
+                        summary { (more.len()) " more" }
+                        @for (at, kept) in more.iter().enumerate() { (earlier(at + 1, kept)) }
+                    }
+                }
             }
+        }
+    }
+}
+
+/// A set-up that can be gone back to.
+fn earlier(at: usize, (entries, window): &(Entries, String)) -> Markup {
+    let name = entries.get("job.name").unwrap_or("without a name");
+    html! {
+        p {
+            @if window.is_empty() { "Your earlier set-up is kept: " } @else { "A set-up of another window is kept: " }
+            (name) "."
+        }
+        p {
+            button type="button" id={ "go-back-" (at) } data-act="go-back" data-index=(at) { "Go back to it" }
+            " "
+            button type="button" id={ "drop-earlier-" (at) } data-act="drop-earlier" data-index=(at) { "Let it go" }
         }
     }
 }
