@@ -89,14 +89,14 @@ fn a_file_of_records_made_to_do_harm_is_text_or_refused() {
     let script = SCRIPTS[0];
     let deep = format!("{}{}", "[".repeat(100_000), "]".repeat(100_000));
     let files = [
-        format!(r#"{{"jaw_records": 2, "records": [{{"id": "__proto__", "name": "proto", "harmed": 1, "__proto__": {{"harmed": 1}}}}], "__proto__": {{"harmed": 1}}}}"#),
+        r#"{"jaw_records": 2, "records": [{"id": "__proto__", "name": "proto", "__proto__": {"harmed": 1}}], "__proto__": {"harmed": 1}}"#.to_owned(),
         json!({ "jaw_records": 2, "records": [{ "id": script, "name": script, "material": script, "numbers": script, "tooth": script,
             "link": script, "borings": [{ "id": script, "date": script, "diameter": script }],
             "photos": [{ "id": "p", "caption": script, "image": "" }] }] })
         .to_string(),
         json!({ "jaw_records": 2, "records": [{ "id": "q", "name": "q", "photos": [{ "id": "p", "image": "data:text/html,<script>parent.harmed=1</script>" }] }] }).to_string(),
         json!({ "jaw_records": 1e300, "records": [] }).to_string(),
-        format!(r#"{{"jaw_records": 2, "records": [{{"id": "n", "name": 1e400, "recuts": -1e308}}]}}"#),
+        r#"{"jaw_records": 2, "records": [{"id": "n", "name": 1e400, "recuts": -1e308}]}"#.to_owned(),
         format!(r#"{{"jaw_records": 2, "records": {deep}}}"#),
         format!(r#"{{"jaw_records": 2, "records": [{{"id": "d", "name": "deep", "more": {deep}}}]}}"#),
         deep,

@@ -41,8 +41,10 @@ pub(crate) struct Kept {
     pub(crate) preferences: Option<Preferences>,
     /// What is to be told.
     pub(crate) notices: Vec<Notice>,
-    window: String,
-    whole: bool,
+    /// The window that kept it.
+    pub(crate) window: String,
+    /// Whether all of it was read.
+    pub(crate) whole: bool,
 }
 
 /// The browser's store as this window knows it.
