@@ -5,6 +5,7 @@
 
 mod accessibility;
 mod broken;
+mod explain;
 mod faults;
 mod hostile;
 mod indicator;
