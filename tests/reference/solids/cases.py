@@ -62,19 +62,9 @@ CUP = Profile((cylinder(40 * MM, 56 * MM, 51 * MM), cylinder(9 * MM, 56 * MM, 0.
 FLANGED = Profile((cylinder(11 * MM, 61 * MM, 30 * MM), cylinder(45 * MM, 36 * MM, 30 * MM)))
 LARGE = Profile((cylinder(28 * MM, 81 * MM, 72 * MM),))
 THIN = Profile((cylinder(24 * MM, 60 * MM, 57.6 * MM),))
-HEAVY = Profile((cylinder(20 * MM, 50 * MM, 15 * MM),))
 LONG = Profile((cylinder(90 * MM, 30 * MM, 24 * MM),))
 FLAT = Profile((cylinder(8 * MM, 70 * MM, 45 * MM),))
 CAP = Profile((cylinder(7 * MM, 48 * MM, 0.0), cylinder(38 * MM, 48 * MM, 42 * MM)))
-POT = Profile((cylinder(22 * MM, 35 * MM, 24 * MM), cylinder(16 * MM, 35 * MM, 0.0)))
-BASED = Profile((cylinder(46 * MM, 36 * MM, 30 * MM), cylinder(12 * MM, 62 * MM, 30 * MM)))
-COLLARED = Profile((cylinder(10 * MM, 58 * MM, 32 * MM), cylinder(40 * MM, 40 * MM, 32 * MM)))
-STOUT = Profile((cylinder(30 * MM, 45 * MM, 35 * MM),))
-BUSH = Profile((cylinder(36 * MM, 52 * MM, 44 * MM),))
-LINER = Profile((cylinder(30 * MM, 48 * MM, 40 * MM),))
-HUB = Profile((cylinder(10 * MM, 60 * MM, 38 * MM), cylinder(34 * MM, 46 * MM, 38 * MM)))
-FUNNEL = Profile((Step(36 * MM, (44 * MM, 44 * MM), (37 * MM, 29 * MM)), cylinder(16 * MM, 44 * MM, 29 * MM)))
-BARREL = Profile((cylinder(60 * MM, 50 * MM, 42 * MM),))
 CONED = Profile((Step(34 * MM, (34 * MM, 42 * MM), (28 * MM, 28 * MM)), cylinder(18 * MM, 42 * MM, 28 * MM)))
 
 CASES = (
@@ -124,22 +114,12 @@ CASES = (
     Case(
         "ring-tapered", "plain ring, rigid jaws bored with a taper either way", RING, STEEL, 3, 25.0,
         (12 * MM, 32 * MM), "outside", 2500.0, both(0, 12, 32),
-        dict(theta=(5, 4), r=[2], z=(3, 4)), (0.0,), (1e-3, -1e-3, 4e-3),
-    ),
-    Case(
-        "inside-tapered", "tube gripped in the bore by rigid jaws with a taper either way", TUBE, STEEL, 3, 25.0,
-        (45 * MM, 63 * MM), "inside", 3000.0, both(0, 31.5, 63),
-        dict(theta=(5, 4), r=[2], z=(3, 2, 4)), (0.0,), (2e-3, -2e-3),
+        dict(theta=(5, 4), r=[2], z=(3, 4)), (0.0,), (1e-3, -1e-3),
     ),
     Case(
         "thin-wall", "ring with a wall of a twenty-fifth of its radius", THIN, STEEL, 3, 18.0,
         (12 * MM, 24 * MM), "outside", 400.0, both(0, 12, 24),
         dict(theta=(5, 5), r=[2], z=(3, 3)), (0.0, 0.1 * MM, -0.1 * MM),
-    ),
-    Case(
-        "thick-wall", "ring with a small bore, narrow jaws over its whole length", HEAVY, STEEL, 3, 12.0,
-        (0.0, 20 * MM), "outside", 8000.0, both(0, 10, 20),
-        dict(theta=(4, 5), r=[4], z=(2, 2)), (0.0, 0.05 * MM, -0.05 * MM), speed=rpm(5000),
     ),
     Case(
         "long-tube", "tube of one and a half diameters, gripped at its end", LONG, STEEL, 3, 28.0,
@@ -156,55 +136,5 @@ CASES = (
         (33 * MM, 45 * MM), "outside", 3500.0,
         lines(("outside", 0), ("bore", 25), ("outside", 25), ("bore", 45), ("outside", 45)),
         dict(theta=(4, 4), r=[1, 2], z=(2, 2, 2, 3)), (0.0, 0.05 * MM, -0.05 * MM), core=20 * MM,
-    ),
-    Case(
-        "cup-thick-floor", "aluminium pot gripped on its thick floor", POT, ALUMINIUM, 3, 26.0,
-        (22 * MM, 38 * MM), "outside", 5000.0,
-        lines(("bore", 0), ("outside", 0), ("bore", 11), ("outside", 11), ("outside", 38)),
-        dict(theta=(4, 4), r=[1, 2], z=(2, 2, 3)), (0.0, 0.05 * MM, -0.05 * MM), speed=rpm(4000), core=12 * MM,
-    ),
-    Case(
-        "flange-gripped", "flanged tube gripped on its flange", BASED, STEEL, 3, 24.0,
-        (46 * MM, 58 * MM), "outside", 6000.0,
-        lines(("bore", 0), ("outside", 0), ("bore", 23), ("outside", 23), ("bore", 58), ("outside", 58)),
-        dict(theta=(5, 4), r=[1, 2], z=(2, 3, 3)), (0.0, 0.05 * MM, -0.05 * MM), speed=rpm(3500),
-    ),
-    Case(
-        "flange-near", "flanged tube gripped close behind its flange", COLLARED, STEEL, 3, 26.0,
-        (10 * MM, 26 * MM), "outside", 4000.0,
-        lines(("bore", 0), ("outside", 0), ("bore", 50), ("outside", 50)),
-        dict(theta=(5, 4), r=[2, 1], z=(2, 3, 3)), (0.0, 0.05 * MM, -0.05 * MM),
-    ),
-    Case(
-        "two-jaws", "ring in two wide jaws over half its length", STOUT, STEEL, 2, 35.0,
-        (15 * MM, 30 * MM), "outside", 4000.0, both(0, 15, 30),
-        dict(theta=(6, 5), r=[2], z=(3, 3)), (0.0, 0.05 * MM, -0.05 * MM),
-    ),
-    Case(
-        "four-jaws", "aluminium bush in four jaws over a third of its length", BUSH, ALUMINIUM, 4, 15.0,
-        (24 * MM, 36 * MM), "outside", 2500.0, both(0, 18, 36),
-        dict(theta=(4, 4), r=[2], z=(2, 2, 3)), (0.0, 0.05 * MM, -0.05 * MM),
-    ),
-    Case(
-        "inside-pie", "cast-iron liner gripped in the bore by pie jaws over its whole length", LINER, IRON, 3, 56.0,
-        (0.0, 30 * MM), "inside", 3000.0, both(0, 15, 30),
-        dict(theta=(8, 1), r=[2], z=(2, 2)), (0.0, 0.03 * MM, -0.03 * MM),
-    ),
-    Case(
-        "inside-flanged", "flanged tube gripped in the bore away from its flange", HUB, STEEL, 3, 22.0,
-        (30 * MM, 44 * MM), "inside", 3500.0,
-        lines(("bore", 0), ("outside", 0), ("bore", 44), ("outside", 44)),
-        dict(theta=(5, 4), r=[2, 1], z=(2, 3, 3)), (0.0, 0.06 * MM, -0.06 * MM),
-    ),
-    Case(
-        "coned-bore", "part with a coned bore and a straight outside", FUNNEL, STEEL, 3, 24.0,
-        (36 * MM, 52 * MM), "outside", 5500.0,
-        lines(("bore", 0), ("outside", 0), ("bore", 18), ("outside", 18), ("bore", 52), ("outside", 52)),
-        dict(theta=(5, 4), r=[2], z=(2, 2, 3)), (0.0, 0.05 * MM, -0.05 * MM), speed=rpm(4500),
-    ),
-    Case(
-        "middle", "cast-iron tube in five jaws around its middle", BARREL, IRON, 5, 14.0,
-        (22 * MM, 38 * MM), "outside", 3000.0, both(0, 30, 60),
-        dict(theta=(4, 4), r=[2], z=(3, 2, 2, 3)), (0.0, 0.06 * MM, -0.06 * MM),
     ),
 )
