@@ -23,6 +23,7 @@ mod sheet;
 mod sheet_print;
 mod start;
 mod steps;
+mod story;
 mod timing;
 mod touch;
 mod typing;

@@ -22,6 +22,8 @@ pub(crate) enum Action {
     Spin,
     /// Show the mesh in the section, or leave it out again.
     Mesh,
+    /// Something about the job told step by step: what.
+    Story(String),
     /// Let the tool run along the path that bores the jaws, or stop it.
     Run,
     /// Look for the bored diameter with which parts come out roundest.
@@ -122,6 +124,7 @@ impl Action {
             "leave-rings" => Self::LeaveRings,
             "compare" => Self::Compare,
             "take-jaws" => Self::TakeJaws(index()?),
+            story if story.starts_with("story-") => Self::Story(story.to_owned()),
             dial if dial.starts_with("dial-") => {
                 Self::Dial(dial.to_owned(), told("data-path").unwrap_or_default(), index().unwrap_or(0))
             }
@@ -135,10 +138,12 @@ impl Page {
     pub(crate) fn act(&mut self, action: Action) {
         match action {
             Action::Print => {
+                self.close_story();
                 let _printed = web_sys::window().map(|window| window.print());
                 return;
             }
             Action::Adopt => return self.adopt(),
+            Action::Story(what) => return self.act_on_story(&what),
             Action::Limit(number) => return window::open_limit(number),
             Action::Run => return self.run_or_stop(),
             Action::CopyProgram => return making::copy_program(),

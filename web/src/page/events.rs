@@ -11,6 +11,7 @@ use super::address::Asked;
 use super::{Page, opening, records, with_page};
 use crate::root;
 use crate::view::making::path;
+use crate::view::story::panel;
 
 /// Listens to everything the page answers to.
 ///
@@ -36,6 +37,7 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     let opened = Closure::<dyn Fn(Event)>::new(|_: Event| with_page(|page| page.show_photos()));
     document.add_event_listener_with_callback_and_bool("toggle", opened.as_ref().unchecked_ref(), true)?;
     opened.forget();
+    on(&window, "beforeprint", |page, _| page.close_story())?;
     on(&window, "afterprint", |_, _| records::show_for_print(""))?;
     on(&window, "pagehide", |page, _| page.leave())?;
     on(&window, "storage", |page, _| page.hear())?;
@@ -65,6 +67,9 @@ impl Page {
             return self.column_typed(&column);
         }
         let Some(field) = target::<HtmlInputElement>(event) else { return };
+        if field.id() == panel::SLIDER {
+            return self.scrub(field.value_as_number());
+        }
         if field.id() == path::SLIDER {
             return self.run_to(field.value_as_number());
         }
@@ -81,6 +86,9 @@ impl Page {
     /// A choice made, or a field left after typing.
     fn chosen(&mut self, event: &Event) {
         if let Some(select) = target::<HtmlSelectElement>(event) {
+            if select.id() == panel::STEP {
+                return self.tell_step(select.selected_index());
+            }
             if let Some(path) = select.get_attribute("data-path") {
                 self.desk.history.rest();
                 self.desk.type_in(&path, &select.value());

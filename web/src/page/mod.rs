@@ -10,6 +10,7 @@ pub(crate) mod earlier;
 pub(crate) mod entry_text;
 mod events;
 mod fields;
+mod frames;
 mod history;
 pub(crate) mod indicator;
 mod items;
@@ -23,6 +24,7 @@ pub(crate) mod preferences;
 pub(crate) mod records;
 mod records_store;
 mod regions;
+mod story;
 mod window;
 
 use std::cell::RefCell;
@@ -75,6 +77,8 @@ pub(crate) struct Page {
     tracing: Delay,
     running: Delay,
     run: making::Run,
+    /// The job told step by step, while it is.
+    telling: story::Telling,
     /// The next step of drawing what was found.
     drawing: Option<usize>,
     /// A size that is being dragged.
@@ -115,6 +119,7 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         tracing: Delay::new(0, || with_page(Page::trace)),
         running: Delay::new(making::TICK, || with_page(Page::tick)),
         run: making::Run::default(),
+        telling: story::Telling::default(),
         drawing: None,
         drag: None,
         point: None,
@@ -181,8 +186,8 @@ impl Page {
     fn draw(&mut self, step: usize) {
         match step {
             0 => self.show_fields(),
-            1 => self.show_face(),
-            2 => self.show_section(),
+            1 => self.show_views(),
+            2 => self.show_trace(),
             3..=6 => {
                 self.regions.hold(true);
                 match step {
@@ -256,10 +261,7 @@ impl Page {
         }
         self.show_fields();
         self.regions.show("verdict", title_block::show(&self.desk));
-        self.show_face();
-        if let Some(stage) = stage(&self.desk) {
-            motion::show(&mut self.regions, "section", section::draw(&stage));
-        }
+        self.show_views();
         self.keep_tool();
         dress(&self.desk);
     }
@@ -284,15 +286,18 @@ impl Page {
         }
     }
 
-    fn show_face(&mut self) {
-        if let Some(stage) = stage(&self.desk) {
-            motion::show(&mut self.regions, "face", face::draw(&stage));
+    /// Both views: as they are now, or as a step of the job has them.
+    fn show_views(&mut self) {
+        let Some(stage) = stage(&self.desk) else { return };
+        if self.telling.is_open() {
+            return self.show_story();
         }
+        motion::show(&mut self.regions, "face", face::draw(&stage));
+        motion::show(&mut self.regions, "section", section::draw(&stage));
     }
 
-    fn show_section(&mut self) {
+    fn show_trace(&mut self) {
         if let Some(stage) = stage(&self.desk) {
-            motion::show(&mut self.regions, "section", section::draw(&stage));
             self.regions.show("trace", trace::show(&stage));
         }
     }

@@ -15,8 +15,10 @@ use super::drawing::{
 };
 use super::making::on_views::on_face;
 
+pub(in crate::view) use words::{FIRST_LINE, LINE, RISE};
+
 /// Length of the arrow that stands for the round force named in the key, view units.
-const FORCE_KEY: f64 = 40.0;
+pub(in crate::view) const FORCE_KEY: f64 = 40.0;
 /// Beyond this, in any unit, no chuck grips, and the key has no room for the figure.
 const MOST_FORCE: f64 = 1e6;
 /// Farthest from the axis that a grip arrow reaches, view units.
@@ -24,16 +26,24 @@ const GRIP_REACH: f64 = 224.0;
 
 /// Draws the chuck seen from the front.
 pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
-    let both = Both::of(stage);
-    let bore = both.sheet.radius(at_front(&stage.setup.part));
-    Face { stage, both, bore }.draw()
+    Face::of(stage).draw()
 }
 
-struct Face<'a> {
+/// The face of what a stage shows.
+pub(in crate::view) struct Face<'a> {
     stage: &'a Stage<'a>,
     both: Both<'a>,
     /// Radius of the bore at the front, view units; zero if it is closed there.
-    bore: f64,
+    pub(in crate::view) bore: f64,
+}
+
+impl<'a> Face<'a> {
+    /// The face of what `stage` shows.
+    pub(in crate::view) fn of(stage: &'a Stage<'a>) -> Self {
+        let both = Both::of(stage);
+        let bore = both.sheet.radius(at_front(&stage.setup.part));
+        Self { stage, both, bore }
+    }
 }
 
 impl Face<'_> {
@@ -77,21 +87,32 @@ impl Face<'_> {
 
     /// What can be tapped: the jaws, and on top of them the part.
     fn targets(&self) -> Markup {
-        let setup = self.stage.setup;
-        let jaws = match setup.jaws.shape {
+        html! { (self.jaw_target()) (self.part_target()) }
+    }
+
+    /// The jaws, to be tapped.
+    pub(in crate::view) fn jaw_target(&self) -> Markup {
+        let jaws = match self.stage.setup.jaws.shape {
             JawShape::Ordinary(_) => "Ordinary jaws",
             JawShape::Wide(_) => "Wide jaws",
             JawShape::Pie(_) => "Pie jaws",
         };
+        html! {
+            g class="dimension" role="button" tabindex="0" data-entry="jaws.kind" aria-label={ (jaws) ", change" } {
+                (self.each_jaw(&html! { path class="hit" d=(closed(&self.both.jaw.whole)) {} }))
+            }
+        }
+    }
+
+    /// The part, to be tapped.
+    pub(in crate::view) fn part_target(&self) -> Markup {
+        let setup = self.stage.setup;
         let size = self.stage.units.show(Kind::Length, setup.part.largest_outside());
         let entry = if setup.part.stepped { self.largest_step() } else { "part.outside_diameter".into() };
         let inner =
             if setup.part.smallest_bore() > 0.0 { closed(&around(self.narrowest(), |_| 0.0)) } else { String::new() };
         let ring = closed(&around(self.both.outside, |_| 0.0)) + &inner;
         html! {
-            g class="dimension" role="button" tabindex="0" data-entry="jaws.kind" aria-label={ (jaws) ", change" } {
-                (self.each_jaw(&html! { path class="hit" d=(closed(&self.both.jaw.whole)) {} }))
-            }
             g class="dimension" role="button" tabindex="0" data-entry=(entry)
                 aria-label={ "Part, outside diameter " (size) ", change" } {
                 path class="hit" fill-rule="evenodd" d=(ring) {}
@@ -150,10 +171,7 @@ impl Face<'_> {
         };
         let [outer, inner] = self.edges();
         html! {
-            @if self.bore > 0.0 && self.narrowest() < self.bore {
-                @let through = if self.narrowest() > 0.0 { closed(&around(self.narrowest(), |_| 0.0)) } else { String::new() };
-                path class="part bare" fill-rule="evenodd" d={ (closed(&around(self.bore, |_| 0.0))) (through) } {}
-            }
+            (self.behind_the_bore())
             path class="outline part" fill-rule="evenodd" d={ (outside) (bore) } {}
             @for radius in outer.iter().chain(&inner) { circle class="outline edge" r=(coordinate(*radius)) {} }
             circle class="true-shape" r=(coordinate(self.both.outside)) {}
@@ -161,8 +179,18 @@ impl Face<'_> {
         }
     }
 
+    /// What is seen of the part through the bore at its front.
+    pub(in crate::view) fn behind_the_bore(&self) -> Markup {
+        html! {
+            @if self.bore > 0.0 && self.narrowest() < self.bore {
+                @let through = if self.narrowest() > 0.0 { closed(&around(self.narrowest(), |_| 0.0)) } else { String::new() };
+                path class="part bare" fill-rule="evenodd" d={ (closed(&around(self.bore, |_| 0.0))) (through) } {}
+            }
+        }
+    }
+
     /// Radii of the further edges that are seen from the front: on the outside, and in the bore.
-    fn edges(&self) -> [Vec<f64>; 2] {
+    pub(in crate::view) fn edges(&self) -> [Vec<f64>; 2] {
         let mut outer: Vec<f64> = Vec::new();
         let mut inner: Vec<f64> = Vec::new();
         let (mut widest, mut narrowest) = (0.0, f64::INFINITY);
@@ -246,7 +274,7 @@ impl Face<'_> {
     }
 
     /// Where grip arrows end next to the part: clear of the pressure band, or of the part itself.
-    fn grip_arrows_from(&self) -> f64 {
+    pub(in crate::view) fn grip_arrows_from(&self) -> f64 {
         let clear = match self.stage.setup.grip.side {
             Side::Outside => PRESSURE_KEY + 6.0,
             Side::Inside => 10.0,
@@ -255,7 +283,7 @@ impl Face<'_> {
     }
 
     /// The round force drawn [`FORCE_KEY`] long, in its unit.
-    fn round_force(&self) -> Option<f64> {
+    pub(in crate::view) fn round_force(&self) -> Option<f64> {
         let scene = &self.stage.findings.scene;
         let most = scene.jaw_grip_at_rest.max(scene.jaw_grip_at_speed);
         let room = (GRIP_REACH - self.grip_arrows_from()).clamp(20.0, 60.0);
@@ -264,12 +292,12 @@ impl Face<'_> {
     }
 
     /// View units for a newton.
-    fn force_scale(&self) -> Option<f64> {
+    pub(in crate::view) fn force_scale(&self) -> Option<f64> {
         Some(FORCE_KEY / self.stage.units.unit(Kind::Force).to_si(self.round_force()?))
     }
 
     /// Centre lines, and where the section is taken.
-    fn axes(&self) -> Markup {
+    pub(in crate::view) fn axes(&self) -> Markup {
         let reach = REACH + 12.0;
         html! {
             path class="chain" d=(open(&[(-reach, 0.0), (RIGHT, 0.0)])) {}

@@ -22,6 +22,7 @@ mod records_label;
 pub(crate) mod section;
 pub(crate) mod sheet;
 mod steps;
+pub(crate) mod story;
 pub(crate) mod title_block;
 pub(crate) mod tools;
 pub(crate) mod trace;

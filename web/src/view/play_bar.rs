@@ -98,7 +98,7 @@ pub(crate) fn buttons(desk: &Desk) -> Markup {
     }
 }
 
-/// Whether the section shows the mesh.
+/// Whether the section shows the mesh, and the way to the job told step by step.
 pub(crate) fn mesh(desk: &Desk) -> Markup {
-    html! { button type="button" id="mesh" data-act="mesh" aria-pressed=(desk.meshed) { "Mesh" } }
+    html! { (super::story::panel::opener()) button type="button" id="mesh" data-act="mesh" aria-pressed=(desk.meshed) { "Mesh" } }
 }

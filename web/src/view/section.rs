@@ -16,27 +16,37 @@ use super::drawing::{
 };
 use super::making::on_views::on_section;
 
+pub(in crate::view) use sizes::{JAW_LINE, LINE_UNDER};
+
 /// Where what does not fit is cut off, above and below the axis.
-const CLIP: f64 = CUT_OFF;
+pub(in crate::view) const CLIP: f64 = CUT_OFF;
 /// Gap between an outline and what is drawn off it.
-const CLEAR: f64 = 4.0;
+pub(in crate::view) const CLEAR: f64 = 4.0;
 
 /// Draws the section along the axis through jaw 1.
 pub(crate) fn draw(stage: &Stage<'_>) -> Markup {
     let both = Both::of(stage);
     let along = Along::of(stage, both.sheet);
-    let part = Outline::of(stage, both.sheet, &along, &both.shape);
-    let bore = both.sheet.radius(stage.setup.part.smallest_bore());
-    Section { stage, both: &both, along: &along, part, bore }.draw()
+    Section::of(stage, &both, &along).draw()
 }
 
-struct Section<'a> {
+/// The section of what a stage shows.
+pub(in crate::view) struct Section<'a> {
     stage: &'a Stage<'a>,
     both: &'a Both<'a>,
     along: &'a Along,
     part: Outline<'a>,
     /// Smallest radius of the bore, view units; zero if solid somewhere.
     bore: f64,
+}
+
+impl<'a> Section<'a> {
+    /// The section of what `stage` shows.
+    pub(in crate::view) fn of(stage: &'a Stage<'a>, both: &'a Both<'a>, along: &'a Along) -> Self {
+        let part = Outline::of(stage, both.sheet, along, &both.shape);
+        let bore = both.sheet.radius(stage.setup.part.smallest_bore());
+        Self { stage, both, along, part, bore }
+    }
 }
 
 impl Section<'_> {
@@ -88,7 +98,7 @@ impl Section<'_> {
         self.stage.setup.chuck.jaws.is_multiple_of(2)
     }
 
-    fn chuck(&self) -> Markup {
+    pub(in crate::view) fn chuck(&self) -> Markup {
         let body = self.both.sheet.radius(self.stage.setup.chuck.body_diameter.value);
         let Along { back, chuck: face, .. } = *self.along;
         let outline = [(back, -body), (face, -body), (face, body), (back, body)];
@@ -99,11 +109,17 @@ impl Section<'_> {
     }
 
     /// A jaw's section above the axis.
-    fn jaw_section(&self) -> Vec<Point> {
-        let Along { chuck, front, .. } = *self.along;
+    pub(in crate::view) fn jaw_section(&self) -> Vec<Point> {
+        self.jaw_section_at(self.both.jaw.grip, 0.0)
+    }
+
+    /// The same with its face at the radius `grip`, and proud in front by `more`, view units.
+    pub(in crate::view) fn jaw_section_at(&self, grip: f64, more: f64) -> Vec<Point> {
+        let chuck = self.along.chuck;
+        let front = self.along.front + more;
         let seat = self.step();
         let JawOutline { inner, outer, .. } = self.both.jaw;
-        let grip = self.both.jaw.grip.max(inner).min(outer);
+        let grip = grip.max(inner).min(outer);
         match self.stage.setup.grip.side {
             Side::Outside => {
                 vec![(chuck, -inner), (chuck, -outer), (front, -outer), (front, -grip), (seat, -grip), (seat, -inner)]
@@ -138,7 +154,7 @@ impl Section<'_> {
     }
 
     /// The master jaw's end under the top jaw, with the serrations between them.
-    fn master_jaw(&self) -> Markup {
+    pub(in crate::view) fn master_jaw(&self) -> Markup {
         const DEPTH: f64 = 26.0;
         const TOOTH: f64 = 3.0;
         let face = self.along.chuck;
@@ -181,7 +197,7 @@ impl Section<'_> {
     }
 
     /// Where the jaws' step is drawn: under the part, or a little off it.
-    fn step(&self) -> f64 {
+    pub(in crate::view) fn step(&self) -> f64 {
         const OFF_THE_PART: f64 = 3.0;
         let off = if self.stage.setup.grip.seated { 0.0 } else { OFF_THE_PART };
         (self.along.seat - off).max(self.along.chuck)
@@ -240,7 +256,7 @@ impl Section<'_> {
     }
 
     /// Breaks in what is too long for the sheet.
-    fn breaks(&self) -> Markup {
+    pub(in crate::view) fn breaks(&self) -> Markup {
         let jaws = (self.lowest(), self.both.jaw.outer);
         let part = (-self.both.outside, self.both.outside);
         let extents = [jaws, (jaws.0.min(part.0), jaws.1.max(part.1)), part];
@@ -260,7 +276,7 @@ impl Section<'_> {
     }
 
     /// Break lines where chuck or jaws run off the sheet.
-    fn cut_off(&self) -> Markup {
+    pub(in crate::view) fn cut_off(&self) -> Markup {
         let body = self.both.sheet.radius(self.stage.setup.chuck.body_diameter.value) > CLIP;
         let jaws = self.both.jaw.outer > CLIP;
         let from = if body { self.along.back } else { self.along.chuck };
@@ -274,7 +290,7 @@ impl Section<'_> {
         }
     }
 
-    fn unit_words(&self) -> &'static str {
+    pub(in crate::view) fn unit_words(&self) -> &'static str {
         match self.stage.units.system {
             UnitSystem::Metric => "millimetres",
             UnitSystem::Inch => "inches",

@@ -2,6 +2,8 @@
 
 use maud::{Markup, html};
 
+use super::story::panel as story;
+
 /// Where the verdict is spoken; it is there before the first result.
 pub(crate) const SPOKEN: &str = "spoken";
 
@@ -34,6 +36,7 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                         div.polar-sheet id="trace" {}
                     }
                     div.play id="play" {}
+                    div.story id=(story::REGION) {}
                     p.standing { (WHERE_IT_IS_CHOSEN) }
                 }
                 section.title-block id="title-block" aria-label="Verdict" tabindex="-1" {

@@ -37,7 +37,8 @@ pub(in crate::view) struct Along {
     stretches: [(f64, f64); 3],
     /// Where the grip starts along the part, m.
     start: f64,
-    scale: f64,
+    /// View units per metre.
+    pub(in crate::view) scale: f64,
 }
 
 impl Along {

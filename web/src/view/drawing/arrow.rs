@@ -22,16 +22,22 @@ pub(in crate::view) fn line_arrow(tail: Point, tip: Point, head: f64, class: &st
 
 /// A broad arrow from `tail` to `tip`, drawn as one outline.
 pub(in crate::view) fn block_arrow(tail: Point, tip: Point, class: &str) -> Markup {
+    let Some(points) = block(tail, tip) else { return html! {} };
+    html! { path class={ "force " (class) } d=(closed(&points)) {} }
+}
+
+/// The outline of a broad arrow; none if its ends are too close to tell a direction.
+pub(in crate::view) fn block(tail: Point, tip: Point) -> Option<[Point; 7]> {
     const HEAD: f64 = 12.0;
     const HALF_HEAD: f64 = 6.0;
     const HALF_SHAFT: f64 = 2.5;
-    let Some((along, length)) = direction(tail, tip) else { return html! {} };
+    let (along, length) = direction(tail, tip)?;
     let head = HEAD.min(length);
     let at = |forward: f64, aside: f64| {
         (tail.0 + along.0 * forward - along.1 * aside, tail.1 + along.1 * forward + along.0 * aside)
     };
     let foot = length - head;
-    let points = [
+    Some([
         at(0.0, HALF_SHAFT),
         at(foot, HALF_SHAFT),
         at(foot, HALF_HEAD),
@@ -39,8 +45,7 @@ pub(in crate::view) fn block_arrow(tail: Point, tip: Point, class: &str) -> Mark
         at(foot, -HALF_HEAD),
         at(foot, -HALF_SHAFT),
         at(0.0, -HALF_SHAFT),
-    ];
-    html! { path class={ "force " (class) } d=(closed(&points)) {} }
+    ])
 }
 
 /// Unit vector and distance from one point to another; none if they are too close to tell a direction.

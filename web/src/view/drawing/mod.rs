@@ -21,7 +21,7 @@ mod tests;
 mod tool;
 
 pub(super) use along::Along;
-pub(super) use arrow::{block_arrow, line_arrow};
+pub(super) use arrow::{block, block_arrow, line_arrow};
 pub(super) use bore::{at_front, is_hollow};
 pub(super) use both::Both;
 pub(super) use dimension::{Callout, Dimension};
@@ -37,4 +37,4 @@ pub(crate) use round_number::at_most;
 pub(super) use row::{Label, Row};
 pub(super) use shape::{Shape, State, around};
 pub(super) use sheet::{CUT_OFF, LEFT, REACH, RIGHT, Sheet, TOP, stand_back};
-pub(super) use tool::Tool;
+pub(super) use tool::{Tool, direction};

@@ -85,6 +85,11 @@ impl<'a> Shape<'a> {
         }
     }
 
+    /// The same with so much of its clamped shape on outside and bore.
+    pub(in crate::view) fn with_shares(&self, [outside, bore]: [f64; 2]) -> Self {
+        Self { outside: (self.outside.0, outside), bore: (self.bore.0, bore), ..self.clone() }
+    }
+
     /// How far the outside is drawn from its true circle at `angle` from jaw 1, view units.
     pub(in crate::view) fn outside_shift(&self, angle: f64) -> f64 {
         self.shift(self.outside, angle)

@@ -104,7 +104,7 @@ fn triangle(tip: Point, points: Point) -> Markup {
 }
 
 /// The diameter a cut's tool touches, and which way its tip points.
-fn direction(cut: &Cut, part: &Part) -> (f64, Point) {
+pub(in crate::view) fn direction(cut: &Cut, part: &Part) -> (f64, Point) {
     const INWARD: Point = (0.0, 1.0);
     const OUTWARD: Point = (0.0, -1.0);
     const TOWARD_CHUCK: Point = (-1.0, 0.0);

@@ -8,11 +8,11 @@ use super::{FORCE_KEY, Face};
 use crate::view::drawing::{Anchor, LEFT, PRESSURE_KEY, State, block_arrow, is_hollow, letters, line_arrow};
 
 /// Base line of the first line under the view.
-const FIRST_LINE: f64 = 268.0;
+pub(in crate::view) const FIRST_LINE: f64 = 268.0;
 /// Between the lines under the view.
-const LINE: f64 = 28.0;
+pub(in crate::view) const LINE: f64 = 28.0;
 /// Half a block arrow's width above the base line of the words beside it.
-const RISE: f64 = 7.0;
+pub(in crate::view) const RISE: f64 = 7.0;
 
 impl Face<'_> {
     /// What the arrows and the lobes stand for, in words, under the view.

@@ -156,15 +156,25 @@ pub(super) fn tool(setup: &Setup, path: &JawPath, scale: f64) -> Markup {
     }
 }
 
+/// How long a move is shown.
+fn time(from: &Move, to: &Move) -> f64 {
+    let (across, along) = (0.5 * (to.x - from.x), to.z - from.z);
+    libm::sqrt(across * across + along * along) / if to.feed > 0.0 { 1.0 } else { RAPID }
+}
+
+/// The share of the way that is behind the tool where moves for `purpose` begin.
+pub(in crate::view) fn share_before(path: &JawPath, purpose: Purpose) -> Option<f64> {
+    let first = path.moves.iter().position(|step| step.purpose == purpose)?;
+    let times = || path.moves.iter().zip(path.moves.iter().skip(1)).map(|(from, to)| time(from, to));
+    let (before, whole): (f64, f64) = (times().take(first.saturating_sub(1)).sum(), times().sum());
+    (whole > 0.0).then(|| before / whole)
+}
+
 /// Where the tool is after a share of its way: the move it is on, and diameter and z of its tip, m.
 pub(super) fn place(path: &JawPath, share: f64) -> (usize, f64, f64) {
     if let Some(first) = path.moves.first().filter(|_| share <= 0.0) {
         return (0, first.x, first.z);
     }
-    let time = |from: &Move, to: &Move| {
-        let (across, along) = (0.5 * (to.x - from.x), to.z - from.z);
-        libm::sqrt(across * across + along * along) / if to.feed > 0.0 { 1.0 } else { RAPID }
-    };
     let whole: f64 = path.moves.iter().zip(path.moves.iter().skip(1)).map(|(from, to)| time(from, to)).sum();
     let mut left = share * whole;
     for (at, (from, to)) in path.moves.iter().zip(path.moves.iter().skip(1)).enumerate() {

@@ -6,9 +6,9 @@ use super::{CLEAR, CLIP, Section};
 use crate::view::drawing::{Along, Callout, Dimension, Label, Row};
 
 /// Line of the jaw height.
-const JAW_LINE: f64 = -208.0;
+pub(in crate::view) const JAW_LINE: f64 = -208.0;
 /// From the middle of a row to its dimension line.
-const LINE_UNDER: f64 = 10.0;
+pub(in crate::view) const LINE_UNDER: f64 = 10.0;
 
 impl Section<'_> {
     fn length(&self, entry: &str, name: &str, sign: &str, si: f64) -> Callout {
@@ -16,7 +16,7 @@ impl Section<'_> {
     }
 
     /// Every size that is written on the view.
-    pub(super) fn dimensions(&self) -> Markup {
+    pub(in crate::view) fn dimensions(&self) -> Markup {
         let setup = self.stage.setup;
         let Along { chuck, front, .. } = *self.along;
         html! {
