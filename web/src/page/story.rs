@@ -102,7 +102,7 @@ impl Page {
         self.telling.set.clear();
         self.regions.show(panel::REGION, maud::Markup::default());
         self.show_views();
-        self.keep_tool();
+        self.place_tool();
     }
 
     /// Draws both views anew and shows the moment the story is at; the same step where the job has changed.
