@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a job that is no job must fail")]
 
+use holdround_core::examples::EXAMPLES;
 use holdround_core::findings::Findings;
 use holdround_core::setup::{Entries, Setup};
 use holdround_core::{Effort, Engine};
@@ -136,4 +137,23 @@ fn a_job_seen_in_a_mirror_is_the_same_job() {
             assert!((here - there).abs() <= 1e-6 * here.abs(), "{}: {here:e} and {there:e}", case.name);
         }
     }
+}
+
+#[test]
+fn a_best_bore_at_the_end_of_the_search_is_not_told_as_one() {
+    let (mut at_end, mut within) = (0, 0);
+    for example in EXAMPLES {
+        let entries = Entries::from_json(example.json).unwrap();
+        let choice = Engine::default().bore_choice(&Setup::read(&entries).unwrap());
+        let best = &choice.findings[0];
+        let [at, from, to] = [best.value.clone().unwrap(), best.steps[0].given[0].value, best.steps[0].given[1].value];
+        assert_eq!(choice.at_end, at <= from || at >= to, "{}: {at} in {from} to {to}", example.id);
+        let told = best.name.starts_with("End of the search") && !best.name.contains("best");
+        assert_eq!(told, choice.at_end, "{}: {}", example.id, best.name);
+        let least = choice.curve.iter().map(|[_, roundness]| *roundness).fold(f64::INFINITY, f64::min);
+        let ends = [choice.curve[0], choice.curve[choice.curve.len() - 1]];
+        assert_eq!(ends.iter().any(|[_, end]| *end <= least), choice.at_end, "{}: as the curve has it", example.id);
+        if choice.at_end { at_end += 1 } else { within += 1 }
+    }
+    assert!(at_end > 0 && within > 0, "both kinds occur: {at_end} at the end, {within} within");
 }

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "what is known to be found and is not must fail")]
 
-use holdround_core::findings::{Findings, Mark};
+use holdround_core::findings::{Findings, Mark, Weight};
 use holdround_core::setup::Setup;
 use holdround_tests::job::Job;
 
@@ -74,6 +74,15 @@ fn a_tooth_is_found_for_the_assumed_job_and_nothing_on_it_is_beyond_its_limit() 
     for finding in findings.findings.iter().filter(|finding| topics.iter().any(|topic| finding.id.starts_with(topic))) {
         assert!(!matches!(finding.mark(), Mark::Beyond | Mark::Refused), "{}: {finding:?}", finding.id);
     }
+}
+
+#[test]
+fn teeth_that_serve_are_told_first_and_the_best_of_them_is_the_one_taken() {
+    let placing = found(&[]).scene.placing.unwrap();
+    let serve: Vec<bool> = placing.teeth.iter().map(|tooth| tooth.faults.is_empty()).collect();
+    assert!(serve[0] && !serve[serve.len() - 1], "some serve, others do not: {serve:?}");
+    assert!(serve.windows(2).all(|pair| pair[0] >= pair[1]), "those that serve first: {serve:?}");
+    assert_eq!(placing.teeth[0].tooth, placing.tooth, "the best of them is the one taken");
 }
 
 #[test]
@@ -223,6 +232,16 @@ fn wasteful_jaws_are_given_a_ring_that_wastes_nothing() {
     ];
     let findings = found(&ground);
     assert!(caution(&findings, "recut.stock").contains("more than one recut should"), "1.5 mm per side");
+    let wasted = value(&findings, "recut.wasted");
+    let spare = value(&findings, "recut.stock") - value(&findings, "recut.needed");
+    assert!(wasted > 0.0 && wasted < spare, "what is cut away beyond what a recut may take: {wasted} of {spare}");
+    let heeded = |findings: &Findings| {
+        findings
+            .cautions
+            .iter()
+            .any(|caution| caution.weight == Weight::Model && caution.says.contains("more jaw than"))
+    };
+    assert!(heeded(&findings), "and it is a caution: {:?}", findings.cautions);
     let larger = value(&findings, "recut.ring_change");
     let other = format!("{} mm", 140.0 + 1e3 * larger);
     let both = found(&[ground.as_slice(), &[("rings.1.outside", &other), ("rings.1.inside", "122 mm")]].concat());
@@ -231,6 +250,7 @@ fn wasteful_jaws_are_given_a_ring_that_wastes_nothing() {
     let standing = format!("{} mm", 77.0 + 1e3 * larger);
     let after = found(&[("recut.jaws", "bored"), ("recut.standing", &standing)]);
     assert!(caution(&after, "recut.stock").contains("It cleans up."), "{}", caution(&after, "recut.stock"));
+    assert!(after.get("recut.wasted").is_none() && !heeded(&after), "and nothing is wasted any more");
 }
 
 #[test]

@@ -104,23 +104,53 @@ fn a_feeler_that_is_usual_in_a_shop_is_always_answered() {
 }
 
 #[test]
-fn a_thousandth_per_side_shows_at_one_end_unless_jaws_and_part_give_by_more() {
-    let marks = |findings: &Findings| findings.scene.bluing.iter().map(|seen| seen.bluing.marked).collect::<Vec<_>>();
+fn the_recommended_taper_is_more_metal_at_the_tip_on_every_worked_example() {
+    // The jaws are bored on a ring below the part and as hard as they grip: the part leans them more than the ring did.
     for (name, job) in jobs() {
         let findings = found(&mut Engine::default(), &job);
+        let right = value(&findings, "taper.right");
+        assert!(right > 0.0, "{name}: more metal at the tip than at the base: {right}");
+        let told = findings.get("taper.right").unwrap().caution.as_ref().unwrap();
+        assert!(told.contains("More metal at the tip"), "{name}, in words: {told}");
+        let even = findings.get("taper.even").unwrap();
+        let says =
+            if value(&findings, "taper.even") < right { "gives less at the tip" } else { "gives more at the tip" };
+        assert!(even.caution.as_ref().unwrap().contains(says), "{name}: the part's own give is told apart: {even:?}");
+    }
+}
+
+#[test]
+fn a_ring_above_the_middle_of_the_grip_asks_for_less_metal_at_the_tip_and_says_why() {
+    let mut job = Entries::default();
+    job.set("jaws.ring_height", "48 mm");
+    job.set("jaws.boring_pressure", "3 MPa");
+    let findings = found(&mut Engine::default(), &job);
+    assert!(value(&findings, "taper.right") < 0.0, "the ring leaned the jaws more than the part will");
+    let told = findings.get("taper.right").unwrap().caution.as_ref().unwrap();
+    assert!(told.contains("less metal at the tip") && told.contains("boring ring"), "which is said: {told}");
+}
+
+#[test]
+fn a_thousandth_per_side_shows_at_one_end_unless_jaws_and_part_give_by_more() {
+    let marks = |findings: &Findings| findings.scene.bluing.iter().map(|seen| seen.bluing.marked).collect::<Vec<_>>();
+    let mut heavy = jobs().into_iter().find(|(name, _)| *name == "floored-cup").unwrap().1;
+    heavy.set("run.pressure", "3 MPa");
+    // A thin ring gripped hard, and a cup at its floor, are pressed together by more than that.
+    let give = ["as assumed", "floored-cup", "heavy"];
+    for (name, job) in jobs().into_iter().chain([("heavy", heavy)]) {
+        let findings = found(&mut Engine::default(), &job);
         let unseen = value(&findings, "taper.unseen");
-        assert!(unseen < 25.4e-6, "{name}: as gripped, a thousandth shows: {unseen}");
+        assert_eq!(unseen > 25.4e-6, give.contains(&name), "{name}: as gripped, {unseen} does not show");
+        let told = findings.get("taper.unseen").unwrap().caution.as_ref().unwrap();
+        assert_eq!(told.contains("Blue at less pressure"), unseen > 25.4e-6, "{name}, with what to do: {told}");
         assert_eq!(marks(&findings)[..3], [Marked::Base, Marked::Even, Marked::Tip], "{name}: little, right, much");
+        let off = |at: usize| (findings.scene.bluing[at].taper - findings.scene.bluing[1].taper).abs();
+        let most = off(0).max(off(2));
+        let wanted = if unseen > 25.4e-6 { unseen + 0.5e-6 } else { 25.4e-6 };
+        assert!((most - wanted).abs() < 1e-12, "{name}: the pictures are a thousandth off, or what it takes: {most}");
         let told = findings.get("taper.bluing.much").unwrap().caution.as_ref().unwrap();
         assert!(told.contains("contact is lost at the base"), "{name}: {told}");
+        let told = findings.get("taper.bluing.little").unwrap().caution.as_ref().unwrap();
+        assert!(told.contains("at the base; the tip stands open"), "{name}: {told}");
     }
-    // Gripped three times as hard at its floor, jaws and cup are pressed together by more than that.
-    let (_, mut heavy) = jobs().into_iter().find(|(name, _)| *name == "floored-cup").unwrap();
-    heavy.set("run.pressure", "3 MPa");
-    let findings = found(&mut Engine::default(), &heavy);
-    let unseen = value(&findings, "taper.unseen");
-    assert!(unseen > 25.4e-6, "a heavy grip makes them give more: {unseen}");
-    assert_eq!(marks(&findings)[..3], [Marked::Even; 3], "and a thousandth does not show");
-    let told = findings.get("taper.unseen").unwrap().caution.as_ref().unwrap();
-    assert!(told.contains("Blue at less pressure"), "which is said, with what to do: {told}");
 }

@@ -31,6 +31,8 @@ const MISS: f64 = 25.4e-6;
 pub struct BoreChoice {
     /// Bored diameter and worst released roundness over the largest and the smallest part, m, by diameter.
     pub curve: Vec<[f64; 2]>,
+    /// Whether the least lies at the end of what was searched, so that it is no optimum.
+    pub at_end: bool,
     /// The best diameter, its roundness, that of the nominal diameter, and those of missing it.
     pub findings: Vec<Finding>,
 }
@@ -60,7 +62,7 @@ pub(super) fn tell(setup: &Setup, found: &mut Vec<Finding>) {
             }),
     );
     let boring = &setup.boring;
-    let face = setup.grip.length.value - boring.chamfer.value - boring.relief_width.value;
+    let [groove, chamfer] = boring.bare();
     tell_length(
         found,
         &Line {
@@ -73,13 +75,16 @@ pub(super) fn tell(setup: &Setup, found: &mut Vec<Finding>) {
             symbol: "L − c − w",
             source: "geometry",
         },
-        face,
+        setup.grip.length.value - chamfer - groove,
         None,
-        "The contact is worked out over the whole grip length, without chamfer and groove.",
-        &[setup.grip.length.value, boring.chamfer.value, boring.relief_width.value],
+        if setup.bears_between() {
+            "So much of the grip length bears: contact, pressure and hold are worked out over it."
+        } else {
+            TOO_LITTLE
+        },
+        &[setup.grip.length.value, chamfer, groove],
     );
-    let grooved = boring.relief_width.value > 0.0 && boring.relief_depth.value > 0.0;
-    let into = if grooved { boring.relief_depth.value } else { 0.0 };
+    let into = if groove > 0.0 { boring.relief_depth.value } else { 0.0 };
     let round = (boring.nose_radius.value - into).max(0.0);
     let words = if round > 0.0 {
         "A sharp edge of the part would ride on this round and not sit flush: chamfer the part, or cut a deeper groove."
@@ -122,6 +127,7 @@ impl Engine {
         while self.prepare(setup) != Progress::Done {}
         let refused = |why: &str| BoreChoice {
             curve: Vec::new(),
+            at_end: false,
             findings: [Finding::refused("bore.best", BEST, Kind::Length, why)].into(),
         };
         let elastic = match &self.kept {
@@ -140,7 +146,10 @@ impl Engine {
     }
 }
 
+/// Where chamfer and groove leave hardly any face.
+pub(super) const TOO_LITTLE: &str = "Chamfer and relief groove leave less than a quarter of the grip to bear. Contact, pressure and hold are worked out over the whole grip, as if there were neither: make them smaller.";
 const BEST: &str = "Bored diameter with the roundest part";
+const END: &str = "End of the search, where parts are roundest so far: bored diameter";
 
 fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<BoreChoice> {
     let nominal = 2.0 * setup.gripped_radius();
@@ -172,29 +181,33 @@ fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<Bor
     if at_nominal <= found.value {
         (found.at, found.value) = (nominal, at_nominal);
     }
-    told(
-        "bore.best.roundness",
-        "bored to the best diameter",
-        found.value,
-        "The search may stop a few per cent short of the least.",
-    );
+    // What is told of the nearest inner diameter looked at is no more than a rounding of the search.
+    let at_end = found.at <= range[0] || found.at >= range[1];
+    let [best_name, bored_to] =
+        if at_end { [END, "bored to the end of the search"] } else { [BEST, "bored to the best diameter"] };
+    let short = if at_end {
+        "Still falling there: no optimum."
+    } else {
+        "The search may stop a few percent short of the least."
+    };
+    told("bore.best.roundness", bored_to, found.value, short);
     if let Some([even, rigid]) = bounds(setup, elastic, spinning, found.at) {
         let bound = "A bound: real jaws lie between even and rigid ones.";
-        told("bore.best.even", "bored to the best diameter, if the jaws pressed evenly", even, bound);
-        told("bore.best.rigid", "bored to the best diameter, if the jaws were rigid", rigid, bound);
+        told("bore.best.even", &format!("{bored_to}, if the jaws pressed evenly"), even, bound);
+        told("bore.best.rigid", &format!("{bored_to}, if the jaws were rigid"), rigid, bound);
     }
     let words = match setup.grip.side {
         Side::Inside => {
             "Bore jaws for an inside grip to nominal all the same: the gain is seldom worth a part that rocks."
         }
-        Side::Outside if found.at <= range[0] || found.at >= range[1] => {
-            "At the end of what was searched: beyond it the jaws bear on their edges alone, which mark the part. See the greatest pressure under a jaw before boring so."
+        Side::Outside if at_end => {
+            "No best diameter within what was searched: roundness still gains at its end, 0.1 mm beyond the tolerance of the part. Beyond it the jaws bear on their edges or their middle alone, which marks the part and holds it less. Bore to nominal, or weigh the gain against the greatest pressure under a jaw."
         }
         Side::Outside => "The best compromise over the part's tolerance, with the force of the run.",
     };
     findings.insert(
         0,
-        Finding::new("bore.best", BEST, Kind::Length, found.at).caution(words.to_string()).entry("jaws.bored_diameter").step(
+        Finding::new("bore.best", best_name, Kind::Length, found.at).caution(words.to_string()).entry("jaws.bored_diameter").step(
             Step {
                 says: "Where the worst roundness over both ends of the tolerance is least: seven diameters, then a golden section",
                 formula: "min over D_b of max RONt",
@@ -204,7 +217,7 @@ fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<Bor
             },
         ),
     );
-    Some(BoreChoice { curve: found.curve, findings })
+    Some(BoreChoice { curve: found.curve, at_end, findings })
 }
 
 /// The jaws bored to a diameter, on both sizes of part.

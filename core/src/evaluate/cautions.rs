@@ -4,7 +4,9 @@ use alloc::format;
 use alloc::string::ToString;
 use alloc::vec::Vec;
 
+use super::bore::TOO_LITTLE;
 use super::cuts::seat;
+use super::recut::WASTED;
 use crate::findings::{Caution, Finding, Mark, Weight};
 use crate::jaw::BoredJaw;
 use crate::setup::{GripFrom, Setup};
@@ -30,7 +32,13 @@ pub(super) fn of(setup: &Setup, jaw: Option<&BoredJaw>, found: &[Finding]) -> Ve
             entry: finding.entry,
         })
     });
-    let model = left_out(setup, jaw).into_iter().map(|(says, entry)| Caution {
+    let wasted = found.iter().find(|finding| finding.id == WASTED).map(|finding| {
+        (
+            "The recut cuts away more jaw than one recut should: take another ring, or keep these jaws for another size.",
+            finding.entry,
+        )
+    });
+    let model = wasted.into_iter().chain(left_out(setup, jaw)).map(|(says, entry)| Caution {
         weight: Weight::Model,
         says: says.to_string(),
         entry,
@@ -52,6 +60,9 @@ fn left_out(setup: &Setup, jaw: Option<&BoredJaw>) -> Vec<(&'static str, Option<
             "The step is too small for the bore to reach across the jaw: part of the face stays as it was.",
             Some("jaws.step"),
         ));
+    }
+    if !setup.bears_between() {
+        out.push((TOO_LITTLE, Some("boring.relief_width")));
     }
     if seat(setup).is_none() {
         out.push(("The part does not rest on anything along the axis: only friction keeps it from being pushed into the chuck.", Some("grip.seat")));

@@ -55,7 +55,7 @@ pub(super) fn press(
             given: [
                 term("F₁", spinning.most_at_rest / f64::from(setup.chuck.jaws), Kind::Force),
                 term("R", setup.gripped_radius(), Kind::Length),
-                term("L", setup.grip.length.value, Kind::Length),
+                term("L", setup.bearing_length(), Kind::Length),
                 term("β", jaw.contact_half_angle(), Kind::Angle),
             ]
             .into(),
@@ -73,7 +73,7 @@ pub(super) fn press(
 }
 
 fn mean_pressure(setup: &Setup, jaw: &BoredJaw, grip: f64) -> f64 {
-    let (radius, length) = (setup.gripped_radius(), setup.grip.length.value);
+    let (radius, length) = (setup.gripped_radius(), setup.bearing_length());
     let area = 2.0 * radius * length * libm::sin(jaw.contact_half_angle());
     if area > 0.0 { grip / f64::from(setup.chuck.jaws) / area } else { 0.0 }
 }

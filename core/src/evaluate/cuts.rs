@@ -242,13 +242,14 @@ fn clamp(setup: &Setup, face: &Face<'static>, contact: &Contact) -> Result<Clamp
 
 /// The contact gathered into a few points to a jaw, each at the middle of the forces it stands for.
 fn contacts(setup: &Setup, face: &Face<'static>, contact: &Contact) -> Vec<ContactPoint> {
-    let (radius, length) = (setup.gripped_radius(), setup.grip.length.value);
-    let front = setup.grip.start.value + length;
+    let (radius, length) = (setup.gripped_radius(), setup.bearing_length());
+    let front = setup.grip.start.value + setup.grip.length.value;
+    let [_, tip] = setup.bearing();
     let half = face.arc().angles().last().copied().unwrap_or(1.0);
     let mut cells = [[0.0; 3]; POINTS.0 * POINTS.1];
     for [angle, z, force] in face.normal_forces(contact) {
         let across = ((angle / half * POINTS.0 as f64) as usize).min(POINTS.0 - 1);
-        let along = (((front - z) / length * POINTS.1 as f64) as usize).min(POINTS.1 - 1);
+        let along = (((tip - z) / length * POINTS.1 as f64) as usize).min(POINTS.1 - 1);
         let cell = &mut cells[across * POINTS.1 + along];
         // Both halves of the face share the force.
         for (sum, value) in cell.iter_mut().zip([1.0, angle, z - front]) {

@@ -41,18 +41,21 @@ pub(super) struct Shapes {
     half_angle: f64,
     surfaces: Vec<Surface>,
     jaw: Elastic,
+    /// The jaw below the seat and in front of it.
     sections: [Section; 2],
+    /// Where the seat is along the part.
+    seat: f64,
     master: [f64; 2],
 }
 
 impl Shapes {
     pub(super) fn of(setup: &Setup, jaw: &BoredJaw) -> Self {
         let part = &setup.part;
-        let (start, length) = (setup.grip.start.value, setup.grip.length.value);
+        let length = setup.grip.length.value;
         let half_angle = jaw.contact_half_angle();
         let width = 2.0 * setup.gripped_radius() * libm::sin(half_angle.min(core::f64::consts::FRAC_PI_2));
         let (blank, step) = (setup.jaws.length.value, setup.jaws.step.value);
-        let cells = libm::ceil(length / (CELL * setup.gripped_radius())) as usize;
+        let cells = libm::ceil(setup.bearing_length() / (CELL * setup.gripped_radius())) as usize;
         let cells = cells.clamp(Band::CELLS, MOST_CELLS);
         let material = setup.jaws.material;
         Self {
@@ -62,7 +65,7 @@ impl Shapes {
                 poisson: part.material.poissons_ratio.value,
                 density: part.material.density.value,
             },
-            band: Band { side: band_side(setup.grip.side), z: [start, start + length], cells },
+            band: Band { side: band_side(setup.grip.side), z: setup.bearing(), cells },
             jaws: setup.chuck.jaws as usize,
             half_angle,
             surfaces: surfaces(setup),
@@ -75,6 +78,7 @@ impl Shapes {
                 Section { length: setup.jaws.height.value - length, width, depth: blank },
                 Section { length, width, depth: blank - step },
             ],
+            seat: setup.grip.start.value,
             master: [setup.chuck.radial_stiffness, setup.chuck.tilt_stiffness],
         }
     }
@@ -92,7 +96,7 @@ impl Shapes {
 
     /// Heights above the serrations of points along the part.
     fn heights(&self, points: &[f64]) -> Vec<f64> {
-        points.iter().map(|z| self.sections[0].length + z - self.band.z[0]).collect()
+        points.iter().map(|z| self.sections[0].length + z - self.seat).collect()
     }
 
     /// The face of rigid jaws.

@@ -59,7 +59,9 @@ fn plan(setup: &Setup, jaw: &BoredJaw) -> Result<Plan, PlanError> {
 fn speed(setup: &Setup, plan: &Plan) -> (f64, Ceiling) {
     let boring = &setup.boring;
     let surface = turning_speed(boring.surface_speed * boring.interrupted.value, plan.largest_diameter());
-    ceiling(surface, boring.speed_limit.value, setup.chuck.max_speed.value)
+    let (omega, rules) = ceiling(surface, boring.speed_limit.value, setup.chuck.max_speed.value);
+    // The program's S word is a whole number, and no limit is overrun by rounding.
+    (libm::floor(omega / REV_PER_MIN + 1e-9) * REV_PER_MIN, rules)
 }
 
 /// Passes, speed, feed and collisions of the path; the path itself for drawing.
@@ -129,7 +131,7 @@ fn tell_speed(setup: &Setup, plan: &Plan, found: &mut Vec<Finding>) {
             .caution(words)
             .entry("boring.speed_limit")
             .step(Step {
-                says: "The surface speed wanted, less for the broken cut, at the largest diameter; capped by your own limit and the plate",
+                says: "The surface speed wanted, less for the broken cut, at the largest diameter; capped by your own limit and the plate, and rounded down to whole revolutions as in the program",
                 formula: "n = min(k v / (π D), n_own, n_plate)",
                 given: [
                     term("v", boring.surface_speed, Kind::SurfaceSpeed),
@@ -212,7 +214,7 @@ pub fn jaw_program(setup: &Setup) -> Result<String, String> {
     let heading = Heading {
         inch: boring.inch,
         backward: boring.backward,
-        speed: libm::floor(omega / REV_PER_MIN + 1e-9) as u32,
+        speed: libm::round(omega / REV_PER_MIN) as u32,
         number: &boring.number,
         name: &boring.name,
         notes: &notes(setup, &plan, obstacles.is_empty()),

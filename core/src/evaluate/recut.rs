@@ -14,6 +14,8 @@ use crate::recut::{Outlook, needed_stock, recuts_left, ring_change, stock_per_si
 use crate::setup::{Plan, Recut, Setup};
 use crate::stroke::{Placed, outward};
 
+/// Told only where a recut wastes metal.
+pub(super) const WASTED: &str = "recut.wasted";
 const SKETCH: &str = "geometry of the jaw on its ring";
 /// Least metal to a counterbore where tooth and ring are not worked out, m. Common practice, no source.
 const LEAST_WALL: f64 = 3e-3;
@@ -140,10 +142,34 @@ impl Job<'_> {
             "",
             &[stock],
         );
+        if outlook == Outlook::Wasteful && !reuse {
+            self.wasted(stock, needed, found);
+        }
         if outlook != Outlook::Enough && !reuse {
             self.other_ring(stock, needed, planned, found);
         }
         stock
+    }
+
+    /// What is cut away beyond what one recut should.
+    fn wasted(&self, stock: f64, needed: f64, found: &mut Vec<Finding>) {
+        tell_length(
+            found,
+            &Line {
+                id: WASTED,
+                name: "Metal wasted, per side",
+                entry: "recut.standing",
+                says: "Stock less what cleans up and what one recut may take",
+                formula: "stock − needed − usual",
+                given: &["stock", "needed", "usual"],
+                symbol: "wasted",
+                source: "arithmetic; what one recut may take is your own entry",
+            },
+            stock - needed - self.back.stock,
+            None,
+            "Take another ring or tooth, or bore these jaws for a larger part.",
+            &[stock, needed, self.back.stock],
+        );
     }
 
     /// The ring that would leave what it should, and where the jaws would then stand.

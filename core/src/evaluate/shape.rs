@@ -141,7 +141,7 @@ fn refusal(setup: &Setup, elastic: &Elasticity, pressed: &Pressed, spinning: &Sp
         return Some("The jaws would squeeze the part by more than half its wall: it is crushed, or far beyond what this model covers. Lower the pressure.".to_string());
     }
     if setup.grip.side == Side::Outside && section.inner > 0.0 {
-        let area = core::f64::consts::TAU * section.outer * setup.grip.length.value;
+        let area = core::f64::consts::TAU * section.outer * setup.bearing_length();
         if spinning.most_at_rest / area > BUCKLING_SHARE * buckling_pressure(&section) {
             return Some(
                 "The wall is so thin that this grip comes near to buckling it. Lower the pressure.".to_string(),

@@ -11,13 +11,18 @@ use crate::findings::{BluingPicture, Finding, Scene, Step, Term, term};
 use crate::jaw_spring::TILT_DEPTH;
 use crate::quantity::Kind;
 use crate::setup::{Bears, Setup};
-use crate::taper::{Bluing, Grip, Reading, Shows, TaperError, learn};
+use crate::taper::{Aim, Bluing, Grip, Reading, Shows, TaperError, learn};
 
-/// How far off the pictures of too little and too much taper are, m: a thousandth of an inch per side.
+/// How far off the pictures of too little and too much taper are where it shows, m: a thousandth of an inch per side.
 const THOUSANDTH: f64 = 25.4e-6;
+/// How far beyond what just shows they are where a thousandth does not, m. Our own value.
+const BEYOND: f64 = 5e-7;
 const SOURCE: &str = "Timoshenko's beam on a tilting foot, in one-sided contact of elastic jaws and part";
 
-/// The right taper, the pictures beside it, what boring at another pressure costs, and the next taper.
+const MORE: &str = "Off by more than a thousandth of an inch per side: less would show at both ends here. ";
+
+/// The taper to bore, the pictures beside it, what the part's own give and boring at another pressure ask, and the
+/// next taper.
 pub(super) fn tell(
     setup: &Setup,
     elastic: &Elasticity,
@@ -38,6 +43,7 @@ pub(super) fn tell(
         heights: &elastic.heights,
         base: setup.jaws.height.value - setup.grip.length.value,
         length: setup.grip.length.value,
+        bears: setup.bearing().map(|z| setup.jaws.height.value - setup.grip.length.value + z - setup.grip.start.value),
         larger: bored - nominal - deviation / 2.0,
         force,
         ring_force: force * boring,
@@ -46,59 +52,86 @@ pub(super) fn tell(
         tilt_depth: TILT_DEPTH,
         like,
     };
-    let right = grip.right_taper();
-    tell_right(&grip, right, found);
-    if let Ok(right) = right {
-        tell_unseen(&grip, right, found);
+    let aim = grip.aim();
+    tell_right(&grip, aim, found);
+    if let Ok(aim) = aim {
+        let right = aim.taper;
+        tell_unseen(aim, found);
+        tell_even(&grip, right, found);
+        let [little, much] = [right - aim.unseen[0], aim.unseen[1] - right].map(|shows| THOUSANDTH.max(shows + BEYOND));
+        let off = |off: f64| if off > THOUSANDTH { MORE } else { "A thousandth of an inch per side off. " };
         let beside = [
-            ("taper.bluing.little", "a thousandth of an inch too little", right - THOUSANDTH),
-            ("taper.bluing.right", "the right", right),
-            ("taper.bluing.much", "a thousandth of an inch too much", right + THOUSANDTH),
-            ("taper.bluing.set", "the set", setup.jaws.taper.value),
+            ("taper.bluing.little", "too little", right - little, off(little)),
+            ("taper.bluing.right", "the right", right, ""),
+            ("taper.bluing.much", "too much", right + much, off(much)),
+            ("taper.bluing.set", "the set", setup.jaws.taper.value, ""),
         ];
-        for (id, name, taper) in beside {
-            picture(&grip, id, name, taper, found, scene);
+        for (id, name, taper, off) in beside {
+            picture(&grip, [id, name, off], taper, found, scene);
         }
     }
     tell_pressure(setup, &grip, force * boring, found);
     tell_next(setup, &grip, force, found);
 }
 
-fn tell_right(grip: &Grip<'_>, right: Result<f64, TaperError>, found: &mut Vec<Finding>) {
-    let name = "Taper that evens the pressure, per side";
-    let right = match right {
-        Ok(right) => right,
+fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Finding>) {
+    let name = "Taper that cancels the jaws’ opening, per side";
+    let Aim { taper: right, lean, unseen: [from, to] } = match aim {
+        Ok(aim) => aim,
         Err(error) => {
             let why = format!("{error}");
             found.push(Finding::refused("taper.right", name, Kind::Departure, why).entry("jaws.taper"));
             return;
         }
     };
-    found.push(
-        Finding::new("taper.right", name, Kind::Departure, right)
-            .caution("More metal at the tip than at the base, for either grip; where it is negative, less. It hangs on the tilt stiffness of the chuck: bore, look at the bluing, and enter what it shows.")
-            .entry("jaws.taper")
-            .step(Step {
-                says: "How much more the tip is leaned back by the grip than by the boring ring, jaw and master jaw alone",
-                formula: "t ≈ F (c_tip − c_base) − F_b (c_tip,ring − c_base,ring)",
-                given: [term("F", grip.force, Kind::Force), term("F_b", grip.ring_force, Kind::Force)].into(),
-                result: term("t", grip.lean(), Kind::Departure),
-                source: "Timoshenko's beam on a tilting foot",
-            })
-            .step(Step {
-                says: "With the give of the part and of the jaw's face: the taper with which the force acts in the middle of the face",
-                formula: "z̄(t) = L / 2",
-                given: [term("L", grip.length, Kind::Length)].into(),
-                result: term("t", right, Kind::Departure),
-                source: SOURCE,
-            }),
-    );
-    found.push(twice("taper.right.diameter", "Taper that evens the pressure, on diameter", right));
+    let words = if right >= 0.0 {
+        "More metal at the tip than at the base, for either grip. It hangs on the tilt stiffness of the chuck: bore, look at the bluing, and enter what it shows."
+    } else {
+        "Negative: less metal at the tip than at the base. Put the boring ring no higher than the middle of the grip, and bore at no more than the pressure of the run."
+    };
+    let told = Finding::new("taper.right", name, Kind::Departure, right).caution(words).entry("jaws.taper").step(Step {
+        says: "How much more the tip is leaned back by the grip than by the boring ring, jaw and master jaw alone: with so much more metal at the tip the face stands along the axis again under the grip",
+        formula: "t = F (c_tip − c_base) − F_b (c_tip,ring − c_base,ring)",
+        given: [term("F", grip.force, Kind::Force), term("F_b", grip.ring_force, Kind::Force)].into(),
+        result: term("t", lean, Kind::Departure),
+        source: "Timoshenko's beam on a tilting foot, evenly loaded along the face",
+    });
+    let within = right == lean;
+    found.push(if within {
+        told
+    } else {
+        told.step(Step {
+            says: "So much would leave one end of the face bare, so unlike does the part give along it: kept where both ends bear",
+            formula: "t_from ≤ t ≤ t_to",
+            given: [term("t_from", from, Kind::Departure), term("t_to", to, Kind::Departure)].into(),
+            result: term("t", right, Kind::Departure),
+            source: SOURCE,
+        })
+    });
+    found.push(twice("taper.right.diameter", "Taper that cancels the jaws’ opening, on diameter", right));
+}
+
+/// What the part's own give would ask for beside it.
+fn tell_even(grip: &Grip<'_>, right: f64, found: &mut Vec<Finding>) {
+    let Ok(even) = grip.even_taper() else { return };
+    let words = if even < right {
+        "The part itself gives less at the tip than at the base, so pressure would only be even with less metal at the tip. Not for boring: a taper is there for what the jaws give."
+    } else {
+        "The part itself gives more at the tip than at the base, so pressure would only be even with more metal at the tip. Not for boring: it would squeeze the part most where it is weakest."
+    };
+    let name = "Taper with which the pressure would be even, per side";
+    found.push(Finding::new("taper.even", name, Kind::Departure, even).caution(words).entry("grip.length").step(Step {
+        says: "With the give of the part and of the jaw’s face: the taper with which the force acts in the middle of the face",
+        formula: "z̄(t) = L / 2",
+        given: [term("L", grip.length, Kind::Length)].into(),
+        result: term("t", even, Kind::Departure),
+        source: SOURCE,
+    }));
 }
 
 /// How far the taper may be off before bluing shows it at one end only.
-fn tell_unseen(grip: &Grip<'_>, right: f64, found: &mut Vec<Finding>) {
-    let Ok([from, to]) = grip.unseen(right) else { return };
+fn tell_unseen(aim: Aim, found: &mut Vec<Finding>) {
+    let Aim { taper: right, unseen: [from, to], .. } = aim;
     let off = (right - from).max(to - right);
     let words = if off > THOUSANDTH {
         "Under this grip jaws and part give by more than a thousandth of an inch per side, so that bluing does not show it, and it does no harm. Blue at less pressure, and enter that pressure with the reading, to see more."
@@ -131,7 +164,13 @@ fn twice(id: &'static str, name: &'static str, per_side: f64) -> Finding {
 }
 
 /// What bluing would show with one taper.
-fn picture(grip: &Grip<'_>, id: &'static str, name: &str, taper: f64, found: &mut Vec<Finding>, scene: &mut Scene) {
+fn picture(
+    grip: &Grip<'_>,
+    [id, name, off]: [&'static str; 3],
+    taper: f64,
+    found: &mut Vec<Finding>,
+    scene: &mut Scene,
+) {
     let name = format!("Share that bears with {name} taper");
     let contact = match grip.press(taper, None) {
         Ok(contact) => contact,
@@ -148,7 +187,7 @@ fn picture(grip: &Grip<'_>, id: &'static str, name: &str, taper: f64, found: &mu
         term("middle third", bluing.middle, Kind::Plain),
         term("tip third", bluing.tip, Kind::Plain),
     ];
-    found.push(Finding::new(id, name, Kind::Plain, share).caution(bluing.marked.words()).entry("jaws.taper").step(
+    found.push(Finding::new(id, name, Kind::Plain, share).caution(format!("{off}{}", bluing.marked.words())).entry("jaws.taper").step(
         Step {
             says: "Area on which there is pressure, over the area of the face, in thirds from the seat to the front",
             formula: "A_pressed / A",

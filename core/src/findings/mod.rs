@@ -51,7 +51,7 @@ pub struct Caution {
 pub enum Weight {
     /// Do not run the set-up like this.
     Stop,
-    /// The model leaves something out that matters here.
+    /// It matters for this job, or the model leaves it out.
     Model,
     /// Stands on every job.
     Standing,

@@ -42,7 +42,8 @@ pub struct Scene {
     /// The path that bores the jaws; none where none can be planned.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub jaw_path: Option<JawPath>,
-    /// Bluing at a thousandth of an inch too little, at the right, at so much too much taper, and at the taper set.
+    /// Bluing with too little, the right and too much taper (a thousandth of an inch off, or what it takes to show), and
+    /// with the taper set.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]
     pub bluing: Vec<BluingPicture>,
     /// Where the jaws stand; none unless it was asked for.

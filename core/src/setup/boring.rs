@@ -58,6 +58,15 @@ pub struct Boring {
     pub readings: Vec<TaperReading>,
 }
 
+impl Boring {
+    /// What does not bear at the bottom and at the mouth of the bore, m along the axis.
+    #[must_use]
+    pub fn bare(&self) -> [f64; 2] {
+        let grooved = self.relief_width.value > 0.0 && self.relief_depth.value > 0.0;
+        [if grooved { self.relief_width.value } else { 0.0 }, self.chamfer.value]
+    }
+}
+
 /// A reading of how bored jaws bear on a true plug or part.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TaperReading {

@@ -13,6 +13,9 @@ use crate::materials::Material;
 use crate::part::Profile;
 use crate::quantity::{Angle, AngularVelocity, Force, Length, Mass, Power, Pressure, Ratio};
 
+/// Least share of the grip's length that chamfer and groove leave to bear. Our own value.
+const LEAST_BEARING: f64 = 0.25;
+
 /// A valid set-up: everything the engines need, nothing they would have to doubt.
 #[derive(Clone, Debug)]
 pub struct Setup {
@@ -355,6 +358,29 @@ impl Setup {
     #[must_use]
     pub fn bored_radius(&self) -> f64 {
         self.jaws.bored_diameter.map_or_else(|| self.gripped_radius(), |diameter| diameter.value / 2.0)
+    }
+
+    /// Where the jaws' faces bear, from and to along the part, m: the grip less the relief groove at its bottom and the
+    /// lead chamfer at its mouth, unless they leave too little of it ([`Self::bears_between`]).
+    #[must_use]
+    pub fn bearing(&self) -> [f64; 2] {
+        let start = self.grip.start.value;
+        let [base, tip] = if self.bears_between() { self.boring.bare() } else { [0.0; 2] };
+        [start + base, start + self.grip.length.value - tip]
+    }
+
+    /// Whether chamfer and relief groove leave a quarter of the grip to bear. On a grip so short that they do not, they
+    /// are as yet only assumed, or wrong: it is worked out without them, and that is said.
+    #[must_use]
+    pub fn bears_between(&self) -> bool {
+        self.boring.bare().iter().sum::<f64>() <= (1.0 - LEAST_BEARING) * self.grip.length.value
+    }
+
+    /// Length of the jaws' faces that bears along the axis, m.
+    #[must_use]
+    pub fn bearing_length(&self) -> f64 {
+        let [from, to] = self.bearing();
+        to - from
     }
 
     /// Radius of the surface the jaws touch, m.

@@ -20,6 +20,17 @@ impl Choice {
     pub fn fits(&self) -> bool {
         self.best.fails.is_empty()
     }
+
+    /// The teeth tried, the best first; `wanted_step` is the step wanted under the part, m.
+    #[must_use]
+    pub fn best_first(&self, wanted_step: f64) -> Vec<&Placed> {
+        let mut ranked: Vec<&Placed> = Vec::with_capacity(self.teeth.len());
+        for placed in &self.teeth {
+            let at = ranked.iter().position(|other| better(placed, other, wanted_step)).unwrap_or(ranked.len());
+            ranked.insert(at, placed);
+        }
+        ranked
+    }
 }
 
 /// What would help where no tooth of the jaws as mounted does. Each is a jaw that was tried and has no fault.

@@ -9,7 +9,7 @@ use crate::sheet::{assert_no_nonsense, assert_shows, field, first_example, found
 
 /// What is typed at the field of an entry of the first example, whose entries are in millimetres.
 const WRONG: [(&str, &str); 13] = [
-    ("part.length", ""),
+    ("part.length", "-"),
     ("part.length", "abc"),
     ("part.length", "0"),
     ("part.length", "-1"),

@@ -21,6 +21,7 @@ mod road;
 mod section;
 mod sheet;
 mod sheet_print;
+mod sheet_sketches;
 mod start;
 mod steps;
 mod story;

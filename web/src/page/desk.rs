@@ -186,7 +186,8 @@ impl Desk {
         let text = match input.form {
             Form::Quantity { kind, optional, .. } => {
                 let text = entry_text::stored(kind, self.units.unit(kind), typed);
-                if optional && text.is_empty() { None } else { Some(text) }
+                // An emptied field takes its assumed value back.
+                if text.is_empty() && (optional || !input.default.is_empty()) { None } else { Some(text) }
             }
             Form::Choice(_) | Form::Material(_) | Form::Text(_) => Some(typed.to_owned()).filter(|t| !t.is_empty()),
         };
@@ -197,7 +198,13 @@ impl Desk {
                     items::ring_as_first_step(entries);
                 }
             }),
-            None => self.take_back(path),
+            None => {
+                // What stood there is one undo away.
+                if self.entries.get(path).is_some() {
+                    self.history.rest();
+                }
+                self.take_back(path);
+            }
         }
     }
 
@@ -374,14 +381,36 @@ mod tests {
     #[test]
     fn a_fault_keeps_the_last_good_findings_and_the_text() {
         let mut desk = Desk::worked_out(Entries::default());
-        desk.type_in("part.length", "");
-        assert_eq!(desk.faults.len(), 1, "a length of nothing is a fault");
+        desk.type_in("part.length", "long");
+        assert_eq!(desk.faults.len(), 1, "a length that is no number is a fault");
         assert_eq!(desk.faults_at("part.length").count(), 1, "at its entry");
         assert!(desk.good.is_some(), "the last good findings stay");
         desk.assume("part.length");
         assert!(desk.faults.is_empty(), "the assumed length holds again");
         desk.undo();
-        assert_eq!(desk.entries.get("part.length"), Some(""), "undo brings back even a fault");
+        assert_eq!(desk.entries.get("part.length"), Some("long mm"), "undo brings back even a fault");
+    }
+
+    #[test]
+    fn an_emptied_field_takes_its_assumed_value_back_and_what_stood_there_is_one_undo_away() {
+        let mut desk = Desk::worked_out(Entries::default());
+        desk.type_in("part.length", "4");
+        desk.type_in("part.length", "40");
+        desk.type_in("part.length", "");
+        assert!(desk.faults.is_empty() && desk.entries.get("part.length").is_none(), "assumed again, as at first");
+        desk.undo();
+        assert_eq!(desk.entries.get("part.length"), Some("40 mm"), "all that was typed, in one step");
+        desk.undo();
+        assert_eq!(desk.entries.get("part.length"), None, "and before it was typed");
+        // A field that assumes nothing, and must be filled in, stays empty and says so.
+        desk.add_item("rings");
+        desk.type_in("rings.0.outside", "150");
+        desk.type_in("rings.0.outside", "");
+        assert_eq!(
+            desk.entries.get("rings.0.outside"),
+            declared("rings.0.outside").map(|input| input.default),
+            "an item keeps its place by what is assumed"
+        );
     }
 
     #[test]

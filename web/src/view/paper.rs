@@ -7,6 +7,7 @@ use holdround_core::quantity::Kind;
 use holdround_core::setup::Setup;
 use maud::{Markup, html};
 
+use super::making::sketches;
 use super::{paper_code, steps, verdict};
 use crate::page::desk::Desk;
 use crate::page::records::Shelf;
@@ -30,14 +31,22 @@ const FIGURES: &[&str] = &[
     "speed.grip_lost",
 ];
 
-/// Order of work, figures and code; only on paper.
+/// Those that stand on the sketches.
+const ON_SKETCHES: &[&str] = &["stroke.tooth", "stroke.wall", "ring.diameter", "ring.groove.outside"];
+
+/// Order of work, sketches, figures and code; only on paper.
 pub(crate) fn show(desk: &Desk, shelf: &Shelf) -> Markup {
     html! {
         @if let (Some((setup, findings)), true) = (&desk.good, desk.faults.is_empty()) {
             (paper_code::of(&desk.entries, shelf.that_holds(&desk.entries)))
             ol.ticks { @for step in order(desk, setup, findings) { li { (step) } } }
+            @if let Some(placing) = &findings.scene.placing {
+                div.sketches { (sketches::show(setup, placing, desk.units)) }
+            }
             ul.figures {
-                @for finding in FIGURES.iter().filter_map(|id| findings.get(id)).filter(|finding| finding.value.is_ok()) {
+                @let sketched = findings.scene.placing.is_some();
+                @let wanted = FIGURES.iter().filter(|id| !(sketched && ON_SKETCHES.contains(id)));
+                @for finding in wanted.filter_map(|id| findings.get(id)).filter(|finding| finding.value.is_ok()) {
                     li {
                         (finding.name) ": " b { (steps::value(finding, desk.units)) }
                         // A taper per side is half of that on diameter, and the two are mixed up.
@@ -112,12 +121,17 @@ fn boring(setup: &Setup, findings: &Findings, units: Units, order: &mut Vec<Stri
     let speed = findings.get("boring.speed").filter(|speed| speed.value.is_ok());
     let speed = speed.map_or_else(String::new, |speed| format!(" at {}", steps::value(speed, units)));
     order.push(format!(
-        "{cut} the jaws{speed} to {}, taper {} per side = {} on diameter, more metal at the {end}; {} deep. Corner groove {} wide, {} deep; chamfer {}; break edges.",
+        "{cut} the jaws{speed} to {}, taper {} per side = {} on diameter, more metal at the {end}; {} deep.",
         length(2.0 * setup.bored_radius()),
         departure(libm::fabs(taper)),
         departure(libm::fabs(2.0 * taper)),
         length(setup.grip.length.value),
-        length(boring.relief_width.value), length(boring.relief_depth.value), length(boring.chamfer.value)
+    ));
+    order.push(format!(
+        "Corner groove {} wide, {} deep; chamfer {}; break edges.",
+        length(boring.relief_width.value),
+        length(boring.relief_depth.value),
+        length(boring.chamfer.value)
     ));
 }
 

@@ -208,9 +208,9 @@ impl Section<'_> {
         let outside = self.stage.setup.grip.side == Side::Outside;
         let away = if outside { 1.0 } else { -1.0 };
         let surface = |z: f64| self.both.jaw.grip + self.part.gripped_shift(z, outside);
-        let (start, length) = (self.stage.setup.grip.start.value, self.stage.setup.grip.length.value);
+        let [from, to] = self.stage.setup.bearing();
         let face: Vec<Point> = [0.0, 0.25, 0.5, 0.75, 1.0]
-            .map(|share| start + length * share)
+            .map(|share| from + (to - from) * share)
             .map(|z| (self.along.place(z), -surface(z)))
             .into();
         let places = self.both.pressure.along.iter().map(|(z, length)| (*z, self.along.place(*z), *length));

@@ -35,10 +35,11 @@ impl Bluing {
     pub fn of(grip: &Grip<'_>, contact: &Contact) -> Self {
         let angles = grip.face.arc().angles();
         let points = grip.heights.len();
+        let [from, to] = grip.bears;
         // For each third: what bears, and all there is.
         let mut areas = [[0.0; 2]; 3];
         for (point, height) in grip.heights.iter().enumerate() {
-            let third = ((3.0 * (height - grip.base) / grip.length) as usize).min(2);
+            let third = ((3.0 * (height - from) / (to - from)) as usize).min(2);
             let length = reach(grip.heights, point);
             for (angle, pressure) in contact.pressure.iter().skip(point).step_by(points).enumerate() {
                 let area = length * reach(angles, angle);

@@ -1,4 +1,4 @@
-//! Bored and tapered jaws on the part, and the taper that makes them bear evenly.
+//! Bored and tapered jaws on the part, the taper that cancels their opening, and the one that evens the pressure.
 
 use alloc::vec::Vec;
 use core::fmt;
@@ -12,6 +12,9 @@ use crate::jaw_spring::JawColumn;
 const BARE: f64 = 0.1;
 /// How near a taper is sought, m.
 const FINE: f64 = 5e-8;
+/// How far within the tapers that bear at both ends one is kept, as a share of what lies between them: neither bluing
+/// nor feelers tell it nearer. Our own value.
+const WITHIN: f64 = 0.25;
 
 /// Why no taper can be told.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -72,6 +75,17 @@ impl fmt::Display for TaperError {
 
 impl core::error::Error for TaperError {}
 
+/// The taper to bore, m per side.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Aim {
+    /// What to bore.
+    pub taper: f64,
+    /// What would cancel the jaws' own opening: the same, unless one end would then not bear.
+    pub lean: f64,
+    /// The tapers between which bluing shows at both ends.
+    pub unseen: [f64; 2],
+}
+
 /// Bored jaws closing on a part at rest.
 #[derive(Clone, Copy, Debug)]
 pub struct Grip<'a> {
@@ -83,8 +97,10 @@ pub struct Grip<'a> {
     pub heights: &'a [f64],
     /// Height of the face's base above the serrations, m.
     pub base: f64,
-    /// Length of the face along the axis, m.
+    /// Depth of the bore, over which a taper is counted, m.
     pub length: f64,
+    /// Heights above the serrations between which the face bears, m.
+    pub bears: [f64; 2],
     /// Radius the jaws are bored to at the tip, less that of the part, m.
     pub larger: f64,
     /// Force of one jaw on the part, N.
@@ -102,6 +118,11 @@ pub struct Grip<'a> {
 }
 
 impl Grip<'_> {
+    /// Height of the middle of what bears.
+    pub(super) fn middle(&self) -> f64 {
+        f64::midpoint(self.bears[0], self.bears[1])
+    }
+
     fn gap(&self, taper: f64) -> Gap {
         let bored = self.column.bored_relief(self.ring_height, self.ring_force, self.heights);
         let relief: Vec<f64> = self
@@ -136,33 +157,49 @@ impl Grip<'_> {
         self.face.gap_along(contact).last().copied().unwrap_or(0.0)
     }
 
-    /// The taper, by the jaws' and the master jaw's lean alone, that would close an even grip on a rigid part, m per
-    /// side: `F (c(tip) - c(base)) - F_b (c(tip, ring) - c(base, ring))`, `c` of the grip being its mean over the face.
+    /// How far the jaws open at the tip against the base when the part takes the ring's place, m per side:
+    /// `F (c(tip) - c(base)) - F_b (c(tip, ring) - c(base, ring))`, `c` of the grip being its mean over the face.
+    ///
+    /// It is the lean of jaw and master jaw under an evenly loaded face; the part's own give is no part of it.
     #[must_use]
     pub fn lean(&self) -> f64 {
         let tip = self.base + self.length;
         let between = |height: f64| self.column.give(tip, height) - self.column.give(self.base, height);
         // Gauss's three points are exact for the column's cubic within the face.
-        let half = self.length / 2.0;
-        let out = half * libm::sqrt(0.6);
-        let middle = self.base + half;
+        let [from, to] = self.bears;
+        let out = (to - from) / 2.0 * libm::sqrt(0.6);
+        let middle = self.middle();
         let mean = (5.0 * between(middle - out) + 8.0 * between(middle) + 5.0 * between(middle + out)) / 18.0;
         self.force * mean - self.ring_force * between(self.ring_height)
     }
 
-    /// The taper, m per side, with which the jaws press as hard on the outer half of the face as on the inner one.
+    /// The taper to bore: what cancels the jaws' own opening, so that their face stands along the axis again under the
+    /// grip. Where the part gives so unevenly that one end would bear hardly or not at all, it stops where both do.
     ///
     /// # Errors
     /// [`TaperError::NoTaper`] or [`TaperError::Contact`].
-    pub fn right_taper(&self) -> Result<f64, TaperError> {
-        let middle = self.base + self.length / 2.0;
+    pub fn aim(&self) -> Result<Aim, TaperError> {
+        let lean = self.lean();
+        let [from, to] = self.unseen(lean)?;
+        let within = WITHIN * (to - from);
+        Ok(Aim { taper: lean.max(from + within).min(to - within), lean, unseen: [from, to] })
+    }
+
+    /// The taper, m per side, with which the jaws press as hard on the outer half of the face as on the inner one.
+    /// It differs from [`Self::aim`] by the part's own give, which is not alike along the face.
+    ///
+    /// # Errors
+    /// [`TaperError::NoTaper`] or [`TaperError::Contact`].
+    pub fn even_taper(&self) -> Result<f64, TaperError> {
+        let middle = self.middle();
+        let [from, to] = self.bears;
         let mut last: Option<Contact> = None;
         let found = rising(self.lean(), 5e-6, FINE, &mut |taper| {
             let contact = self.press(taper, last.as_ref())?;
             let off = self.centre(&contact) - middle;
             last = Some(contact);
             // Nearer than a thousandth of the face is even.
-            Ok(if libm::fabs(off) < 1e-3 * self.length { 0.0 } else { off })
+            Ok(if libm::fabs(off) < 1e-3 * (to - from) { 0.0 } else { off })
         })?;
         found.ok_or(TaperError::NoTaper)
     }
@@ -173,11 +210,8 @@ impl Grip<'_> {
         [along.first(), along.last()].map(|end| end.copied().unwrap_or(0.0))
     }
 
-    /// The tapers, m per side, between which bluing shows at both ends; `right` is the right one.
-    ///
-    /// # Errors
-    /// [`TaperError::NoTaper`] or [`TaperError::Contact`].
-    pub fn unseen(&self, right: f64) -> Result<[f64; 2], TaperError> {
+    /// The tapers, m per side, between which bluing shows at both ends, sought from `near`.
+    fn unseen(&self, near: f64) -> Result<[f64; 2], TaperError> {
         let mut last: Option<Contact> = None;
         let mut end = |start: f64, base: f64, tip: f64| {
             let found = rising(start, 5e-6, FINE, &mut |taper| {
@@ -188,7 +222,7 @@ impl Grip<'_> {
             })?;
             found.ok_or(TaperError::NoTaper)
         };
-        Ok([end(right - 1e-5, BARE, 1.0)?, end(right + 1e-5, 1.0, BARE)?])
+        Ok([end(near - 1e-5, BARE, 1.0)?, end(near + 1e-5, 1.0, BARE)?])
     }
 
     /// Where bluing marks the face.

@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::grip::{Grip, TaperError};
+use super::grip::{Aim, Grip, TaperError};
 
 /// Half the step from one feeler to the next, m, and how near readings tell anything: common practice, no source.
 pub const FEELER: f64 = 5e-6;
@@ -84,18 +84,15 @@ struct Opening {
 /// # Errors
 /// [`TaperError`], naming the reading that does not fit.
 pub fn learn(grip: &Grip<'_>, readings: &[Reading]) -> Result<Learned, TaperError> {
-    let right = grip.right_taper()?;
-    let unseen = grip.unseen(right)?;
-    let lever = grip.lever(grip.base + grip.length / 2.0);
-    let told: Vec<Told> = readings
-        .iter()
-        .enumerate()
-        .map(|(at, reading)| tell(grip, reading, at, (right, unseen)))
-        .collect::<Result<_, _>>()?;
-    let (tilt, opening) = match by_tilt(grip, &told, lever, unseen) {
+    let aim = grip.aim()?;
+    let right = aim.taper;
+    let lever = grip.lever(grip.middle());
+    let told: Vec<Told> =
+        readings.iter().enumerate().map(|(at, reading)| tell(grip, reading, at, aim)).collect::<Result<_, _>>()?;
+    let (tilt, opening) = match by_tilt(grip, &told, lever, aim) {
         Ok((tilt, opening)) => (Ok(tilt), opening),
         Err(why) => {
-            let opening = together(&told, &|_| 1.0, unseen)?.about;
+            let opening = together(&told, &|_| 1.0, aim)?.about;
             let last = readings.len().saturating_sub(1);
             if opening > MOST {
                 return Err(TaperError::Loose(last));
@@ -111,15 +108,10 @@ pub fn learn(grip: &Grip<'_>, readings: &[Reading]) -> Result<Learned, TaperErro
 
 /// One reading: with `equal` taper the jaws as thought would show the same, so that the rest of what was cut is what
 /// the real jaws open more.
-fn tell(grip: &Grip<'_>, reading: &Reading, at: usize, now: (f64, [f64; 2])) -> Result<Told, TaperError> {
+fn tell(grip: &Grip<'_>, reading: &Reading, at: usize, now: Aim) -> Result<Told, TaperError> {
     let then = Grip { force: reading.force, ..*grip };
-    let (right, [from, to]) = if reading.force == grip.force {
-        now
-    } else {
-        let right = then.right_taper()?;
-        (right, then.unseen(right)?)
-    };
-    let middle = grip.base + grip.length / 2.0;
+    let Aim { taper: right, unseen: [from, to], .. } = if reading.force == grip.force { now } else { then.aim()? };
+    let middle = grip.middle();
     let taper = reading.taper;
     let (between, about, centre) = match reading.shows {
         Shows::TipGap(gap) => {
@@ -137,13 +129,13 @@ fn tell(grip: &Grip<'_>, reading: &Reading, at: usize, now: (f64, [f64; 2])) -> 
 }
 
 /// The readings as the work of a tilt stiffness.
-fn by_tilt(grip: &Grip<'_>, told: &[Told], lever: f64, unseen: [f64; 2]) -> Result<(Tilt, f64), TaperError> {
+fn by_tilt(grip: &Grip<'_>, told: &[Told], lever: f64, aim: Aim) -> Result<(Tilt, f64), TaperError> {
     let thought = 1.0 / grip.tilt;
     let faint = |lever: f64| libm::fabs(lever) * thought < FEELER;
     if faint(lever) || told.iter().any(|one| faint(one.lever) || one.lever * lever < 0.0) {
         return Err(TaperError::Blind);
     }
-    let Opening { between, about } = together(told, &|one| lever / one.lever, unseen)?;
+    let Opening { between, about } = together(told, &|one| lever / one.lever, aim)?;
     let flexibility = |opening: f64| thought + opening / lever;
     let ends = between.map(flexibility);
     let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
@@ -161,7 +153,7 @@ fn by_tilt(grip: &Grip<'_>, told: &[Told], lever: f64, unseen: [f64; 2]) -> Resu
 }
 
 /// The readings together, each scaled to the present grip.
-fn together(told: &[Told], scale: &dyn Fn(&Told) -> f64, unseen: [f64; 2]) -> Result<Opening, TaperError> {
+fn together(told: &[Told], scale: &dyn Fn(&Told) -> f64, aim: Aim) -> Result<Opening, TaperError> {
     let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
     let (mut sum, mut count) = (0.0, 0.0);
     for (at, one) in told.iter().enumerate() {
@@ -178,20 +170,21 @@ fn together(told: &[Told], scale: &dyn Fn(&Told) -> f64, unseen: [f64; 2]) -> Re
             count += 1.0;
         }
     }
-    let about = if count > 0.0 { (sum / count).max(low).min(high) } else { guess(low, high, unseen[1] - unseen[0]) };
+    let about = if count > 0.0 { (sum / count).max(low).min(high) } else { guess(low, high, aim) };
     Ok(Opening { between: [low, high], about })
 }
 
-/// What to try while only ends of bluing are known: none, if they leave it; else midway; else beyond the one end
-/// by as much again, or by what bluing does not show.
-fn guess(low: f64, high: f64, unseen: f64) -> f64 {
+/// What to try while only ends of bluing are known: none, if they leave it; else what puts the middle of the tapers that
+/// bear at both ends midway; else beyond the one end by as much again, or by what bluing does not show.
+fn guess(low: f64, high: f64, aim: Aim) -> f64 {
+    let [from, to] = aim.unseen;
     if low < 0.0 && 0.0 < high {
         0.0
     } else if low.is_finite() && high.is_finite() {
-        f64::midpoint(low, high)
+        (f64::midpoint(low, high) + f64::midpoint(from, to) - aim.taper).max(low).min(high)
     } else if low.is_finite() {
-        low + low.max(unseen).max(TRIAL)
+        low + low.max(to - from).max(TRIAL)
     } else {
-        high - (-high).max(unseen).max(TRIAL)
+        high - (-high).max(to - from).max(TRIAL)
     }
 }

@@ -43,6 +43,7 @@ impl<'a> Jaw<'a> {
             heights: &self.heights,
             base: BASE,
             length: LENGTH,
+            bears: [BASE, BASE + LENGTH],
             larger: 0.0,
             force,
             ring_force: force,
@@ -59,7 +60,7 @@ fn a_thousandth_either_way_shows_at_one_end_only() {
     let part = sleeve();
     let jaw = Jaw::new(&part, 1e6, 0.8);
     let grip = jaw.grip(5e3, 0.01);
-    let right = grip.right_taper().unwrap();
+    let right = grip.aim().unwrap().taper;
     let bluing = |taper: f64| Bluing::of(&grip, &grip.press(taper, None).unwrap());
     assert_eq!(bluing(right).marked, Marked::Even, "the right taper: {:?}", bluing(right));
     let (little, much) = (bluing(right - THOUSANDTH), bluing(right + THOUSANDTH));
@@ -70,23 +71,23 @@ fn a_thousandth_either_way_shows_at_one_end_only() {
 }
 
 #[test]
-fn the_taper_is_the_lean_where_the_part_is_even() {
+fn the_lean_presses_evenly_where_the_part_gives_alike() {
     // The lean is Timoshenko's cantilever on a tilting foot under an even pressure (checked in `jaw_spring`); a
     // sleeve gripped over its whole length gives alike along it.
     let part = sleeve();
     let jaw = Jaw::new(&part, 1e6, 0.8);
     let grip = jaw.grip(FORCE, 0.01);
-    let (lean, right) = (grip.lean(), grip.right_taper().unwrap());
+    let (lean, even) = (grip.lean(), grip.even_taper().unwrap());
     assert!(lean > 10e-6, "a tall grip over a low ring opens: {lean}");
-    assert!((right - lean).abs() < 0.1 * lean, "{right} by contact, {lean} by lean alone");
+    assert!((even - lean).abs() < 0.1 * lean, "{even} by contact, {lean} by lean alone");
 }
 
 #[test]
 fn boring_where_and_as_hard_as_one_grips_needs_hardly_any_taper() {
     let part = sleeve();
     let jaw = Jaw::new(&part, 1e6, 0.8);
-    let low = jaw.grip(FORCE, 0.01).right_taper().unwrap();
-    let level = jaw.grip(FORCE, BASE + LENGTH / 2.0).right_taper().unwrap();
+    let low = jaw.grip(FORCE, 0.01).aim().unwrap().taper;
+    let level = jaw.grip(FORCE, BASE + LENGTH / 2.0).aim().unwrap().taper;
     assert!(level.abs() < 0.25 * low, "{level} with the ring level with the part, {low} with it at the root");
 }
 
@@ -96,9 +97,9 @@ fn converge(read: fn(&Grip<'_>, f64) -> Shows, true_tilt: f64, arc: f64, ring: f
     let part = sleeve();
     let (thought, truth) = (Jaw::new(&part, 1e6, arc), Jaw::new(&part, true_tilt, arc));
     let (grip, real) = (thought.grip(force, ring), truth.grip(force, ring));
-    let wanted = real.right_taper().unwrap();
+    let wanted = real.aim().unwrap().taper;
     let mut readings = Vec::new();
-    let mut taper = grip.right_taper().unwrap();
+    let mut taper = grip.aim().unwrap().taper;
     while readings.len() < 3 {
         let shows = read(&real, taper);
         if shows == Shows::Even {
@@ -154,7 +155,7 @@ fn one_feeler_tells_the_stiffness() {
     for factor in [0.2, 0.5, 2.0] {
         let truth = Jaw::new(&part, factor * 1e6, 0.8);
         let (grip, real) = (thought.grip(FORCE, 0.0), truth.grip(FORCE, 0.0));
-        let taper = real.right_taper().unwrap() - 80e-6;
+        let taper = real.even_taper().unwrap() - 80e-6;
         let gap = real.tip_gap(&real.press(taper, None).unwrap()) - FEELER;
         let learned = learn(&grip, &[Reading { taper, force: FORCE, shows: Shows::TipGap(gap) }]).unwrap();
         // The lean follows a cosine across the face and the taper does not: 8 % at its sides.
@@ -169,7 +170,7 @@ fn readings_that_no_chuck_explains_are_named() {
     let part = sleeve();
     let jaw = Jaw::new(&part, 1e6, 0.8);
     let grip = jaw.grip(FORCE, 0.01);
-    let right = grip.right_taper().unwrap();
+    let right = grip.aim().unwrap().taper;
     let reading = |taper: f64, shows| Reading { taper, force: FORCE, shows };
     let learned = |readings: &[Reading]| learn(&grip, readings).unwrap_err();
     let first = reading(right, Shows::TipGap(60e-6));
@@ -188,7 +189,7 @@ fn where_ring_and_part_lean_the_jaws_alike_the_next_cut_is_told_all_the_same() {
     let part = sleeve();
     let jaw = Jaw::new(&part, 1e6, 0.8);
     let grip = jaw.grip(5e3, BASE + LENGTH / 2.0);
-    let right = grip.right_taper().unwrap();
+    let right = grip.aim().unwrap().taper;
     // Too much metal shows in blue alone: no feeler goes to the seat. So it is found in three only where it is little.
     for off in [-120e-6, -40e-6, 20e-6, 30e-6] {
         let mut readings = Vec::new();
@@ -211,5 +212,5 @@ fn with_no_reading_the_taper_is_that_of_the_chuck_as_thought() {
     let grip = jaw.grip(FORCE, 0.01);
     let learned = learn(&grip, &[]).unwrap();
     assert!((learned.tilt.unwrap().stiffness / 1e6 - 1.0).abs() < 1e-12, "{learned:?}");
-    assert_eq!(learned.taper, grip.right_taper().unwrap(), "the right taper");
+    assert_eq!(learned.taper, grip.aim().unwrap().taper, "the right taper");
 }

@@ -279,7 +279,7 @@ impl Asked<'_> {
             Limit::Grip => at.over_limit("grip.rest"),
             Limit::Buckling => {
                 let ring = section(setup);
-                let area = core::f64::consts::TAU * ring.outer * setup.grip.length.value;
+                let area = core::f64::consts::TAU * ring.outer * setup.bearing_length();
                 spinning.most_at_rest / area / (BUCKLING_SHARE * buckling_pressure(&ring))
             }
             Limit::Runout(surface) => self.lobes(at, surface, false) / setup.part.runout_limit.value,

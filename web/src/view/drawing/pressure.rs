@@ -77,10 +77,9 @@ fn lines(stage: &Stage<'_>) -> (Line, Line) {
         let along = means(&map.heights, &map.angles, &|height, angle| at(angle, height));
         return (around, along);
     }
-    let (start, length) = (stage.setup.grip.start.value, stage.setup.grip.length.value);
     let even = scene.contact_pressure;
     let half = scene.contact_half_angle.clamp(0.0, core::f64::consts::PI);
-    (vec![(0.0, even), (half, even)], vec![(start, even), (start + length, even)])
+    (vec![(0.0, even), (half, even)], stage.setup.bearing().map(|z| (z, even)).into())
 }
 
 /// `line` as means over equal shares of it, so many that arrows stand about [`BETWEEN`] apart over `length` view units.

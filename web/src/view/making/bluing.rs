@@ -10,9 +10,9 @@ use crate::view::drawing::{Point, closed};
 
 /// The pictures by the ids of their findings, in the order of the scene.
 const PICTURES: [(&str, &str); 4] = [
-    ("taper.bluing.little", "A thousandth of an inch too little"),
+    ("taper.bluing.little", "Too little"),
     ("taper.bluing.right", "Right"),
-    ("taper.bluing.much", "A thousandth of an inch too much"),
+    ("taper.bluing.much", "Too much"),
     ("taper.bluing.set", "As the jaws are set"),
 ];
 /// The face on its picture, and the room for the gap beside it.
@@ -26,7 +26,7 @@ pub(super) fn show(found: &Findings, units: Units) -> Markup {
     let told = PICTURES.iter().filter(|(id, _)| found.get(id).is_some_and(|finding| finding.value.is_ok()));
     let widest = scene.bluing.iter().flat_map(|picture| &picture.gap).copied().fold(1e-9, f64::max);
     html! {
-        (lines(found, &["taper.right", "taper.right.diameter", "taper.unseen", "taper.tilt", "taper.next", "taper.next.diameter"], units))
+        (lines(found, &["taper.right", "taper.right.diameter", "taper.even", "taper.unseen", "taper.tilt", "taper.next", "taper.next.diameter"], units))
         @if !scene.bluing.is_empty() {
             p { "Bluing on the face of a jaw: filled where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale." }
         }

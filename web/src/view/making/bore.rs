@@ -19,7 +19,7 @@ pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings) -> Markup {
         (lines(found, &["bore.off_nominal"], desk.units))
         div.buttons {
             button type="button" id=(STUDY) data-act=(STUDY) { "Find the best diameter over the tolerance" }
-            @if best.is_some_and(|best| best.value.is_ok()) && setup.grip.side == Side::Outside {
+            @if desk.bore.as_ref().is_some_and(|choice| !choice.at_end) && best.is_some_and(|best| best.value.is_ok()) && setup.grip.side == Side::Outside {
                 button type="button" id="adopt-bore" data-act="adopt-bore" { "Adopt this diameter" }
             }
         }

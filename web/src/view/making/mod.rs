@@ -6,6 +6,7 @@ mod frame;
 pub(crate) mod on_views;
 pub(crate) mod path;
 pub(crate) mod program;
+pub(crate) mod sketches;
 mod stroke;
 
 use holdround_core::findings::{Finding, Findings, Mark, Placing, Procedure};
@@ -73,6 +74,7 @@ pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
     let units = desk.units;
     let told = |id: &str| found.get(id).map_or_else(String::new, |finding| steps::value(finding, units));
     let per_side = |id: &str, diameter: &str| format!("{} per side = {} on diameter", told(id), told(diameter));
+    let wastes = found.get("recut.wasted").is_some();
     let words = match group {
         "stroke" => match &found.scene.placing {
             Some(placing) if found.get("stroke.tooth").is_some_and(|tooth| tooth.value.is_ok()) => format!(
@@ -101,10 +103,13 @@ pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
         "readings" => format!("Taper: {}", per_side("taper.right", "taper.right.diameter")),
         "recut" if setup.placing.recut.is_none() => "New jaws".into(),
         "recut" if found.get("recut.stock").is_none_or(|stock| stock.value.is_err()) => "Touch the jaws off".into(),
-        "recut" => format!("Stock {} per side", told("recut.stock")),
+        "recut" => {
+            format!("Stock {} per side{}", told("recut.stock"), if wastes { ": caution, it wastes jaw" } else { "" })
+        }
         _ => match in_the_way(found).next() {
             Some(first) if first.value.is_err() => format!("{} is refused", first.name),
             Some(first) => format!("{} is beyond its limit", first.name),
+            None if wastes => "Caution: the recut wastes jaw".into(),
             None => "Tooth, ring, boring, taper, program, recut".into(),
         },
     };
@@ -143,19 +148,40 @@ pub(crate) fn beside(desk: &Desk, group: &str) -> Markup {
     }
 }
 
+/// How many teeth are told of at least, although they do not serve.
+const MOST_FAULTY: usize = 3;
+
 /// What was tried of the teeth, and what is wrong with each.
 fn teeth(placing: &Placing, units: Units) -> Markup {
+    let serve = placing.teeth.iter().take_while(|tooth| tooth.faults.is_empty()).count();
+    // Where none serves, the least faulty show what would have to change.
+    let shown = serve.max(MOST_FAULTY).min(placing.teeth.len());
+    let others = placing.teeth.len() - shown;
+    let mut reasons: Vec<(&str, usize)> = Vec::new();
+    for fault in placing.teeth.iter().skip(shown).flat_map(|tooth| &tooth.faults) {
+        match reasons.iter_mut().find(|(known, _)| known == fault) {
+            Some((_, count)) => *count += 1,
+            None => reasons.push((fault, 1)),
+        }
+    }
     html! {
         details id="teeth-tried" {
-            summary { "Teeth tried: " (placing.teeth.len()) }
+            summary { "Teeth tried: " (placing.teeth.len()) ", " (serve) " of them serve" }
             ul {
-                @for tooth in &placing.teeth {
+                @for tooth in placing.teeth.iter().take(shown) {
                     li {
                         "Tooth " (tooth.tooth) ": "
                         @if tooth.faults.is_empty() { "fits" } @else { (tooth.faults.join("; ")) }
                         ". Metal " (units.show(Kind::Length, tooth.wall)) ", clearance "
                         (units.show(Kind::Length, tooth.clearance)) " per side."
                     }
+                }
+            }
+            @if others > 0 {
+                p {
+                    (others) " more do not serve: "
+                    @for (at, (fault, count)) in reasons.iter().enumerate() { @if at > 0 { "; " } (fault) " (" (count) ")" }
+                    "."
                 }
             }
         }

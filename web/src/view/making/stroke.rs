@@ -8,7 +8,7 @@ use maud::{Markup, html};
 use super::frame::{Frame, WIDTH};
 use super::{lines, seat};
 use crate::units::Units;
-use crate::view::drawing::{Anchor, Point, closed, coordinate, letters, line_arrow, open};
+use crate::view::drawing::{Anchor, LETTER_HEIGHT, Point, closed, coordinate, letters, line_arrow, open};
 
 /// Most teeth drawn: no master jaw has as many.
 const MOST_TEETH: f64 = 400.0;
@@ -20,7 +20,7 @@ const STROKE: [f64; 2] = [30.0, WIDTH - 30.0];
 
 /// The drawing, and the lines that it rests on.
 pub(super) fn show(setup: &Setup, placing: &Placing, found: &Findings, units: Units) -> Markup {
-    let jaw = Jaw::of(setup, placing, units);
+    let jaw = Jaw::of(setup, placing, units, ABOVE, 0.0);
     html! {
         svg class="view making" viewBox=(jaw.frame.view_box(BELOW)) role="img" aria-labelledby="stroke-title stroke-desc"
             font-size="22" xmlns="http://www.w3.org/2000/svg" {
@@ -31,18 +31,19 @@ pub(super) fn show(setup: &Setup, placing: &Placing, found: &Findings, units: Un
             @if let Some(ring) = &placing.ring { (jaw.ring(ring, "ring")) }
             @if let Some(groove) = &placing.groove { (jaw.ring(groove, "groove")) }
             (jaw.metal_left())
-            (jaw.tooth())
+            (jaw.tooth(LETTER_HEIGHT))
             (jaw.stroke())
         }
         (lines(found, &["stroke.tooth", "stroke.wall", "stroke.clearance"], units))
     }
 }
 
-struct Jaw<'a> {
+/// One jaw and where it stands.
+pub(super) struct Jaw<'a> {
     setup: &'a Setup,
     placing: &'a Placing,
     units: Units,
-    frame: Frame,
+    pub(super) frame: Frame,
     /// Inner and outer end of what is drawn, m.
     ends: [f64; 2],
     /// How deep the master jaw is drawn, m.
@@ -51,7 +52,8 @@ struct Jaw<'a> {
 }
 
 impl<'a> Jaw<'a> {
-    fn of(setup: &'a Setup, placing: &'a Placing, units: Units) -> Self {
+    /// With `above` view units left free over it, and `beside` to its right as a share of its length.
+    pub(super) fn of(setup: &'a Setup, placing: &'a Placing, units: Units, above: f64, beside: f64) -> Self {
         let all = [placing.master, placing.jaw, placing.nut];
         let least = all.iter().flatten().copied().fold(f64::INFINITY, f64::min);
         let most = all.iter().flatten().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -59,12 +61,18 @@ impl<'a> Jaw<'a> {
         let ends = [if ring[0] > 0.0 { least.min(ring[0]) } else { least - 0.1 * (most - least) }, most.max(ring[1])];
         let height = setup.jaws.height.value;
         let depth = 0.4 * height;
-        let frame = Frame::of(ends, [-depth, height], ABOVE);
+        let frame = Frame::of([ends[0], ends[1] + beside * (ends[1] - ends[0])], [-depth, height], above);
         Self { setup, placing, units, frame, ends, depth, outside: setup.grip.side == Side::Outside }
     }
 
-    fn length(&self, si: f64) -> String {
+    pub(super) fn length(&self, si: f64) -> String {
         self.units.show(Kind::Length, si)
+    }
+
+    /// Without its unit, which stands on the other dimensions.
+    pub(super) fn bare_length(&self, si: f64) -> String {
+        let said = self.length(si);
+        said.split(' ').next().unwrap_or_default().to_owned()
     }
 
     /// Inner and outer end of the jaw.
@@ -73,7 +81,7 @@ impl<'a> Jaw<'a> {
         [end.min(far), end.max(far)]
     }
 
-    fn master(&self) -> Markup {
+    pub(super) fn master(&self) -> Markup {
         let Placing { master, pitch, tooth_height, nut, .. } = *self.placing;
         let teeth = ((master[1] - master[0]) / pitch).floor().clamp(0.0, MOST_TEETH);
         let mut top: Vec<Point> = (0..=(2.0 * teeth) as usize)
@@ -92,7 +100,7 @@ impl<'a> Jaw<'a> {
     }
 
     /// The top jaw in section, with its counterbores.
-    fn section(&self) -> Markup {
+    pub(super) fn section(&self) -> Markup {
         let [low, high] = self.jaw();
         let (face, seat, front) =
             (self.placing.bored_radius.max(low).min(high), seat(self.setup), self.setup.jaws.height.value);
@@ -117,13 +125,13 @@ impl<'a> Jaw<'a> {
         }
     }
 
-    fn ring(&self, section: &RingSection, class: &str) -> Markup {
+    pub(super) fn ring(&self, section: &RingSection, class: &str) -> Markup {
         let [inner, outer] = section.radii.map(|radius| radius.max(self.ends[0]));
         html! { path class=(class) d=(closed(&self.frame.rectangle([inner, outer], section.heights))) {} }
     }
 
-    /// From the bored face to the nearest counterbore.
-    fn metal_left(&self) -> Markup {
+    /// Where the nearest counterbore begins, and the metal from the bored face to it, m.
+    pub(super) fn to_counterbore(&self) -> (f64, f64) {
         let face = self.placing.bored_radius;
         let [near, far] = self.placing.screws.map(|screw| {
             let half = self.placing.counterbore[0] / 2.0;
@@ -132,7 +140,13 @@ impl<'a> Jaw<'a> {
         let edge = if (near - face).abs() < (far - face).abs() { near } else { far };
         // Below 0 where the face runs into the counterbore.
         let told = self.placing.teeth.iter().find(|tooth| tooth.tooth == self.placing.tooth);
-        let metal = told.map_or((edge - face).abs(), |tooth| tooth.wall);
+        (edge, told.map_or((edge - face).abs(), |tooth| tooth.wall))
+    }
+
+    /// From the bored face to the nearest counterbore.
+    fn metal_left(&self) -> Markup {
+        let face = self.placing.bored_radius;
+        let (edge, metal) = self.to_counterbore();
         let at = ABOVE - 8.0;
         let [from, to] = [face.min(edge), face.max(edge)].map(|x| self.frame.at(x, 0.0).0);
         let middle = (0.5 * (from + to)).clamp(110.0, WIDTH - 110.0);
@@ -145,7 +159,7 @@ impl<'a> Jaw<'a> {
     }
 
     /// The tooth that the first groove of the blank sits on.
-    fn tooth(&self) -> Markup {
+    pub(super) fn tooth(&self, letter: f64) -> Markup {
         let Placing { master, pitch, tooth_height, tooth, .. } = *self.placing;
         let right = master[0] + f64::from(tooth) * pitch;
         let corners = [(right - pitch, -tooth_height), (right - 0.5 * pitch, 0.0), (right, -tooth_height)]
@@ -155,7 +169,7 @@ impl<'a> Jaw<'a> {
         html! {
             path class="filled" d=(closed(&corners)) {}
             (line_arrow((tip.0, foot - 6.0), tip, 9.0, "ink"))
-            (letters((tip.0.clamp(60.0, WIDTH - 60.0), foot + 14.0), Anchor::Middle, "value", &format!("tooth {tooth}")))
+            (letters((tip.0.clamp(2.8 * letter, WIDTH - 2.8 * letter), foot + letter - 8.0), Anchor::Middle, "value", &format!("tooth {tooth}")))
         }
     }
 
