@@ -14,6 +14,8 @@ mod history;
 pub(crate) mod indicator;
 mod items;
 mod keep;
+pub(crate) mod lessons;
+mod lessons_store;
 mod making;
 mod motion;
 mod notice;
@@ -43,8 +45,8 @@ use regions::Regions;
 
 use crate::root;
 use crate::view::{
-    Stage, examples, face, findings_list, inputs, notes, notices, paper, play_bar, records as records_view, section,
-    sheet, title_block, tools, trace, verdict,
+    Stage, examples, face, findings_list, inputs, lessons as lessons_view, notes, notices, paper, play_bar,
+    records as records_view, section, sheet, title_block, tools, trace, verdict,
 };
 
 thread_local! {
@@ -87,6 +89,8 @@ pub(crate) struct Page {
     /// Other jaws, beside those set.
     beside: compare::Beside,
     comparing: Delay,
+    /// The start of a lesson, once more.
+    recalling: Delay,
 }
 
 /// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
@@ -98,7 +102,8 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
     let asked = Asked::at_opening();
     let damaged = matches!(asked, Asked::Damaged(..));
     let (store, kept) = Store::open();
-    let desk = opening::desk(asked, kept);
+    let mut desk = opening::desk(lessons_store::go_on(asked), kept);
+    desk.done = lessons_store::done();
     let keeps = !desk.notices.contains(&Notice::new(opening::NOT_KEPT));
     let mut page = Page {
         desk,
@@ -122,7 +127,9 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         shelving: Delay::new(BEFORE_KEEPING, || with_page(Page::shelve)),
         beside: compare::Beside::default(),
         comparing: Delay::new(0, || with_page(Page::go_on_comparing)),
+        recalling: Delay::new(0, || with_page(Page::recall)),
     };
+    page.show_lessons();
     page.regions.show("examples", examples::show());
     page.show();
     page.keeping.restart();
@@ -204,6 +211,7 @@ impl Page {
                 self.place_tool();
                 self.show_photos();
                 dress(&self.desk);
+                self.rest_lesson();
                 return self.speaking.restart();
             }
         }
@@ -256,6 +264,7 @@ impl Page {
         }
         self.show_fields();
         self.regions.show("verdict", title_block::show(&self.desk));
+        self.show_lesson();
         self.show_face();
         if let Some(stage) = stage(&self.desk) {
             motion::show(&mut self.regions, "section", section::draw(&stage));
@@ -306,7 +315,7 @@ impl Page {
     /// The page goes: what was typed in the last moment is kept, also for a reload, which asks for the old address.
     fn leave(&mut self) {
         if self.unkept {
-            address::hand_on(&self.desk.entries);
+            address::hand_on(&self.desk);
         }
         self.save();
         self.shelve();
@@ -317,7 +326,8 @@ impl Page {
         if !mem::take(&mut self.unkept) {
             return;
         }
-        address::write(&self.desk.entries);
+        address::write(&self.desk);
+        lessons_store::keep_open(&self.desk);
         let keeps = self.store.write(&mut self.desk);
         if keeps != self.keeps {
             self.keeps = keeps;
@@ -339,7 +349,7 @@ impl Page {
     }
 
     fn speak(&self) {
-        let words = verdict::spoken(&self.desk);
+        let words = verdict::spoken(&self.desk) + &lessons_view::spoken(&self.desk);
         if let Some(region) = root::by_id(sheet::SPOKEN).filter(|region| region.text_content().as_ref() != Some(&words))
         {
             region.set_text_content(Some(&words));
