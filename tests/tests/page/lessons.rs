@@ -115,9 +115,9 @@ fn a_lesson_is_done_by_choices_too_and_the_next_one_opens_behind_it() {
     choose(&browser, "jaws.material", "aluminium-6061");
     says(&browser, "The task is done", "light ones do");
     browser.eventually(DONE, &done(&["wide-pie-six"]), "it is marked done");
-    browser.click("#lesson-next");
+    browser.tap("#lesson-next");
     assert_shows(&browser, &start(lesson("bored-size")), UnitSystem::Metric, "the next lesson");
-    browser.click("#lesson-leave");
+    browser.tap("#lesson-leave");
     assert_shows(&browser, &first_example(), UnitSystem::Metric, "who came by a link finds the first example");
 }
 
@@ -153,7 +153,7 @@ fn no_rule_of_accessibility_is_broken_in_a_lesson() {
         browser.eventually("document.querySelectorAll('#lesson .stray').length", &json!(1), "a change it is not about");
         assert_keeps_the_rules(&browser, &format!("a lesson on {viewport:?}"));
         let small = browser.execute(
-            "return [...document.querySelectorAll('#lesson button, #task button, #lessons a')]
+            "return [...document.querySelectorAll('#lesson button, #lesson-go, #lessons a')]
                 .filter((it) => it.getBoundingClientRect().height < 44).map((it) => it.id || it.textContent)",
             Vec::new(),
         );

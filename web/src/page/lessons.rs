@@ -188,9 +188,7 @@ pub(crate) fn strayed(open: &Open) -> &[Change] {
 impl Page {
     /// Shows the lesson and how its task stands.
     pub(super) fn show_lesson(&mut self) {
-        self.desk.look_at_task();
         self.regions.show("lesson", view::show(&self.desk));
-        self.regions.show("task", view::line(&self.desk));
     }
 
     pub(super) fn show_lessons(&mut self) {

@@ -206,12 +206,12 @@ impl Page {
             }
             _ => {
                 self.drawing = None;
+                self.rest_lesson();
                 self.regions.show("verdict", title_block::show(&self.desk));
                 self.regions.release();
                 self.place_tool();
                 self.show_photos();
                 dress(&self.desk);
-                self.rest_lesson();
                 return self.speaking.restart();
             }
         }
@@ -263,6 +263,7 @@ impl Page {
             self.draw_anew();
         }
         self.show_fields();
+        self.desk.look_at_task();
         self.regions.show("verdict", title_block::show(&self.desk));
         self.show_lesson();
         self.show_face();

@@ -61,12 +61,11 @@ pub(crate) fn show(desk: &Desk) -> Markup {
     }
 }
 
-/// The line under the verdict that leads to the lesson.
+/// The line beside those of the verdict that leads to the lesson.
 pub(crate) fn line(desk: &Desk) -> Markup {
     html! {
-        // Faults need the room, and come first.
         @if let Some(open) = desk.lesson.as_ref().filter(|_| desk.faults.is_empty()) {
-            button type="button" id="lesson-go" data-act="lesson-go" { "Lesson: " (short(desk, open)) }
+            p.task-line { button type="button" id="lesson-go" data-act="lesson-go" { "Lesson: " (short(open)) } }
         }
     }
 }
@@ -143,9 +142,8 @@ fn told_of(findings: Option<&Findings>, id: &str, units: Units) -> String {
 }
 
 /// How the task stands, in a few words.
-fn short(desk: &Desk, open: &Open) -> String {
+fn short(open: &Open) -> String {
     match &open.check {
-        _ if !desk.faults.is_empty() => "an entry to correct".to_owned(),
         None => "working it out".to_owned(),
         Some(check) if check.is_done() => "all met, read why".to_owned(),
         Some(check) if check.all_met() => "met, but by other means".to_owned(),
@@ -177,7 +175,7 @@ fn state(desk: &Desk, open: &Open) -> String {
         && let Ok(value) = &seen.value
     {
         words.push_str(&format!(
-            " {} is {}: {}.",
+            " {}: {}, wanted {}.",
             goal.name,
             desk.units.show(seen.kind, *value),
             wanted(seen, desk.units)

@@ -39,7 +39,6 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                 }
                 section.title-block id="title-block" aria-label="Verdict" tabindex="-1" {
                     div id="verdict" {}
-                    div id="task" {}
                 }
             }
             div.after {
