@@ -8,6 +8,7 @@ pub mod boring_ring;
 mod evaluate;
 pub mod examples;
 pub mod findings;
+pub mod lessons;
 pub mod materials;
 pub mod program;
 pub mod record;

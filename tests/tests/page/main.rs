@@ -11,6 +11,7 @@ mod hostile;
 mod indicator;
 mod keeping;
 mod keyboard;
+mod lessons;
 mod links;
 mod making;
 mod motion;

@@ -74,6 +74,8 @@ pub(crate) enum Action {
     Record(String, String),
     /// Something about readings of the indicator: what, a path, and a station.
     Dial(String, String, usize),
+    /// Something about the lesson that is open.
+    Lesson(String),
 }
 
 /// Which way an item is moved.
@@ -128,6 +130,7 @@ impl Action {
             dial if dial.starts_with("dial-") => {
                 Self::Dial(dial.to_owned(), told("data-path").unwrap_or_default(), index().unwrap_or(0))
             }
+            lesson if lesson.starts_with("lesson-") => Self::Lesson(lesson.replacen("lesson-", "", 1)),
             about => Self::Record(about.strip_prefix("record-")?.to_owned(), told("data-id").unwrap_or_default()),
         })
     }
@@ -216,6 +219,7 @@ impl Page {
             Action::Compare => return self.compare(),
             Action::TakeJaws(at) => self.beside.take(&mut self.desk, at),
             Action::Dial(what, path, at) => return self.act_on_dial(&what, &path, at),
+            Action::Lesson(what) => return self.act_on_lesson(&what),
             Action::Record(what, at) => return self.act_on_record(&what, &at),
         }
         self.refresh();

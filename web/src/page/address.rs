@@ -5,6 +5,8 @@ use js_sys::Reflect;
 use wasm_bindgen::JsValue;
 use web_sys::{Event, Storage};
 
+use super::desk::Desk;
+
 /// What an address asks for.
 #[derive(Debug, PartialEq, Eq)]
 pub(crate) enum Asked {
@@ -14,12 +16,16 @@ pub(crate) enum Asked {
     Setup(Entries),
     /// The worked example with this id.
     Example(String),
+    /// The lesson with this key, at its start or with what was made of it.
+    Lesson(String, Option<Entries>),
     /// Something that cannot be opened.
     Damaged(LinkError, String),
 }
 
 /// Opens the name of a worked example.
 const EXAMPLE: &str = "example=";
+/// Opens the key of a lesson.
+const LESSON: &str = "lesson=";
 /// Where work is handed on from a page that was left to the one that opens in its place.
 const HANDED_ON: &str = "holdround.handed-on";
 
@@ -33,7 +39,16 @@ impl Asked {
         if let Some(id) = link.strip_prefix(EXAMPLE) {
             return Self::Example(id.to_owned());
         }
-        Entries::from_link(link).map_or_else(|error| Self::Damaged(error, link.to_owned()), Self::Setup)
+        let damaged = |error| Self::Damaged(error, link.to_owned());
+        if let Some(lesson) = link.strip_prefix(LESSON) {
+            return match lesson.split_once('&') {
+                None => Self::Lesson(lesson.to_owned(), None),
+                Some((key, made)) => {
+                    Entries::from_link(made).map_or_else(damaged, |entries| Self::Lesson(key.to_owned(), Some(entries)))
+                }
+            };
+        }
+        Entries::from_link(link).map_or_else(damaged, Self::Setup)
     }
 
     /// What the address asks for to which it was changed; by now work may have been saved over it.
@@ -58,9 +73,19 @@ pub(crate) fn of_example(id: &str) -> String {
     format!("#{EXAMPLE}{id}")
 }
 
+/// The address, within this page, of a lesson, with what was made of it behind `&`.
+pub(crate) fn of_lesson(lesson: &str) -> String {
+    format!("#{LESSON}{lesson}")
+}
+
+/// The address, within this page, of what lies on the desk.
+fn of(desk: &Desk) -> String {
+    desk.lesson_link().map_or_else(|| format!("#{}", desk.entries.to_link()), |lesson| of_lesson(&lesson))
+}
+
 /// Keeps work that the address may not hold when the page opens again: a reload under way asks for the old one.
-pub(crate) fn hand_on(entries: &Entries) {
-    let text = format!("{}\n{}", hash(), entries.to_link());
+pub(crate) fn hand_on(desk: &Desk) {
+    let text = format!("{}\n{}", hash(), of(desk));
     let _kept = session().map(|session| session.set_item(HANDED_ON, &text));
 }
 
@@ -73,9 +98,9 @@ fn session() -> Option<Storage> {
     web_sys::window()?.session_storage().ok()?
 }
 
-/// Writes the set-up into the address, without a step in the browser's history.
-pub(crate) fn write(entries: &Entries) {
-    let link = format!("#{}", entries.to_link());
+/// Writes what lies on the desk into the address, without a step in the browser's history.
+pub(crate) fn write(desk: &Desk) {
+    let link = of(desk);
     let history = web_sys::window().and_then(|window| window.history().ok());
     // Where the frame forbids it the address stays as it is; the set-up is still in the store.
     let _written = history.map(|history| history.replace_state_with_url(&JsValue::NULL, "", Some(&link)));
@@ -91,8 +116,13 @@ mod tests {
         entries.set("part.length", "2 1/4 in");
         assert_eq!(Asked::read(""), Asked::Nothing, "no link");
         assert_eq!(Asked::read("#"), Asked::Nothing, "an empty one");
-        assert_eq!(Asked::read(&format!("#{}", entries.to_link())), Asked::Setup(entries), "a set-up");
+        assert_eq!(Asked::read(&format!("#{}", entries.to_link())), Asked::Setup(entries.clone()), "a set-up");
         assert_eq!(Asked::read(&of_example("thin-ring")), Asked::Example("thin-ring".into()), "an example");
+        assert_eq!(Asked::read(&of_lesson("taper")), Asked::Lesson("taper".into(), None), "a lesson");
+        let made = of_lesson(&format!("taper&{}", entries.to_link()));
+        assert_eq!(Asked::read(&made), Asked::Lesson("taper".into(), Some(entries)), "and what was made of it");
+        let cut = Asked::Damaged(LinkError::Version, "lesson=taper&".into());
+        assert_eq!(Asked::read("#lesson=taper&"), cut, "a lesson cut off is kept too");
         assert_eq!(Asked::read("#x"), Asked::Damaged(LinkError::Version, "x".into()), "junk is kept");
     }
 }

@@ -59,6 +59,10 @@ pub(crate) struct Desk {
     pub(crate) rings: Option<Entries>,
     /// What is in hand of readings of the indicator.
     pub(crate) dial: super::indicator::InHand,
+    /// The lesson that is open.
+    pub(crate) lesson: Option<super::lessons::Open>,
+    /// The lessons that are done, by key.
+    pub(crate) done: Vec<&'static str>,
 }
 
 impl Desk {
@@ -85,6 +89,8 @@ impl Desk {
             earlier: Earlier::default(),
             rings: None,
             dial: super::indicator::InHand::default(),
+            lesson: None,
+            done: Vec::new(),
         };
         desk.evaluate();
         desk
@@ -102,7 +108,7 @@ impl Desk {
 
     /// Reads the entries anew; while they are at fault the last good findings stay. What needs shape work waits
     /// for [`Self::work`].
-    fn evaluate(&mut self) {
+    pub(super) fn evaluate(&mut self) {
         self.waiting = None;
         self.bore = None;
         match Setup::read(&self.entries) {

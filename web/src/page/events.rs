@@ -8,7 +8,7 @@ use web_sys::{
 
 use super::action::Action;
 use super::address::Asked;
-use super::{Page, opening, records, with_page};
+use super::{Page, lessons, opening, records, with_page};
 use crate::root;
 use crate::view::making::path;
 use crate::view::story::panel;
@@ -42,8 +42,13 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     on(&window, "pagehide", |page, _| page.leave())?;
     on(&window, "storage", |page, _| page.hear())?;
     on(&window, "hashchange", |page, event| {
-        opening::follow(&mut page.desk, Asked::by(event));
+        let asked = Asked::by(event);
+        let lesson = matches!(asked, Asked::Lesson(..));
+        opening::follow(&mut page.desk, asked);
         page.refresh();
+        if lesson {
+            lessons::to_lesson();
+        }
     })
 }
 

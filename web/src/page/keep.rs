@@ -106,8 +106,8 @@ impl Store {
     /// Another window may have written: true if what lies on this desk must be kept anew beside that.
     pub(crate) fn hear(&mut self, desk: &mut Desk) -> bool {
         let Some(storage) = storage().filter(|storage| self.take_in(storage, desk)) else { return false };
-        let link = desk.entries.to_link();
-        is_work(&desk.entries) && storage.get_item(KEY).ok().flatten().is_some_and(|text| !text.contains(&link))
+        let link = desk.job().to_link();
+        is_work(desk.job()) && storage.get_item(KEY).ok().flatten().is_some_and(|text| !text.contains(&link))
     }
 
     /// Takes in what another window has written since; false when that cannot be read, nor set aside.
@@ -134,7 +134,7 @@ impl Store {
         let mut new = false;
         let open = theirs.setup.map(|entries| (entries, theirs.window));
         for (entries, window) in theirs.earlier.0.into_iter().rev().chain(open) {
-            if window != self.window && entries != desk.entries && is_work(&entries) {
+            if window != self.window && entries != *desk.job() && is_work(&entries) {
                 new |= desk.earlier.add(entries, window);
             }
         }
@@ -144,7 +144,7 @@ impl Store {
     fn told(&self, desk: &Desk) -> String {
         let mut text = format!(
             "{SETUP} {}\n{WINDOW} {}\n{PREFERENCES} {}\n",
-            desk.entries.to_link(),
+            desk.job().to_link(),
             self.window,
             desk.preferences()
         );
@@ -206,7 +206,7 @@ pub(crate) fn let_go(text: &str) {
 }
 
 /// The browser's storage; none where it is forbidden, as in a sandboxed frame.
-fn storage() -> Option<Storage> {
+pub(super) fn storage() -> Option<Storage> {
     web_sys::window()?.local_storage().ok()?
 }
 
@@ -268,5 +268,15 @@ mod tests {
         assert!(a.add(&mut of_a, parse(&b.told(&of_b))), "a finds what b wrote");
         assert_eq!(of_a.earlier.0, [(work("2 mm"), "b".to_owned())], "but not its own");
         assert!(!a.add(&mut of_a, parse(&b.told(&of_b))), "and the same is not told twice");
+    }
+
+    #[test]
+    fn the_job_is_kept_while_a_lesson_lies_on_the_desk() {
+        let mut desk = Desk::new(Entries::default());
+        desk.type_in("part.length", "44");
+        let job = desk.entries.clone();
+        desk.open_lesson(&holdround_core::lessons::LESSONS[0], None);
+        desk.type_in("run.pressure", "0.9");
+        assert_eq!(parse(&Store::default().told(&desk)).setup, Some(job), "the lesson does not take its place");
     }
 }

@@ -15,6 +15,8 @@ mod history;
 pub(crate) mod indicator;
 mod items;
 mod keep;
+pub(crate) mod lessons;
+mod lessons_store;
 mod making;
 mod motion;
 mod notice;
@@ -45,8 +47,8 @@ use regions::Regions;
 
 use crate::root;
 use crate::view::{
-    Stage, examples, face, findings_list, inputs, notes, notices, paper, play_bar, records as records_view, section,
-    sheet, title_block, tools, trace, verdict,
+    Stage, examples, face, findings_list, inputs, lessons as lessons_view, notes, notices, paper, play_bar,
+    records as records_view, section, sheet, title_block, tools, trace, verdict,
 };
 
 thread_local! {
@@ -91,6 +93,8 @@ pub(crate) struct Page {
     /// Other jaws, beside those set.
     beside: compare::Beside,
     comparing: Delay,
+    /// The start of a lesson, once more.
+    recalling: Delay,
 }
 
 /// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
@@ -102,7 +106,8 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
     let asked = Asked::at_opening();
     let damaged = matches!(asked, Asked::Damaged(..));
     let (store, kept) = Store::open();
-    let desk = opening::desk(asked, kept);
+    let mut desk = opening::desk(lessons_store::go_on(asked), kept);
+    desk.done = lessons_store::done();
     let keeps = !desk.notices.contains(&Notice::new(opening::NOT_KEPT));
     let mut page = Page {
         desk,
@@ -127,7 +132,9 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         shelving: Delay::new(BEFORE_KEEPING, || with_page(Page::shelve)),
         beside: compare::Beside::default(),
         comparing: Delay::new(0, || with_page(Page::go_on_comparing)),
+        recalling: Delay::new(0, || with_page(Page::recall)),
     };
+    page.show_lessons();
     page.regions.show("examples", examples::show());
     page.show();
     page.keeping.restart();
@@ -204,6 +211,7 @@ impl Page {
             }
             _ => {
                 self.drawing = None;
+                self.rest_lesson();
                 self.regions.show("verdict", title_block::show(&self.desk));
                 self.regions.release();
                 self.place_tool();
@@ -260,8 +268,10 @@ impl Page {
             self.draw_anew();
         }
         self.show_fields();
+        self.desk.look_at_task();
         self.regions.show("verdict", title_block::show(&self.desk));
         self.show_views();
+        self.show_lesson();
         self.keep_tool();
         dress(&self.desk);
     }
@@ -311,7 +321,7 @@ impl Page {
     /// The page goes: what was typed in the last moment is kept, also for a reload, which asks for the old address.
     fn leave(&mut self) {
         if self.unkept {
-            address::hand_on(&self.desk.entries);
+            address::hand_on(&self.desk);
         }
         self.save();
         self.shelve();
@@ -322,7 +332,8 @@ impl Page {
         if !mem::take(&mut self.unkept) {
             return;
         }
-        address::write(&self.desk.entries);
+        address::write(&self.desk);
+        lessons_store::keep_open(&self.desk);
         let keeps = self.store.write(&mut self.desk);
         if keeps != self.keeps {
             self.keeps = keeps;
@@ -344,7 +355,7 @@ impl Page {
     }
 
     fn speak(&self) {
-        let words = verdict::spoken(&self.desk);
+        let words = verdict::spoken(&self.desk) + &lessons_view::spoken(&self.desk);
         if let Some(region) = root::by_id(sheet::SPOKEN).filter(|region| region.text_content().as_ref() != Some(&words))
         {
             region.set_text_content(Some(&words));

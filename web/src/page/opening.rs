@@ -6,6 +6,7 @@ use holdround_core::setup::Entries;
 use super::address::Asked;
 use super::desk::Desk;
 use super::keep::Kept;
+use super::lessons;
 use super::notice::{Notice, tell};
 use crate::document;
 
@@ -19,7 +20,10 @@ pub(crate) fn desk(asked: Asked, found: Option<Kept>) -> Desk {
     if refused {
         notices.push(Notice::new(NOT_KEPT));
     }
-    let asked = wanted(asked, &mut notices);
+    let (lesson, asked) = match asked {
+        Asked::Lesson(key, made) => (Some((key, made)), None),
+        asked => (None, wanted(asked, &mut notices)),
+    };
     let replaced = asked.as_ref().and(setup.as_ref()).filter(|kept| asked.as_ref() != Some(kept) && is_work(kept));
     replaced.map(|kept| earlier.add(kept.clone(), String::new()));
     let first = || EXAMPLES.first().and_then(opened).unwrap_or_default();
@@ -29,11 +33,24 @@ pub(crate) fn desk(asked: Asked, found: Option<Kept>) -> Desk {
     }
     desk.notices = notices;
     desk.earlier = earlier;
+    if let Some((key, made)) = lesson {
+        open_lesson(&mut desk, key, made);
+    }
     desk
+}
+
+fn open_lesson(desk: &mut Desk, key: String, made: Option<Entries>) {
+    match lessons::named(&key) {
+        Some(lesson) => desk.open_lesson(lesson, made),
+        None => tell(&mut desk.notices, Notice::about("There is no lesson of this name.", key)),
+    }
 }
 
 /// Puts what a new address asks for on the desk; work that lay there is kept.
 pub(crate) fn follow(desk: &mut Desk, asked: Asked) {
+    if let Asked::Lesson(key, made) = asked {
+        return open_lesson(desk, key, made);
+    }
     if let Some(entries) = wanted(asked, &mut desk.notices) {
         replace(desk, entries);
     }
@@ -41,6 +58,7 @@ pub(crate) fn follow(desk: &mut Desk, asked: Asked) {
 
 /// Puts `entries` on the desk; work that lay there is kept.
 pub(crate) fn replace(desk: &mut Desk, entries: Entries) {
+    desk.leave_lesson();
     if desk.entries != entries {
         if is_work(&desk.entries) {
             desk.earlier.add(desk.entries.clone(), String::new());
@@ -57,7 +75,7 @@ pub(crate) fn replace(desk: &mut Desk, entries: Entries) {
 /// The set-up that is asked for; what cannot be opened is told.
 fn wanted(asked: Asked, notices: &mut Vec<Notice>) -> Option<Entries> {
     match asked {
-        Asked::Nothing => None,
+        Asked::Nothing | Asked::Lesson(..) => None,
         Asked::Setup(entries) => Some(entries),
         Asked::Example(id) => {
             let entries = EXAMPLES.iter().find(|example| example.id == id).and_then(opened);
@@ -130,6 +148,20 @@ mod tests {
         follow(&mut desk, Asked::Damaged(LinkError::Damaged, "1-x".into()));
         follow(&mut desk, Asked::Example("nothing".into()));
         assert_eq!(desk.notices.len(), 3, "the same is told once");
+    }
+
+    #[test]
+    fn a_link_to_a_lesson_keeps_the_job_and_one_to_something_else_closes_it() {
+        let lesson = |key: &str| Asked::Lesson(key.into(), None);
+        let mut desk = desk(lesson("taper"), kept(work("50 mm")));
+        let open = |desk: &Desk| desk.lesson.as_ref().map(|open| open.lesson.key);
+        assert_eq!((open(&desk), earlier(&desk).len()), (Some("taper"), 0), "the lesson, and no offer to go back");
+        follow(&mut desk, lesson("speed"));
+        assert_eq!(open(&desk), Some("speed"), "another lesson");
+        follow(&mut desk, lesson("nothing"));
+        assert_eq!((open(&desk), desk.notices.len()), (Some("speed"), 1), "a name that is none is told");
+        follow(&mut desk, Asked::Example("fast-sleeve".into()));
+        assert_eq!((open(&desk), earlier(&desk)), (None, vec![work("50 mm")]), "the job can be gone back to");
     }
 
     #[test]

@@ -10,6 +10,7 @@ mod formula;
 pub(crate) mod indicator;
 mod indicator_dial;
 pub(crate) mod inputs;
+pub(crate) mod lessons;
 pub(crate) mod making;
 mod mark;
 pub(crate) mod notes;

@@ -23,6 +23,7 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                 div.tools id="tools" {}
                 div id="notices" aria-live="polite" {}
             }
+            section.lesson id="lesson" aria-label="Lesson" tabindex="-1" {}
             section.inputs id="inputs" aria-label="Set-up" {}
             div.bench {
                 section.drawing aria-label="Drawing and play bar" {
@@ -68,6 +69,7 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                     }
                 }
                 section.findings id="findings" aria-label="All findings" {}
+                section.lessons id="lessons" aria-label="Lessons" tabindex="-1" {}
                 section.examples id="examples" aria-label="Worked examples" {}
                 footer.foot {
                     p { "Follow local rules; have a qualified person approve." }

@@ -4,7 +4,7 @@ use holdround_core::findings::{Finding, Findings, Mark};
 use holdround_core::quantity::fixed;
 use maud::{Markup, html};
 
-use super::{mark, steps, verdict, window};
+use super::{lessons, mark, steps, verdict, window};
 use crate::page::desk::Desk;
 use crate::units::Units;
 
@@ -19,6 +19,7 @@ pub(crate) fn show(desk: &Desk) -> Markup {
             div.lines.old[faulty] {
                 @if !faulty { (words(desk, findings)) }
                 @for finding in verdict::headlines(findings) { (line(finding, "line", desk.units)) }
+                (lessons::line(desk))
             }
         } @else if desk.waiting.is_none() {
             p.stale { "There is no valid set-up yet, and so no figure." }
