@@ -76,6 +76,8 @@ pub(crate) enum Action {
     Dial(String, String, usize),
     /// Something about the lesson that is open.
     Lesson(String),
+    /// Something about files: what, and what it is about.
+    Files(String, String),
 }
 
 /// Which way an item is moved.
@@ -127,6 +129,9 @@ impl Action {
             "compare" => Self::Compare,
             "take-jaws" => Self::TakeJaws(index()?),
             story if story.starts_with("story-") => Self::Story(story.to_owned()),
+            file if file.starts_with("file-") => {
+                Self::Files(file.replacen("file-", "", 1), told("data-id").unwrap_or_default())
+            }
             dial if dial.starts_with("dial-") => {
                 Self::Dial(dial.to_owned(), told("data-path").unwrap_or_default(), index().unwrap_or(0))
             }
@@ -221,6 +226,7 @@ impl Page {
             Action::Dial(what, path, at) => return self.act_on_dial(&what, &path, at),
             Action::Lesson(what) => return self.act_on_lesson(&what),
             Action::Record(what, at) => return self.act_on_record(&what, &at),
+            Action::Files(what, id) => return self.act_on_files(&what, &id),
         }
         self.refresh();
     }

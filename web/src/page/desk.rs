@@ -57,6 +57,8 @@ pub(crate) struct Desk {
     pub(crate) earlier: Earlier,
     /// A set-up with rings of the user's own that this one could take over.
     pub(crate) rings: Option<Entries>,
+    /// Whether nothing can be changed.
+    pub(crate) locked: bool,
     /// What is in hand of readings of the indicator.
     pub(crate) dial: super::indicator::InHand,
     /// The lesson that is open.
@@ -88,6 +90,7 @@ impl Desk {
             notices: Vec::new(),
             earlier: Earlier::default(),
             rings: None,
+            locked: false,
             dial: super::indicator::InHand::default(),
             lesson: None,
             done: Vec::new(),
@@ -370,6 +373,9 @@ impl Desk {
     }
 
     pub(super) fn change(&mut self, path: Option<&str>, change: impl FnOnce(&mut Entries)) {
+        if self.locked {
+            return;
+        }
         let before = self.entries.clone();
         change(&mut self.entries);
         if self.entries != before {
@@ -497,6 +503,20 @@ mod tests {
             desk.add_item("surfaces");
         }
         assert_eq!(desk.shown_items("surfaces"), 8, "no more than are declared");
+    }
+
+    #[test]
+    fn a_locked_desk_stays_as_it_is() {
+        let mut desk = Desk::worked_out(Entries::default());
+        desk.locked = true;
+        let before = desk.entries.clone();
+        desk.type_in("part.length", "40");
+        desk.add_item("cuts");
+        desk.assume("part.length");
+        desk.open(Entries::default());
+        desk.undo();
+        assert_eq!(desk.entries, before, "nothing was changed");
+        assert!(desk.good.is_some(), "and its findings are there");
     }
 
     #[test]
