@@ -415,16 +415,16 @@ fn kienzle(cutting: &CuttingCut, width: f64, thickness: f64, force: f64) -> Step
             "Kienzle's rule, with the allowance for wear"
         },
         formula: if drilling {
-            "F_c = 2 kc1.1 b h (h / 1 mm)^(−mc) w"
+            "F_c = 2 k_c1.1 b h (h / 1 mm)^(−m_c) w"
         } else {
-            "F_c = kc1.1 b h (h / 1 mm)^(−mc) w"
+            "F_c = k_c1.1 b h (h / 1 mm)^(−m_c) w"
         },
         given: [
-            term("kc1.1", cutting.material.kc11, Kind::Stress),
+            term("k_c1.1", cutting.material.kc11, Kind::Stress),
             term("b", width, Kind::Length),
             term("h", thickness, Kind::Length),
             term("h / 1 mm", thickness / UNIT_CHIP, Kind::Plain),
-            term("mc", cutting.material.mc, Kind::Plain),
+            term("m_c", cutting.material.mc, Kind::Plain),
             term("w", cutting.correction, Kind::Plain),
         ]
         .into(),

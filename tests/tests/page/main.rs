@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test that cannot go on has failed")]
 
 mod accessibility;
+mod explain;
 mod faults;
 mod indicator;
 mod keeping;

@@ -44,7 +44,7 @@ pub(crate) fn explained(finding: &Finding, units: Units) -> Markup {
 fn one(step: &Step, units: Units) -> Markup {
     html! {
         p { (step.says) }
-        p.formula { (formula::written(step.formula)) }
+        (formula::displayed(step.formula))
         @if !step.given.is_empty() {
             p.given { "with " @for (at, given) in step.given.iter().enumerate() { @if at > 0 { ", " } (term(given, units)) } }
         }
@@ -54,5 +54,5 @@ fn one(step: &Step, units: Units) -> Markup {
 }
 
 fn term(term: &Term, units: Units) -> Markup {
-    html! { span.term { (formula::written(term.symbol)) " = " (units.show(term.kind, term.value)) } }
+    html! { span.term { (formula::symbol(term.symbol)) " = " (units.show(term.kind, term.value)) } }
 }
