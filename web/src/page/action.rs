@@ -60,6 +60,10 @@ pub(crate) enum Action {
     DropEarlier,
     /// Start from the assumed values.
     Fresh,
+    /// Open the questions for a job of one's own.
+    Own,
+    /// Set a job up from the answers to them.
+    Start,
     /// Take the user's own rings over from the set-up before.
     TakeRings,
     /// Leave them.
@@ -118,6 +122,8 @@ impl Action {
             "go-back" => Self::GoBack,
             "drop-earlier" => Self::DropEarlier,
             "fresh" => Self::Fresh,
+            "own" => Self::Own,
+            "start" => Self::Start,
             "take-rings" => Self::TakeRings,
             "leave-rings" => Self::LeaveRings,
             "compare" => Self::Compare,
@@ -200,6 +206,8 @@ impl Page {
                 }
             }
             Action::DropEarlier => self.desk.earlier = None,
+            Action::Own => return root::focus("answer-0"),
+            Action::Start => return self.start(),
             Action::Fresh => opening::replace(&mut self.desk, Entries::default()),
             Action::TakeRings => {
                 if let Some(rings) = self.desk.rings.take() {

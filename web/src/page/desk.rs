@@ -58,6 +58,8 @@ pub(crate) struct Desk {
     pub(crate) rings: Option<Entries>,
     /// What is in hand of readings of the indicator.
     pub(crate) dial: super::indicator::InHand,
+    /// What moves the findings, once it is asked for.
+    pub(super) weighing: Option<super::influence::Weighing>,
 }
 
 impl Desk {
@@ -84,6 +86,7 @@ impl Desk {
             earlier: None,
             rings: None,
             dial: super::indicator::InHand::default(),
+            weighing: None,
         };
         desk.evaluate();
         desk
@@ -144,6 +147,7 @@ impl Desk {
     fn find(&mut self, setup: Setup, effort: Effort) {
         let findings = self.engine.evaluate(&setup, effort);
         self.good = Some((setup, findings));
+        self.tell_weighed();
         self.find_mesh();
     }
 

@@ -33,7 +33,12 @@ pub(crate) fn listen() -> Result<(), JsValue> {
         page.shelve();
     })?;
     // What is opened tells nobody around it.
-    let opened = Closure::<dyn Fn(Event)>::new(|_: Event| with_page(|page| page.show_photos()));
+    let opened = Closure::<dyn Fn(Event)>::new(|_: Event| {
+        with_page(|page| {
+            page.show_photos();
+            page.weigh_anew();
+        });
+    });
     document.add_event_listener_with_callback_and_bool("toggle", opened.as_ref().unchecked_ref(), true)?;
     opened.forget();
     on(&window, "afterprint", |_, _| records::show_for_print(""))?;
@@ -67,6 +72,9 @@ impl Page {
         if field.id() == path::SLIDER {
             return self.run_to(field.value_as_number());
         }
+        if let Some(question) = field.get_attribute("data-answer") {
+            return self.answer(&question, &field.value());
+        }
         if let Some(id) = field.get_attribute("data-record") {
             return self.write_record(&id, &field.name(), &field.value());
         }
@@ -80,6 +88,9 @@ impl Page {
     /// A choice made, or a field left after typing.
     fn chosen(&mut self, event: &Event) {
         if let Some(select) = target::<HtmlSelectElement>(event) {
+            if let Some(question) = select.get_attribute("data-answer") {
+                return self.answer(&question, &select.value());
+            }
             if let Some(path) = select.get_attribute("data-path") {
                 self.desk.history.rest();
                 self.desk.type_in(&path, &select.value());

@@ -29,6 +29,19 @@ pub(crate) enum Found {
     Kept(Entries, Option<Entries>, Preferences),
 }
 
+/// Where the answers for a job of one's own are kept.
+const ANSWERS: &str = "holdround.answers.1";
+
+/// The answers that were kept, a line each.
+pub(crate) fn answers() -> Option<String> {
+    storage()?.get_item(ANSWERS).ok()?
+}
+
+/// Keeps the answers, a line each.
+pub(crate) fn write_answers(lines: &str) {
+    let _kept = storage().map(|storage| storage.set_item(ANSWERS, lines));
+}
+
 /// Reads the store.
 pub(crate) fn read() -> Found {
     let Some(text) = storage().map(|storage| storage.get_item(KEY)) else { return Found::Refused };

@@ -11,12 +11,14 @@ mod events;
 mod fields;
 mod history;
 pub(crate) mod indicator;
+mod influence;
 mod items;
 mod keep;
 mod making;
 mod motion;
 mod notice;
 mod opening;
+pub(crate) mod own;
 mod photo;
 pub(crate) mod preferences;
 pub(crate) mod records;
@@ -41,8 +43,8 @@ use regions::Regions;
 
 use crate::root;
 use crate::view::{
-    Stage, examples, face, findings_list, inputs, notes, notices, paper, play_bar, records as records_view, section,
-    sheet, title_block, tools, trace, verdict,
+    Stage, examples, face, findings_list, inputs, notes, notices, own as own_view, paper, play_bar,
+    records as records_view, section, sheet, title_block, tools, trace, verdict,
 };
 
 thread_local! {
@@ -84,6 +86,10 @@ pub(crate) struct Page {
     /// Other jaws, beside those set.
     beside: compare::Beside,
     comparing: Delay,
+    /// Answers for a job of one's own.
+    own: own::Own,
+    before_weighing: Delay,
+    weighing: Delay,
 }
 
 /// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
@@ -117,6 +123,9 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         shelving: Delay::new(BEFORE_KEEPING, || with_page(Page::shelve)),
         beside: compare::Beside::default(),
         comparing: Delay::new(0, || with_page(Page::go_on_comparing)),
+        own: own::Own::kept(),
+        before_weighing: Delay::new(BEFORE_COMPLETING, || with_page(Page::begin_weighing)),
+        weighing: Delay::new(0, || with_page(Page::weigh)),
     };
     page.regions.show("examples", examples::show());
     page.show();
@@ -273,6 +282,7 @@ impl Page {
         fields::update(desk, &mut self.regions);
         self.regions.show("tools", tools::show(desk));
         self.regions.show("notices", notices::show(desk));
+        self.regions.show("own", own_view::show(&self.own, desk.units));
         if anew {
             self.show_making();
             self.show_indicator();

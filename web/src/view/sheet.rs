@@ -2,6 +2,8 @@
 
 use maud::{Markup, html};
 
+use super::words;
+
 /// Where the verdict is spoken; it is there before the first result.
 pub(crate) const SPOKEN: &str = "spoken";
 
@@ -21,7 +23,10 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                 div.tools id="tools" {}
                 div id="notices" aria-live="polite" {}
             }
-            section.inputs id="inputs" aria-label="Set-up" {}
+            section.inputs aria-label="Set-up" {
+                div id="own" {}
+                div id="inputs" {}
+            }
             div.bench {
                 section.drawing aria-label="Drawing and play bar" {
                     div.views id="views" {
@@ -66,6 +71,7 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                 }
                 section.findings id="findings" aria-label="All findings" {}
                 section.examples id="examples" aria-label="Worked examples" {}
+                section.glossary aria-label="Words of the trade" { (words::all()) }
                 footer.foot {
                     p { "Follow local rules; have a qualified person approve." }
                     p { "Holdround " (env!("CARGO_PKG_VERSION")) }

@@ -3,7 +3,7 @@
 use holdround_core::findings::{Finding, Limit, Sense, Step, Term};
 use maud::{Markup, html};
 
-use super::formula;
+use super::{formula, moves, words};
 use crate::units::Units;
 
 /// The value of a finding, or a dash where there is none.
@@ -36,6 +36,8 @@ pub(crate) fn explained(finding: &Finding, units: Units) -> Markup {
             @if !finding.steps.is_empty() {
                 ol.steps { @for step in &finding.steps { li { (one(step, units)) } } }
             }
+            (moves::show(finding, units))
+            (words::in_text(&finding.name))
             p.sure { a href="evidence.html" target="_blank" { "How sure: what this was checked against" } }
         }
     }

@@ -22,12 +22,12 @@ pub(super) enum Piece<'a> {
     Room,
     /// Of a function and what it is a function of.
     Of,
-    Low(Box<Piece<'a>>, &'a str),
-    High(Box<Piece<'a>>, Vec<Piece<'a>>),
+    Low(Box<Self>, &'a str),
+    High(Box<Self>, Vec<Self>),
     /// Bracketed.
-    Group(char, Vec<Piece<'a>>, char),
-    Over(Vec<Piece<'a>>, Vec<Piece<'a>>),
-    Root(Vec<Piece<'a>>),
+    Group(char, Vec<Self>, char),
+    Over(Vec<Self>, Vec<Self>),
+    Root(Vec<Self>),
 }
 
 /// The pieces of `text`; none if it is not of our notation.
