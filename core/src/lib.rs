@@ -8,6 +8,7 @@ pub mod boring_ring;
 mod evaluate;
 pub mod examples;
 pub mod findings;
+pub mod glossary;
 pub mod lessons;
 pub mod materials;
 pub mod program;
@@ -22,7 +23,7 @@ pub use holdround_mechanics::{
 };
 
 pub use evaluate::{
-    Better, BoreChoice, Boundary, Choice, Compared, Comparison, Decider, Effort, Engine, Fitted, Mover, Opening,
-    OpeningWork, Progress, ROWS, Row, SampleWork, Sampled, SampledOutput, Span, Window, WindowWork, evaluate,
-    jaw_program,
+    Better, BoreChoice, Boundary, Choice, Compared, Comparison, Decider, Effort, Engine, Fitted, HEADLINES,
+    InfluenceWork, Mover, Opening, OpeningWork, Progress, ROWS, Row, SampleWork, Sampled, SampledOutput, Span, Window,
+    WindowWork, evaluate, jaw_program,
 };

@@ -7,7 +7,10 @@ use super::pressed::{Effort, Pressed};
 use super::{bore, cautions, contact, cuts, finish, grip, indicator, placing, program, shape, speed, taper};
 use crate::findings::{Assumption, Findings, Scene};
 use crate::jaw::BoredJaw;
-use crate::setup::{Setup, declared};
+use crate::setup::{Assumed, Setup, declared};
+
+/// Where a value comes from that was entered in brackets.
+const BY_HAND: &str = "entered in brackets, as assumed: common practice, no source";
 
 /// How far the shape work for a set-up has come.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,6 +58,12 @@ impl Engine {
         };
         self.kept = Some((shapes, work));
         progress
+    }
+
+    /// Whether the shape work kept is done, and is that of `setup`.
+    pub(super) fn has_shape_of(&self, setup: &Setup) -> bool {
+        let Ok(jaw) = BoredJaw::new(setup.jaw()) else { return true };
+        matches!(&self.kept, Some((kept, Work::Done(_) | Work::Refused(_))) if *kept == Shapes::of(setup, &jaw))
     }
 
     /// The mesh on which the shape work now kept was solved: r and z of either end of each side of an element, m, z
@@ -141,12 +150,19 @@ impl Engine {
             program::tell(setup, jaw, &mut found, &mut scene);
         }
         let cautions = cautions::of(setup, jaw.as_ref(), &found);
-        let assumed = setup.assumed.iter().filter_map(|path| assumption(path)).collect();
+        let assumed = setup.assumed.iter().filter_map(assumption).collect();
         Findings { job: setup.name.clone(), findings: found, cautions, assumed, scene }
     }
 }
 
-fn assumption(path: &str) -> Option<Assumption> {
-    let input = declared(path)?;
-    Some(Assumption { entry: path.into(), name: input.name, taken: input.default, source: input.source })
+fn assumption(assumed: &Assumed) -> Option<Assumption> {
+    let input = declared(&assumed.path)?;
+    let source = if assumed.by_hand { BY_HAND } else { input.source };
+    Some(Assumption {
+        entry: assumed.path.clone(),
+        name: input.name,
+        taken: assumed.taken.clone(),
+        source,
+        matters: None,
+    })
 }

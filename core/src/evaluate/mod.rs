@@ -21,6 +21,7 @@ mod grip;
 mod groove;
 mod indicator;
 mod indicator_words;
+mod influence;
 mod own_rings;
 mod placing;
 mod pressed;
@@ -37,6 +38,7 @@ mod window;
 pub use bore::BoreChoice;
 pub use compare::{Better, Choice, Compared, Comparison, Fitted, ROWS, Row};
 pub use engine::{Engine, Progress};
+pub use influence::{HEADLINES, InfluenceWork};
 pub use pressed::Effort;
 pub use program::jaw_program;
 pub use window::{

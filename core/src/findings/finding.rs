@@ -26,6 +26,21 @@ pub struct Finding {
     pub entry: Option<&'static str>,
     /// How it was reached.
     pub steps: Vec<Step>,
+    /// What would change it most, most first; none while that is not worked out.
+    pub moved_by: Option<Vec<Moved>>,
+}
+
+/// An input changed a little by itself, and what that does to a value.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Moved {
+    /// The path of the input.
+    pub entry: String,
+    /// Its name.
+    pub name: &'static str,
+    /// What it is changed to, as typed.
+    pub to: String,
+    /// By how much the value changes, SI.
+    pub by: f64,
 }
 
 /// What a value is held against.
@@ -119,6 +134,7 @@ impl Finding {
             caution: None,
             entry: None,
             steps: Vec::new(),
+            moved_by: None,
         }
     }
 

@@ -12,7 +12,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 pub use boring::{BluingPicture, JawPath};
-pub use finding::{Finding, Limit, Mark, Sense, Step, Term, term};
+pub use finding::{Finding, Limit, Mark, Moved, Sense, Step, Term, term};
 pub use indicator::Dial;
 pub use placing::{BearingChoice, OwnRingFit, Placing, Procedure, RingSection, Tooth};
 pub use scene::{PressureMap, Scene, Shift, Trace, TraceCircle, Wave};
@@ -58,7 +58,7 @@ pub enum Weight {
 }
 
 /// An input whose default was taken.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Assumption {
     /// Its path.
@@ -66,9 +66,13 @@ pub struct Assumption {
     /// Its name.
     pub name: &'static str,
     /// What was taken.
-    pub taken: &'static str,
+    pub taken: String,
     /// Where it comes from.
     pub source: &'static str,
+    /// How far a tenth more or less of it moves what is left to a limit of the verdict, as a share of the limit; none
+    /// while that is not worked out, or where it is not tried.
+    #[cfg_attr(feature = "serde", serde(skip))]
+    pub matters: Option<f64>,
 }
 
 impl Findings {

@@ -34,6 +34,11 @@ impl Entries {
         known
     }
 
+    /// Enters `text` at a path that is known to be declared, here or among the questions of a start.
+    pub(super) fn put(&mut self, path: &str, text: &str) {
+        self.0.insert(path.to_string(), text.to_string());
+    }
+
     /// Takes the entry at `path` back, so that the default holds again.
     pub fn unset(&mut self, path: &str) {
         self.0.remove(path);
@@ -44,10 +49,10 @@ impl Entries {
         self.0.iter().map(|(path, text)| (path.as_str(), text.as_str()))
     }
 
-    /// What holds at `path`: the entry or else the default of `input`.
+    /// What holds at `path`: the entry, without the brackets that mark it as assumed, or else the default of `input`.
     #[must_use]
     pub fn text_or_default<'a>(&'a self, path: &str, input: &Input) -> &'a str {
-        self.get(path).unwrap_or(input.default)
+        self.get(path).map_or(input.default, |text| bracketed(text).unwrap_or(text))
     }
 
     /// How many items the list `name` has: one more than the highest index entered.
@@ -96,6 +101,19 @@ impl Entries {
             }
         }
     }
+}
+
+/// What stands between the brackets that mark an entry as assumed, as they mark a reference dimension on a drawing;
+/// none where it has none.
+///
+/// ```
+/// use holdround_core::setup::bracketed;
+/// assert_eq!(bracketed("(125 mm)"), Some("125 mm"));
+/// assert_eq!(bracketed("125 mm"), None);
+/// ```
+#[must_use]
+pub fn bracketed(text: &str) -> Option<&str> {
+    text.trim().strip_prefix('(')?.strip_suffix(')')
 }
 
 /// The inputs of one item of the list `name`.

@@ -45,8 +45,19 @@ pub struct Setup {
     pub placing: Placing,
     /// What an indicator showed around the part, if it was read.
     pub indicator: Option<Indicator>,
-    /// Paths of the inputs whose default was taken.
-    pub assumed: Vec<String>,
+    /// What was taken for want of an entry, or was entered in brackets.
+    pub assumed: Vec<Assumed>,
+}
+
+/// An input of which the value is assumed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Assumed {
+    /// Its path.
+    pub path: String,
+    /// What was taken, as it would be typed.
+    pub taken: String,
+    /// Whether it was entered, in brackets, and is not the default.
+    pub by_hand: bool,
 }
 
 /// The part as it sits in the jaws.

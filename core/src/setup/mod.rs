@@ -36,20 +36,22 @@ pub mod recut_inputs;
 pub mod ring_inputs;
 #[cfg(feature = "json")]
 mod schema;
+mod start;
+pub mod start_inputs;
 pub mod stroke_inputs;
 pub mod taper_inputs;
 
 pub use crate::grip::Side;
 pub use boring::{Bears, Boring, TaperReading};
 pub use document::{Document, LARGEST_DOCUMENT, SCHEMA_VERSION};
-pub use entries::Entries;
+pub use entries::{Entries, bracketed};
 pub use fault::Fault;
 pub use indicator::{DialSet, Indicator};
 pub use input::{Choice, Form, Input, MaterialUse, When};
 pub use inputs::{Group, INPUTS, LISTS, List, declared, every_input};
 pub use job::{
-    Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup, SurfaceSide,
-    Toward, Turned, Weighed,
+    Assumed, Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup,
+    SurfaceSide, Toward, Turned, Weighed,
 };
 pub use link::LinkError;
 pub(crate) use link::digest;
@@ -57,3 +59,4 @@ pub use placing::{OwnRing, Placing, Plan, Recut};
 pub use ranges::Ranges;
 #[cfg(feature = "json")]
 pub use schema::json_schema;
+pub use start::start;

@@ -10,7 +10,8 @@ use uom::si::{
 
 use super::fault::range_words;
 use super::input::{Form, MaterialUse};
-use super::{Entries, Fault, Input};
+use super::job::Assumed;
+use super::{Entries, Fault, Input, bracketed};
 use crate::materials::{self, Material};
 use crate::quantity::{Angle, AngularVelocity, Force, Kind, Length, Mass, Measure, Power, Pressure, Ratio, Unit};
 
@@ -18,7 +19,7 @@ use crate::quantity::{Angle, AngularVelocity, Force, Kind, Length, Mass, Measure
 pub(super) struct Reader<'a> {
     entries: &'a Entries,
     pub(super) faults: Vec<Fault>,
-    pub(super) assumed: Vec<String>,
+    pub(super) assumed: Vec<Assumed>,
 }
 
 impl<'a> Reader<'a> {
@@ -34,13 +35,16 @@ impl<'a> Reader<'a> {
     fn text(&mut self, input: &Input, index: usize) -> (String, &'a str) {
         let path = input.at(index);
         let entries = self.entries;
-        if let Some(text) = entries.get(&path) {
+        let entered = entries.get(&path);
+        let by_hand = entered.filter(|_| !matches!(input.form, Form::Text(_))).and_then(bracketed);
+        if let Some(text) = entered.filter(|_| by_hand.is_none()) {
             return (path, text.trim());
         }
-        if !input.default.is_empty() {
-            self.assumed.push(path.clone());
+        let taken = by_hand.map_or(input.default, str::trim);
+        if !taken.is_empty() {
+            self.assumed.push(Assumed { path: path.clone(), taken: taken.into(), by_hand: by_hand.is_some() });
         }
-        (path, input.default)
+        (path, taken)
     }
 
     /// The SI value of a quantity; `None` when it is left empty or faulty.

@@ -40,12 +40,17 @@ pub fn json_schema() -> Value {
     json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "Holdround set-up",
-        "description": "A quantity is text with its unit, such as \"30 mm\" or \"2 1/4 in\", or a bare number in the unit its description names. What is absent takes its default.",
+        "description": "A quantity is text with its unit, such as \"30 mm\" or \"2 1/4 in\", or a bare number in the unit its description names. What is absent takes its default; what stands in brackets is marked as assumed.",
         "type": "object",
         "properties": groups,
         "required": ["schema"],
         "additionalProperties": false
     })
+}
+
+/// Keys as they are, and in the brackets that mark them as assumed.
+fn assumed_or_not(keys: &[&str]) -> Vec<String> {
+    keys.iter().map(|key| key.to_string()).chain(keys.iter().map(|key| format!("({key})"))).collect()
 }
 
 fn empty_object() -> Value {
@@ -58,7 +63,7 @@ fn describe(input: &Input) -> Value {
             let unit = kind.bare_unit();
             let mut forms = alloc::vec![
                 json!({"type": "number", "minimum": unit.from_si(least), "maximum": unit.from_si(most)}),
-                json!({"type": "string", "pattern": r"^\s*[-+0-9.,/ eE]*[0-9.,]\s*\D*$", "maxLength": 60}),
+                json!({"type": "string", "pattern": r"^\s*\(?[-+0-9.,/ eE]*[0-9.,]\s*\D*$", "maxLength": 60}),
             ];
             if optional {
                 forms.push(json!({"const": ""}));
@@ -67,7 +72,7 @@ fn describe(input: &Input) -> Value {
         }
         Form::Choice(choices) => {
             let keys: Vec<&str> = choices.iter().map(|choice| choice.key).collect();
-            json!({"enum": keys, "description": input.help})
+            json!({"enum": assumed_or_not(&keys), "description": input.help})
         }
         Form::Material(wanted) => {
             let ids: Vec<&str> = materials::all()
@@ -77,7 +82,7 @@ fn describe(input: &Input) -> Value {
                 })
                 .map(|material| material.id)
                 .collect();
-            json!({"enum": ids, "description": input.help})
+            json!({"enum": assumed_or_not(&ids), "description": input.help})
         }
         Form::Text(most) => json!({"type": "string", "maxLength": most, "description": input.help}),
     };

@@ -62,6 +62,10 @@ pub(crate) enum Action {
     DropEarlier(usize),
     /// Start from the assumed values.
     Fresh,
+    /// Open the questions for a job of one's own.
+    Own,
+    /// Set a job up from the answers to them.
+    Start,
     /// Take the user's own rings over from the set-up before.
     TakeRings,
     /// Leave them.
@@ -124,6 +128,8 @@ impl Action {
             "go-back" => Self::GoBack(index()?),
             "drop-earlier" => Self::DropEarlier(index()?),
             "fresh" => Self::Fresh,
+            "own" => Self::Own,
+            "start" => Self::Start,
             "take-rings" => Self::TakeRings,
             "leave-rings" => Self::LeaveRings,
             "compare" => Self::Compare,
@@ -214,6 +220,8 @@ impl Page {
                 }
             }
             Action::DropEarlier(at) => drop(self.desk.earlier.take(at)),
+            Action::Own => return root::focus("answer-0"),
+            Action::Start => return self.start(),
             Action::Fresh => opening::replace(&mut self.desk, Entries::default()),
             Action::TakeRings => {
                 if let Some(rings) = self.desk.rings.take() {

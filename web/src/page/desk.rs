@@ -65,6 +65,8 @@ pub(crate) struct Desk {
     pub(crate) lesson: Option<super::lessons::Open>,
     /// The lessons that are done, by key.
     pub(crate) done: Vec<&'static str>,
+    /// What moves the findings, once it is asked for.
+    pub(super) weighing: Option<super::influence::Weighing>,
 }
 
 impl Desk {
@@ -94,6 +96,7 @@ impl Desk {
             dial: super::indicator::InHand::default(),
             lesson: None,
             done: Vec::new(),
+            weighing: None,
         };
         desk.evaluate();
         desk
@@ -154,6 +157,7 @@ impl Desk {
     fn find(&mut self, setup: Setup, effort: Effort) {
         let findings = self.engine.evaluate(&setup, effort);
         self.good = Some((setup, findings));
+        self.tell_weighed();
         self.find_mesh();
     }
 

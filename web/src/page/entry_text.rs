@@ -1,6 +1,7 @@
 //! Between what stands in a field and what is stored: the number as typed, with the unit it was typed in.
 
 use holdround_core::quantity::{Kind, Measure, MeasureError, Unit};
+use holdround_core::setup::bracketed;
 
 /// What is stored when `typed` stands in a field whose label names `unit`.
 ///
@@ -10,6 +11,9 @@ pub(crate) fn stored(kind: Kind, unit: &Unit, typed: &str) -> String {
     let typed = typed.trim();
     if typed.is_empty() {
         return String::new();
+    }
+    if let Some(assumed) = bracketed(typed) {
+        return format!("({})", stored(kind, unit, assumed));
     }
     let labelled = format!("{typed} {}", unit.symbol);
     if Measure::parse(kind, &labelled).is_ok() {
@@ -23,6 +27,9 @@ pub(crate) fn stored(kind: Kind, unit: &Unit, typed: &str) -> String {
 
 /// What stands in a field whose label names `unit` when `text` is stored.
 pub(crate) fn in_field(kind: Kind, unit: &Unit, text: &str) -> String {
+    if let Some(assumed) = bracketed(text) {
+        return format!("({})", in_field(kind, unit, assumed));
+    }
     if let Ok(measure) = Measure::parse(kind, text) {
         return measure.text_in(unit);
     }
@@ -54,6 +61,16 @@ mod tests {
         assert_eq!(stored(Kind::Length, millimetre, "4 in"), "4 in", "inches stay inches");
         assert_eq!(in_field(Kind::Length, millimetre, "4 in"), "101.6", "and are shown in the label's unit");
         assert_eq!(stored(Kind::Plain, unit(Kind::Plain, ""), "10 %"), "10 %", "per cent of a plain number");
+    }
+
+    #[test]
+    fn brackets_around_a_number_stay_around_it() {
+        let (inch, millimetre) = (unit(Kind::Length, "in"), unit(Kind::Length, "mm"));
+        let kept = stored(Kind::Length, inch, "(2 1/4)");
+        assert_eq!(kept, "(2 1/4 in)", "the unit goes inside");
+        assert_eq!(in_field(Kind::Length, inch, &kept), "(2 1/4)", "and comes back as typed");
+        assert_eq!(in_field(Kind::Length, millimetre, &kept), "(57.15)", "in another unit too");
+        assert_eq!(in_field(Kind::Length, inch, &stored(Kind::Length, inch, "((")), "((", "half a bracket is text");
     }
 
     #[test]

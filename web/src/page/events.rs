@@ -38,7 +38,12 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     on(&document, "dragover", |page, event| page.dropped(event))?;
     on(&document, "drop", |page, event| page.dropped(event))?;
     // What is opened tells nobody around it.
-    let opened = Closure::<dyn Fn(Event)>::new(|_: Event| with_page(|page| page.show_photos()));
+    let opened = Closure::<dyn Fn(Event)>::new(|_: Event| {
+        with_page(|page| {
+            page.show_photos();
+            page.weigh_anew();
+        });
+    });
     document.add_event_listener_with_callback_and_bool("toggle", opened.as_ref().unchecked_ref(), true)?;
     opened.forget();
     on(&window, "beforeprint", |page, _| page.close_story())?;
@@ -85,6 +90,9 @@ impl Page {
         if field.id() == path::SLIDER {
             return self.run_to(field.value_as_number());
         }
+        if let Some(question) = field.get_attribute("data-answer") {
+            return self.answer(&question, &field.value());
+        }
         if let Some(id) = field.get_attribute("data-record") {
             return self.write_record(&id, &field.name(), &field.value());
         }
@@ -100,6 +108,9 @@ impl Page {
         if let Some(select) = target::<HtmlSelectElement>(event) {
             if select.id() == panel::STEP {
                 return self.tell_step(select.selected_index());
+            }
+            if let Some(question) = select.get_attribute("data-answer") {
+                return self.answer(&question, &select.value());
             }
             if let Some(path) = select.get_attribute("data-path") {
                 self.desk.history.rest();

@@ -1,5 +1,6 @@
 //! Keeping the fields in step with the desk while they stay where they are.
 
+use holdround_core::setup::bracketed;
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::desk::Desk;
@@ -9,7 +10,12 @@ use crate::view::{field, inputs, play_bar};
 
 /// What decides which fields there are; when it changes they are drawn anew.
 pub(crate) fn structure(desk: &Desk) -> String {
-    let mut structure: String = inputs::fields(desk).into_iter().map(|(_, path)| path + " ").collect();
+    let mut structure = String::new();
+    for (input, path) in inputs::fields(desk) {
+        // A choice in brackets is one more to choose.
+        let choice = desk.entries.get(&path).filter(|text| input.kind().is_none() && bracketed(text).is_some());
+        structure = structure + &path + " " + choice.unwrap_or_default();
+    }
     for unit in [desk.units.unit(holdround_core::quantity::Kind::Length), desk.units.pressure, desk.units.force] {
         structure.push_str(unit.symbol);
     }

@@ -205,6 +205,19 @@ pub(crate) fn let_go(text: &str) {
     }
 }
 
+/// Where the answers for a job of one's own are kept.
+const ANSWERS: &str = "holdround.answers.1";
+
+/// The answers that were kept, a line each.
+pub(crate) fn answers() -> Option<String> {
+    storage()?.get_item(ANSWERS).ok()?
+}
+
+/// Keeps the answers, a line each.
+pub(crate) fn write_answers(lines: &str) {
+    let _kept = storage().map(|storage| storage.set_item(ANSWERS, lines));
+}
+
 /// The browser's storage; none where it is forbidden, as in a sandboxed frame.
 pub(super) fn storage() -> Option<Storage> {
     web_sys::window()?.local_storage().ok()?

@@ -16,6 +16,7 @@ pub(crate) mod frame;
 mod frames;
 mod history;
 pub(crate) mod indicator;
+mod influence;
 mod items;
 mod keep;
 pub(crate) mod lessons;
@@ -24,6 +25,7 @@ mod making;
 mod motion;
 mod notice;
 mod opening;
+pub(crate) mod own;
 mod photo;
 mod picture;
 pub(crate) mod preferences;
@@ -54,8 +56,8 @@ use regions::Regions;
 
 use crate::root;
 use crate::view::{
-    Stage, examples, face, files as files_view, findings_list, inputs, lessons as lessons_view, notes, notices, paper,
-    play_bar, records as records_view, section, sheet, title_block, tools, trace, verdict,
+    Stage, examples, face, files as files_view, findings_list, inputs, lessons as lessons_view, notes, notices,
+    own as own_view, paper, play_bar, records as records_view, section, sheet, title_block, tools, trace, verdict,
 };
 
 thread_local! {
@@ -106,6 +108,10 @@ pub(crate) struct Page {
     frame: Frame,
     /// Whether the screen is kept on.
     awake: Awake,
+    /// Answers for a job of one's own.
+    own: own::Own,
+    before_weighing: Delay,
+    weighing: Delay,
 }
 
 /// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
@@ -151,6 +157,9 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         recalling: Delay::new(0, || with_page(Page::recall)),
         frame: Frame::default(),
         awake: Awake::default(),
+        own: own::Own::kept(),
+        before_weighing: Delay::new(BEFORE_COMPLETING, || with_page(Page::begin_weighing)),
+        weighing: Delay::new(0, || with_page(Page::weigh)),
     };
     page.wear_frame(frame);
     page.show_lessons();
@@ -315,6 +324,7 @@ impl Page {
         fields::update(desk, &mut self.regions);
         self.regions.show("tools", tools::show(desk));
         self.regions.show("notices", notices::show(desk));
+        self.regions.show("own", own_view::show(&self.own, desk.units));
         if anew {
             self.show_making();
             self.show_indicator();

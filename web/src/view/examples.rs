@@ -14,6 +14,7 @@ pub(crate) fn show() -> Markup {
                 li { a href=(address::of_example(example.id)) { (example.title) } " " (example.says) }
             }
         }
+        p { button type="button" id="own-open" data-act="own" { "Start my own" } " A few questions; everything else is assumed, and yours to correct." }
         p { button type="button" id="fresh" data-act="fresh" { "Start from the assumed values" } }
     }
 }

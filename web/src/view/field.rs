@@ -5,12 +5,13 @@ use std::cmp::Ordering;
 use holdround_core::findings::{Finding, Mark};
 use holdround_core::materials::{self, Family, Material};
 use holdround_core::quantity::{Measure, Unit, decimal, shown};
-use holdround_core::setup::{Form, Input, MaterialUse, chuck_inputs::CONDITION, declared};
+use holdround_core::setup::{Form, Input, MaterialUse, bracketed, chuck_inputs::CONDITION, declared};
 use maud::{Markup, html};
 
-use super::steps;
+use super::{steps, words};
 use crate::page::desk::Desk;
 use crate::page::entry_text;
+use crate::units::Units;
 
 /// The row: label with unit, field, message, and what it is about.
 pub(crate) fn show(desk: &Desk, input: &Input, path: &str) -> Markup {
@@ -101,11 +102,16 @@ const PLACES: usize = 5;
 
 /// What stands in an empty field: the assumed value in brackets, as a reference dimension is.
 pub(crate) fn placeholder(desk: &Desk, input: &Input, path: &str) -> String {
-    if desk.entries.get(path).is_some() || input.default.is_empty() {
+    if desk.entries.get(path).is_some() { String::new() } else { assumed(desk.units, input) }
+}
+
+/// The assumed value in brackets; nothing where there is none.
+pub(super) fn assumed(units: Units, input: &Input) -> String {
+    if input.default.is_empty() {
         return String::new();
     }
     let number = input.kind().and_then(|kind| {
-        let (measure, unit) = (Measure::parse(kind, input.default).ok()?, desk.units.unit(kind));
+        let (measure, unit) = (Measure::parse(kind, input.default).ok()?, units.unit(kind));
         let exact = measure.text_in(unit);
         // What is assumed is round in its own unit, and need not be told to the last digit in another.
         Some(if exact.len() > LONG { decimal(unit.from_si(measure.si), PLACES) } else { exact })
@@ -122,37 +128,50 @@ pub(crate) fn printed(desk: &Desk, input: &Input, path: &str) -> Markup {
 }
 
 fn select(desk: &Desk, input: &Input, path: &str) -> Markup {
-    let chosen = desk.entries.get(path);
-    let assumed = choice_name(input, input.default).unwrap_or_default();
     html! {
         select id={ "in-" (path) } data-path=(path) aria-describedby={ "message-" (path) }
             aria-invalid=(desk.faults_at(path).next().is_some())
         {
-            option value="" selected[chosen.is_none()] { "(" (assumed) ")" }
-            @if let Form::Material(wanted) = input.form {
-                @for (family, name) in FAMILIES {
-                    @let members: Vec<&Material> = offered(wanted).filter(|material| material.family == family).collect();
-                    @if !members.is_empty() {
-                        optgroup label=(name) {
-                            @for material in members {
-                                option value=(material.id) selected[chosen == Some(material.id)] { (material.name) ", " (material.designation) }
-                            }
-                        }
-                    }
-                }
-            }
-            @for choice in input.choices() {
-                option value=(choice.key) selected[chosen == Some(choice.key)] { (choice.name) }
-            }
-            @if let Some(unknown) = chosen.filter(|key| choice_name(input, key).is_none()) {
-                option value=(unknown) selected { "Unknown: " (unknown) }
-            }
+            (options(input, desk.entries.get(path)))
         }
     }
 }
 
-/// The name of a choice or material, if `input` offers one with this key.
+/// What can be chosen at `input`: first what is assumed, in brackets.
+pub(super) fn options(input: &Input, chosen: Option<&str>) -> Markup {
+    let assumed = choice_name(input, input.default).unwrap_or_default();
+    let named = chosen.map(|key| (key, choice_name(input, key)));
+    html! {
+        option value="" selected[chosen.is_none()] { "(" (assumed) ")" }
+        @if let Some((key, Some(name))) = named.as_ref().filter(|(key, _)| bracketed(key).is_some()) {
+            option value=(key) selected { (name) }
+        }
+        @if let Form::Material(wanted) = input.form {
+            @for (family, name) in FAMILIES {
+                @let members: Vec<&Material> = offered(wanted).filter(|material| material.family == family).collect();
+                @if !members.is_empty() {
+                    optgroup label=(name) {
+                        @for material in members {
+                            option value=(material.id) selected[chosen == Some(material.id)] { (material.name) ", " (material.designation) }
+                        }
+                    }
+                }
+            }
+        }
+        @for choice in input.choices() {
+            option value=(choice.key) selected[chosen == Some(choice.key)] { (choice.name) }
+        }
+        @if let Some((unknown, None)) = named {
+            option value=(unknown) selected { "Unknown: " (unknown) }
+        }
+    }
+}
+
+/// The name of a choice or material, if `input` offers one with this key; in brackets if the key is.
 pub(crate) fn choice_name(input: &Input, key: &str) -> Option<String> {
+    if let Some(key) = bracketed(key) {
+        return choice_name(input, key).map(|name| format!("({name})"));
+    }
     if let Form::Material(wanted) = input.form {
         return offered(wanted).find(|material| material.id == key).map(|material| material.name.to_owned());
     }
@@ -191,6 +210,7 @@ fn explained(desk: &Desk, input: &Input) -> Markup {
             p { "From " (shown(least, unit)) " to " (shown(most, unit)) "." }
         }
         p.source { "Source: " (input.source) "." }
+        (words::in_text(&format!("{} {}", input.name, input.help)))
     }
 }
 

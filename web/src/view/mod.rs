@@ -15,8 +15,10 @@ pub(crate) mod inputs;
 pub(crate) mod lessons;
 pub(crate) mod making;
 mod mark;
+mod moves;
 pub(crate) mod notes;
 pub(crate) mod notices;
+pub(crate) mod own;
 pub(crate) mod paper;
 mod paper_code;
 pub(crate) mod plain;
@@ -32,6 +34,7 @@ pub(crate) mod tools;
 pub(crate) mod trace;
 pub(crate) mod verdict;
 pub(crate) mod window;
+pub(crate) mod words;
 
 use holdround_core::findings::Findings;
 use holdround_core::setup::Setup;

@@ -1,10 +1,16 @@
 //! The notes of the sheet: numbered cautions, then what was assumed.
 
-use holdround_core::findings::{Caution, Weight};
+use holdround_core::findings::{Assumption, Caution, Weight};
+use holdround_core::quantity::decimal;
 use holdround_core::setup::declared;
 use maud::{Markup, html};
 
+use super::{field, moves};
 use crate::page::desk::Desk;
+use crate::units::Units;
+
+/// Share of a limit below which what an assumption moves is not worth a figure.
+const HARDLY: f64 = 1e-3;
 
 /// Cautions and assumptions of the last valid set-up.
 pub(crate) fn show(desk: &Desk) -> Markup {
@@ -15,11 +21,12 @@ pub(crate) fn show(desk: &Desk) -> Markup {
             @if !findings.assumed.is_empty() {
                 details.assumed id="assumed" {
                     summary { "Assumed, in brackets on the sheet: " (findings.assumed.len()) " entries" }
-                    ul {
-                        @for assumed in &findings.assumed {
-                            li { (assumed.name) " (" (taken(&assumed.entry, assumed.taken)) "). " span.source { "Source: " (assumed.source) } }
-                        }
+                    @if findings.assumed.iter().any(|assumed| assumed.matters.is_some()) {
+                        p.hint { "What matters most to the verdict comes first: each is changed alone by a tenth, and one that is 0 by 10 µm or 0.1." }
+                    } @else {
+                        p.hint { "In the order of the page; they are being sorted by how much each matters." }
                     }
+                    ul { @for assumed in &findings.assumed { li { (one_assumed(assumed, desk.units)) } } }
                 }
             }
         }
@@ -38,8 +45,18 @@ fn one(caution: &Caution) -> Markup {
     }
 }
 
-/// What was taken, in the words of the form: the name of a choice, not its key.
-fn taken(path: &str, text: &str) -> String {
-    let name = declared(path).and_then(|input| super::field::choice_name(input, text));
-    name.unwrap_or_else(|| text.to_owned())
+/// An assumption: its field a tap away, what was taken, and how much it matters.
+fn one_assumed(assumed: &Assumption, units: Units) -> Markup {
+    let name = declared(&assumed.entry).and_then(|input| field::choice_name(input, &assumed.taken));
+    let taken = name.unwrap_or_else(|| moves::typed(&assumed.entry, &assumed.taken, units));
+    html! {
+        button type="button" data-act="goto" data-path=(assumed.entry) { (assumed.name) }
+        " (" (taken) "). "
+        @match assumed.matters {
+            Some(share) if share < HARDLY => "Hardly matters. ",
+            Some(share) => { "Moves what is left to a limit by " strong { (decimal(share * 100.0, 1)) " %" } " of the limit. " }
+            None => "",
+        }
+        span.source { "Source: " (assumed.source) }
+    }
 }

@@ -4,6 +4,7 @@ use maud::{Markup, html};
 
 use super::files::TOLD;
 use super::story::panel as story;
+use super::words;
 
 /// Where the verdict is spoken; it is there before the first result.
 pub(crate) const SPOKEN: &str = "spoken";
@@ -26,7 +27,10 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                 div id="notices" aria-live="polite" {}
             }
             section.lesson id="lesson" aria-label="Lesson" tabindex="-1" {}
-            section.inputs id="inputs" aria-label="Set-up" {}
+            section.inputs aria-label="Set-up" {
+                div id="own" {}
+                div id="inputs" {}
+            }
             div.bench {
                 section.drawing aria-label="Drawing and play bar" {
                     div.views id="views" {
@@ -80,6 +84,7 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                 section.findings id="findings" aria-label="All findings" {}
                 section.lessons id="lessons" aria-label="Lessons" tabindex="-1" {}
                 section.examples id="examples" aria-label="Worked examples" {}
+                section.glossary aria-label="Words of the trade" { (words::all()) }
                 footer.foot {
                     p { "Follow local rules; have a qualified person approve." }
                     p { "Holdround " (env!("CARGO_PKG_VERSION")) }

@@ -3,7 +3,7 @@
 use holdround_core::findings::{Finding, Limit, Sense, Step, Term};
 use maud::{Markup, html};
 
-use super::formula;
+use super::{formula, moves, words};
 use crate::units::Units;
 
 /// The value of a finding, or a dash where there is none.
@@ -37,6 +37,8 @@ pub(crate) fn explained(finding: &Finding, units: Units) -> Markup {
                 ol.steps { @for step in &finding.steps { li { (one(step, units)) } } }
             }
             p { button type="button" data-act="file-copy" data-id=(finding.id) { "Copy" span.heard { " " (finding.name) } } }
+            (moves::show(finding, units))
+            (words::in_text(&finding.name))
             p.sure { a href="evidence.html" target="_blank" { "How sure: what this was checked against" } }
         }
     }

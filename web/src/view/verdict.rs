@@ -2,13 +2,11 @@
 
 use std::fmt::Write;
 
+use holdround_core::HEADLINES;
 use holdround_core::findings::{Finding, Findings, Mark, Weight};
 
 use super::{making, steps, window};
 use crate::page::desk::Desk;
-
-/// What the title block shows, in its order.
-const HEADLINES: [&str; 5] = ["hold.factor", "shape.roundness", "shape.runout", "speed.set", "pressure.set"];
 
 /// How many findings on making the jaws stand there at most, and only while they are beyond their limits.
 const OF_MAKING: usize = 2;

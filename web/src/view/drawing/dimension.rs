@@ -33,7 +33,7 @@ impl Callout {
         let step = libm::pow(10.0, -(unit.decimals as f64));
         let value = (unit.from_si(si) / step).round() * step;
         let number = format!("{sign}{}", decimal(value, unit.decimals));
-        let assumed = stage.setup.assumed.iter().any(|path| path == entry);
+        let assumed = stage.setup.assumed.iter().any(|assumed| assumed.path == entry);
         let (words, remark) = if assumed { (format!("({number})"), ", assumed") } else { (number, "") };
         let spoken = format!("{words}{remark}: {name}, change");
         Self { entry: entry.into(), words, spoken }
