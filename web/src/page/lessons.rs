@@ -199,7 +199,9 @@ impl Page {
     pub(super) fn rest_lesson(&mut self) {
         if let Some(lesson) = self.desk.rest_task() {
             self.desk.done.push(lesson.key);
-            lessons_store::keep_done(&self.desk.done);
+            if self.frame.is_own() {
+                lessons_store::keep_done(&self.desk.done);
+            }
             self.show_lessons();
         }
         self.recalling.restart();
