@@ -13,12 +13,13 @@ mod view;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-/// Draws the page; runs once, when the module has loaded.
+/// Draws the page into the element that is there for it; runs once, when the module has loaded. Another page, which
+/// only wants the functions of [`api`], has no such element and is left alone.
 ///
 /// # Errors
-/// When the document has no `main` element to draw into.
+/// When the browser does not let the page listen.
 #[wasm_bindgen(start)]
 pub fn start() -> Result<(), JsValue> {
     console_error_panic_hook::set_once();
-    page::open(&root::main_element()?)
+    root::by_id(root::PLACE).map_or(Ok(()), |place| page::open(&place))
 }

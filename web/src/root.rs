@@ -9,16 +9,8 @@ pub(crate) fn document() -> Option<Document> {
     web_sys::window()?.document()
 }
 
-/// The document's `main` element.
-///
-/// # Errors
-/// When there is no document, or it has no such element.
-pub(crate) fn main_element() -> Result<Element, JsValue> {
-    document()
-        .ok_or("there is no document")?
-        .query_selector("main")?
-        .ok_or_else(|| "the document has no main element".into())
-}
+/// The id of the element that the page is drawn into.
+pub(crate) const PLACE: &str = "holdround";
 
 /// The element with this id.
 pub(crate) fn by_id(id: &str) -> Option<Element> {

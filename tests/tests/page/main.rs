@@ -4,9 +4,12 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test that cannot go on has failed")]
 
 mod accessibility;
+mod api_example;
 mod broken;
 mod explain;
 mod faults;
+mod files;
+mod frames;
 mod hostile;
 mod indicator;
 mod keeping;

@@ -74,6 +74,8 @@ pub(crate) enum Action {
     Record(String, String),
     /// Something about readings of the indicator: what, a path, and a station.
     Dial(String, String, usize),
+    /// Something about files: what, and what it is about.
+    Files(String, String),
 }
 
 /// Which way an item is moved.
@@ -125,6 +127,9 @@ impl Action {
             "compare" => Self::Compare,
             "take-jaws" => Self::TakeJaws(index()?),
             story if story.starts_with("story-") => Self::Story(story.to_owned()),
+            file if file.starts_with("file-") => {
+                Self::Files(file.replacen("file-", "", 1), told("data-id").unwrap_or_default())
+            }
             dial if dial.starts_with("dial-") => {
                 Self::Dial(dial.to_owned(), told("data-path").unwrap_or_default(), index().unwrap_or(0))
             }
@@ -217,6 +222,7 @@ impl Page {
             Action::TakeJaws(at) => self.beside.take(&mut self.desk, at),
             Action::Dial(what, path, at) => return self.act_on_dial(&what, &path, at),
             Action::Record(what, at) => return self.act_on_record(&what, &at),
+            Action::Files(what, id) => return self.act_on_files(&what, &id),
         }
         self.refresh();
     }

@@ -5,6 +5,8 @@ use js_sys::Reflect;
 use wasm_bindgen::JsValue;
 use web_sys::{Event, Storage};
 
+use super::frame;
+
 /// What an address asks for.
 #[derive(Debug, PartialEq, Eq)]
 pub(crate) enum Asked {
@@ -26,7 +28,7 @@ const HANDED_ON: &str = "holdround.handed-on";
 impl Asked {
     /// What `hash`, which may begin with `#`, asks for.
     pub(crate) fn read(hash: &str) -> Self {
-        let link = hash.strip_prefix('#').unwrap_or(hash);
+        let link = frame::setup_in(hash.strip_prefix('#').unwrap_or(hash));
         if link.is_empty() {
             return Self::Nothing;
         }
@@ -38,8 +40,7 @@ impl Asked {
 
     /// What the address asks for to which it was changed; by now work may have been saved over it.
     pub(crate) fn by(change: &Event) -> Self {
-        let address = Reflect::get(change, &"newURL".into()).ok().and_then(|address| address.as_string());
-        Self::read(address.as_deref().and_then(|address| address.split_once('#')).map_or("", |(_, link)| link))
+        Self::read(&changed_to(change))
     }
 
     /// What the address asks for when the page opens: newer work, if the page was left with that at this address.
@@ -64,7 +65,14 @@ pub(crate) fn hand_on(entries: &Entries) {
     let _kept = session().map(|session| session.set_item(HANDED_ON, &text));
 }
 
-fn hash() -> String {
+/// What follows `#` in the address after `change`.
+pub(super) fn changed_to(change: &Event) -> String {
+    let address = Reflect::get(change, &"newURL".into()).ok().and_then(|address| address.as_string());
+    address.as_deref().and_then(|address| address.split_once('#')).map_or_else(String::new, |(_, link)| link.to_owned())
+}
+
+/// What the address has from `#` on.
+pub(super) fn hash() -> String {
     web_sys::window().and_then(|window| window.location().hash().ok()).unwrap_or_default()
 }
 
@@ -73,9 +81,9 @@ fn session() -> Option<Storage> {
     web_sys::window()?.session_storage().ok()?
 }
 
-/// Writes the set-up into the address, without a step in the browser's history.
-pub(crate) fn write(entries: &Entries) {
-    let link = format!("#{}", entries.to_link());
+/// Writes the set-up into the address, and after it what else was `asked` for, without a step in the browser's history.
+pub(crate) fn write(entries: &Entries, asked: &str) {
+    let link = format!("#{}{asked}", entries.to_link());
     let history = web_sys::window().and_then(|window| window.history().ok());
     // Where the frame forbids it the address stays as it is; the set-up is still in the store.
     let _written = history.map(|history| history.replace_state_with_url(&JsValue::NULL, "", Some(&link)));

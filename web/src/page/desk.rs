@@ -57,6 +57,8 @@ pub(crate) struct Desk {
     pub(crate) earlier: Earlier,
     /// A set-up with rings of the user's own that this one could take over.
     pub(crate) rings: Option<Entries>,
+    /// Whether nothing can be changed.
+    pub(crate) locked: bool,
     /// What is in hand of readings of the indicator.
     pub(crate) dial: super::indicator::InHand,
 }
@@ -84,6 +86,7 @@ impl Desk {
             notices: Vec::new(),
             earlier: Earlier::default(),
             rings: None,
+            locked: false,
             dial: super::indicator::InHand::default(),
         };
         desk.evaluate();
@@ -357,6 +360,9 @@ impl Desk {
     }
 
     pub(super) fn change(&mut self, path: Option<&str>, change: impl FnOnce(&mut Entries)) {
+        if self.locked {
+            return;
+        }
         let before = self.entries.clone();
         change(&mut self.entries);
         if self.entries != before {
@@ -462,6 +468,20 @@ mod tests {
             desk.add_item("surfaces");
         }
         assert_eq!(desk.shown_items("surfaces"), 8, "no more than are declared");
+    }
+
+    #[test]
+    fn a_locked_desk_stays_as_it_is() {
+        let mut desk = Desk::worked_out(Entries::default());
+        desk.locked = true;
+        let before = desk.entries.clone();
+        desk.type_in("part.length", "40");
+        desk.add_item("cuts");
+        desk.assume("part.length");
+        desk.open(Entries::default());
+        desk.undo();
+        assert_eq!(desk.entries, before, "nothing was changed");
+        assert!(desk.good.is_some(), "and its findings are there");
     }
 
     #[test]

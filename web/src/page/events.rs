@@ -7,8 +7,9 @@ use web_sys::{
 };
 
 use super::action::Action;
-use super::address::Asked;
-use super::{Page, opening, records, with_page};
+use super::address::{self, Asked};
+use super::frame::Frame;
+use super::{Page, files, opening, records, with_page};
 use crate::root;
 use crate::view::making::path;
 use crate::view::story::panel;
@@ -32,7 +33,10 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     on(&document, "visibilitychange", |page, _| {
         page.save();
         page.shelve();
+        page.stay_awake();
     })?;
+    on(&document, "dragover", |page, event| page.dropped(event))?;
+    on(&document, "drop", |page, event| page.dropped(event))?;
     // What is opened tells nobody around it.
     let opened = Closure::<dyn Fn(Event)>::new(|_: Event| with_page(|page| page.show_photos()));
     document.add_event_listener_with_callback_and_bool("toggle", opened.as_ref().unchecked_ref(), true)?;
@@ -42,7 +46,10 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     on(&window, "pagehide", |page, _| page.leave())?;
     on(&window, "storage", |page, _| page.hear())?;
     on(&window, "hashchange", |page, event| {
+        // A locked page can still be sent elsewhere by whoever holds its address.
+        page.desk.locked = false;
         opening::follow(&mut page.desk, Asked::by(event));
+        page.wear_frame(Frame::of(&address::changed_to(event)));
         page.refresh();
     })
 }
@@ -92,6 +99,8 @@ impl Page {
             if let Some(path) = select.get_attribute("data-path") {
                 self.desk.history.rest();
                 self.desk.type_in(&path, &select.value());
+            } else if select.has_attribute("data-files") {
+                return self.show_files();
             } else if let Some(key) = select.get_attribute("data-prefer") {
                 self.prefer(&key, &select.value());
             }
@@ -99,6 +108,11 @@ impl Page {
         } else if let Some(field) = target::<HtmlInputElement>(event).filter(|field| field.files().is_some()) {
             match field.get_attribute("data-photo-of") {
                 Some(id) => self.take_photo(id, &field),
+                None if field.has_attribute("data-setup") => {
+                    field.files().iter().for_each(files::read_first);
+                    // The same file may be chosen again.
+                    field.set_value("");
+                }
                 None => records::read_file(&field),
             }
         } else {

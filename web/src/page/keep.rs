@@ -206,7 +206,7 @@ pub(crate) fn let_go(text: &str) {
 }
 
 /// The browser's storage; none where it is forbidden, as in a sandboxed frame.
-fn storage() -> Option<Storage> {
+pub(super) fn storage() -> Option<Storage> {
     web_sys::window()?.local_storage().ok()?
 }
 

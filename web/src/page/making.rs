@@ -101,9 +101,13 @@ impl Page {
 pub(super) fn copy_program() {
     let Some(text) = root::by_id_as::<HtmlTextAreaElement>(program::TEXT) else { return };
     text.select();
+    tell(if copy_chosen() { "Copied. It is unproven." } else { "Not copied: the text is chosen, copy it by hand." });
+}
+
+/// Copies the text that is chosen; false where the browser does not.
+pub(super) fn copy_chosen() -> bool {
     let document = root::document().and_then(|document| document.dyn_into::<HtmlDocument>().ok());
-    let copied = document.is_some_and(|document| document.exec_command("copy").unwrap_or(false));
-    tell(if copied { "Copied. It is unproven." } else { "Not copied: the text is chosen, copy it by hand." });
+    document.is_some_and(|document| document.exec_command("copy").unwrap_or(false))
 }
 
 /// Hands the program out as a file.
@@ -127,12 +131,18 @@ pub(super) fn file_address(text: &str) -> Result<String, JsValue> {
 }
 
 /// Hands `text` out as a file called `name`.
-fn save(name: &str, text: &str) -> Result<(), JsValue> {
-    let document = root::document().ok_or(JsValue::NULL)?;
+pub(super) fn save(name: &str, text: &str) -> Result<(), JsValue> {
     let address = file_address(text)?;
+    hand_out(name, &address)?;
+    Url::revoke_object_url(&address)
+}
+
+/// Hands what is at `address` out as a file called `name`.
+pub(super) fn hand_out(name: &str, address: &str) -> Result<(), JsValue> {
+    let document = root::document().ok_or(JsValue::NULL)?;
     let link: HtmlAnchorElement = document.create_element("a")?.unchecked_into();
-    link.set_href(&address);
+    link.set_href(address);
     link.set_download(name);
     link.click();
-    Url::revoke_object_url(&address)
+    Ok(())
 }

@@ -5,11 +5,14 @@ pub(crate) mod address;
 pub(crate) mod compare;
 mod delay;
 pub(crate) mod desk;
+mod device;
 mod drag;
 pub(crate) mod earlier;
 pub(crate) mod entry_text;
 mod events;
 mod fields;
+mod files;
+pub(crate) mod frame;
 mod frames;
 mod history;
 pub(crate) mod indicator;
@@ -20,7 +23,9 @@ mod motion;
 mod notice;
 mod opening;
 mod photo;
+mod picture;
 pub(crate) mod preferences;
+pub(crate) mod recent;
 pub(crate) mod records;
 mod records_store;
 mod regions;
@@ -37,7 +42,9 @@ use web_sys::Element;
 use address::Asked;
 use delay::Delay;
 use desk::Desk;
-use keep::Store;
+use device::Awake;
+use frame::Frame;
+use keep::{Kept, Store};
 use notice::Notice;
 use preferences::Theme;
 use records::Shelf;
@@ -45,8 +52,8 @@ use regions::Regions;
 
 use crate::root;
 use crate::view::{
-    Stage, examples, face, findings_list, inputs, notes, notices, paper, play_bar, records as records_view, section,
-    sheet, title_block, tools, trace, verdict,
+    Stage, examples, face, files as files_view, findings_list, inputs, notes, notices, paper, play_bar,
+    records as records_view, section, sheet, title_block, tools, trace, verdict,
 };
 
 thread_local! {
@@ -91,6 +98,10 @@ pub(crate) struct Page {
     /// Other jaws, beside those set.
     beside: compare::Beside,
     comparing: Delay,
+    /// What was asked for beside the set-up.
+    frame: Frame,
+    /// Whether the screen is kept on.
+    awake: Awake,
 }
 
 /// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
@@ -101,9 +112,11 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
     root::show(main, &sheet::show(is_wide()).into_string());
     let asked = Asked::at_opening();
     let damaged = matches!(asked, Asked::Damaged(..));
-    let (store, kept) = Store::open();
+    let frame = Frame::at_opening();
+    let own = frame.is_own();
+    let (store, kept) = if own { Store::open() } else { (Store::default(), Some(Kept::default())) };
     let desk = opening::desk(asked, kept);
-    let keeps = !desk.notices.contains(&Notice::new(opening::NOT_KEPT));
+    let keeps = own && !desk.notices.contains(&Notice::new(opening::NOT_KEPT));
     let mut page = Page {
         desk,
         regions: Regions::default(),
@@ -127,13 +140,20 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         shelving: Delay::new(BEFORE_KEEPING, || with_page(Page::shelve)),
         beside: compare::Beside::default(),
         comparing: Delay::new(0, || with_page(Page::go_on_comparing)),
+        frame: Frame::default(),
+        awake: Awake::default(),
     };
+    page.wear_frame(frame);
     page.regions.show("examples", examples::show());
+    page.regions.show("files", files_view::show(device::shares(), device::stays_awake()));
     page.show();
     page.keeping.restart();
     page.go_on();
     let first = PAGE.with(|kept| kept.replace(Some(page)).is_none());
-    records_store::open();
+    if own {
+        records_store::open();
+    }
+    frame::tell_height();
     if first { events::listen() } else { Ok(()) }
 }
 
@@ -208,6 +228,8 @@ impl Page {
                 self.regions.release();
                 self.place_tool();
                 self.show_photos();
+                self.show_files();
+                self.lock_fields();
                 dress(&self.desk);
                 return self.speaking.restart();
             }
@@ -284,6 +306,7 @@ impl Page {
             self.show_making();
             self.show_indicator();
         }
+        self.lock_fields();
     }
 
     /// Both views: as they are now, or as a step of the job has them.
@@ -310,7 +333,7 @@ impl Page {
 
     /// The page goes: what was typed in the last moment is kept, also for a reload, which asks for the old address.
     fn leave(&mut self) {
-        if self.unkept {
+        if self.unkept && self.frame.is_own() {
             address::hand_on(&self.desk.entries);
         }
         self.save();
@@ -319,10 +342,13 @@ impl Page {
 
     /// Keeps what has changed in the address and in the store; another window may have kept newer work since.
     fn save(&mut self) {
-        if !mem::take(&mut self.unkept) {
+        if !mem::take(&mut self.unkept) || self.frame.locked {
             return;
         }
-        address::write(&self.desk.entries);
+        address::write(&self.desk.entries, &self.frame.asked);
+        if !self.frame.is_own() {
+            return;
+        }
         let keeps = self.store.write(&mut self.desk);
         if keeps != self.keeps {
             self.keeps = keeps;
@@ -336,6 +362,9 @@ impl Page {
 
     /// Another window has kept something.
     fn hear(&mut self) {
+        if !self.frame.is_own() {
+            return;
+        }
         if self.store.hear(&mut self.desk) {
             self.unkept = true;
             self.keeping.restart();

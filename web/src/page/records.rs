@@ -6,7 +6,7 @@ use holdround_core::quantity::Kind;
 use holdround_core::record::{BORING_FIELDS, Fate, Fields, IMAGE, LARGEST_FILE, Record, Records, put, to_text};
 use holdround_core::setup::{Entries, jaw_inputs};
 use js_sys::{Date, Math};
-use web_sys::{FileReader, HtmlInputElement, IdbDatabase};
+use web_sys::{Blob, FileReader, HtmlInputElement, IdbDatabase};
 
 use super::desk::Desk;
 use super::making::file_address;
@@ -299,7 +299,7 @@ impl Page {
     }
 
     /// Takes over what a file holds.
-    fn import(&mut self, text: &str) {
+    pub(super) fn import(&mut self, text: &str) {
         let too_long = text.len() > LARGEST_FILE;
         let document = if too_long { None } else { document::read(text) };
         let says = match document.as_ref().ok_or("It is not JSON, or too large.").and_then(Records::from_document) {
@@ -368,16 +368,18 @@ pub(super) fn show_for_print(what: &str) {
 
 /// Reads the file that was chosen.
 pub(super) fn read_file(field: &HtmlInputElement) {
-    let file = field.files().and_then(|files| files.get(0));
-    let (Some(file), Ok(reader)) = (file, FileReader::new()) else { return };
+    let Some(file) = field.files().and_then(|files| files.get(0)) else { return };
     // The same file may be chosen again.
     field.set_value("");
+    read_text(&file, |text| with_page(|page| page.import(&text)));
+}
+
+/// Reads `file` as text and hands that on.
+pub(super) fn read_text(file: &Blob, take: impl FnOnce(String) + 'static) {
+    let Ok(reader) = FileReader::new() else { return };
     let read = reader.clone();
-    let take = move || {
-        let text = read.result().ok().and_then(|text| text.as_string()).unwrap_or_default();
-        with_page(|page| page.import(&text));
-    };
-    let _begun = records_store::when(&reader, "loadend", Box::new(take)).and_then(|()| reader.read_as_text(&file));
+    let hand_on = move || take(read.result().ok().and_then(|text| text.as_string()).unwrap_or_default());
+    let _begun = records_store::when(&reader, "loadend", Box::new(hand_on)).and_then(|()| reader.read_as_text(file));
 }
 
 /// The time, as records have it.

@@ -1,10 +1,12 @@
 //! Views: functions from what lies on the desk to markup.
 
 pub(crate) mod compare;
+pub(crate) mod csv;
 pub(crate) mod drawing;
 pub(crate) mod examples;
 pub(crate) mod face;
 pub(crate) mod field;
+pub(crate) mod files;
 pub(crate) mod findings_list;
 mod formula;
 pub(crate) mod indicator;
@@ -16,6 +18,7 @@ pub(crate) mod notes;
 pub(crate) mod notices;
 pub(crate) mod paper;
 mod paper_code;
+pub(crate) mod plain;
 pub(crate) mod play_bar;
 pub(crate) mod records;
 mod records_label;

@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 
+use super::files::TOLD;
 use super::story::panel as story;
 
 /// Where the verdict is spoken; it is there before the first result.
@@ -19,6 +20,7 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
             header.head {
                 a.skip href="#title-block" data-act="skip" { "Skip to the verdict" }
                 h1 { "Holdround" }
+                div id="framed" {}
                 p.lead { "Will the jaws hold it, and will it stay round?" }
                 div.tools id="tools" {}
                 div id="notices" aria-live="polite" {}
@@ -65,6 +67,13 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                         // By itself, so that a button below is not drawn anew under a finger when something was kept.
                         div id="records-told" {}
                         div id="records" {}
+                    }
+                }
+                section.files aria-label="Files and frames" {
+                    details id="files-box" {
+                        summary { h2 { "Files and frames" } }
+                        div id="files" {}
+                        p.hint id=(TOLD) {}
                     }
                 }
                 section.findings id="findings" aria-label="All findings" {}

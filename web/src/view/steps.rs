@@ -36,6 +36,7 @@ pub(crate) fn explained(finding: &Finding, units: Units) -> Markup {
             @if !finding.steps.is_empty() {
                 ol.steps { @for step in &finding.steps { li { (one(step, units)) } } }
             }
+            p { button type="button" data-act="file-copy" data-id=(finding.id) { "Copy" span.heard { " " (finding.name) } } }
             p.sure { a href="evidence.html" target="_blank" { "How sure: what this was checked against" } }
         }
     }

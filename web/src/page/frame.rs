@@ -1,0 +1,160 @@
+//! The page inside another one: which part of it is shown, whether it can be changed, and how high it is.
+//!
+//! What is asked for stands in the address after the set-up, each word opened by `&`: `#example=thin-ring&show=face&locked`.
+//! A page that was asked for so keeps nothing in the browser.
+
+use js_sys::{Object, Reflect};
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use web_sys::{Element, HtmlInputElement, HtmlSelectElement, ResizeObserver};
+
+use super::Page;
+use super::address;
+use crate::root;
+
+/// Parts of the page that a frame can show alone, each with its name.
+pub(crate) const PARTS: [(&str, &str); 7] = [
+    (WHOLE, "the whole sheet"),
+    ("verdict", "the verdict"),
+    ("face", "the chuck face"),
+    ("section", "the section"),
+    ("trace", "the roundness trace"),
+    ("window", "the window"),
+    ("findings", "all findings"),
+];
+/// The whole sheet.
+pub(crate) const WHOLE: &str = "sheet";
+
+/// What an address asks for beside its set-up.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Frame {
+    /// Everything that was asked for, as it stands in the address; empty if nothing was.
+    pub(crate) asked: String,
+    /// The part to show alone.
+    pub(crate) part: Option<&'static str>,
+    /// Whether nothing can be changed.
+    pub(crate) locked: bool,
+    /// Unit of length, and look, by their keys.
+    preferences: Vec<(&'static str, String)>,
+}
+
+impl Frame {
+    /// What `hash`, which may begin with `#`, asks for beside its set-up.
+    pub(crate) fn of(hash: &str) -> Self {
+        let mut frame = Self::default();
+        let Some((_, asked)) = hash.split_once('&') else { return frame };
+        frame.asked = format!("&{asked}");
+        for word in asked.split('&') {
+            match word.split_once('=').unwrap_or((word, "")) {
+                ("show", part) => frame.part = PARTS.iter().map(|(key, _)| *key).find(|key| *key == part),
+                ("locked", _) => frame.locked = true,
+                ("units", unit) => frame.preferences.push(("length", unit.to_owned())),
+                ("look", theme) => frame.preferences.push(("theme", theme.to_owned())),
+                _ => {}
+            }
+        }
+        frame
+    }
+
+    /// What the address of the page asks for.
+    pub(crate) fn at_opening() -> Self {
+        Self::of(&address::hash())
+    }
+
+    /// Whether nothing was asked for: the page is the reader's own.
+    pub(crate) fn is_own(&self) -> bool {
+        self.asked.is_empty()
+    }
+}
+
+/// The set-up in what follows `#`, without what else is asked for.
+pub(crate) fn setup_in(link: &str) -> &str {
+    link.split_once('&').map_or(link, |(setup, _)| setup)
+}
+
+impl Page {
+    /// Takes over what the address asks for beside its set-up.
+    pub(super) fn wear_frame(&mut self, frame: Frame) {
+        self.desk.locked = frame.locked;
+        for (key, value) in &frame.preferences {
+            self.prefer(key, value);
+        }
+        self.frame = frame;
+        let Some(whole) = root::document().and_then(|document| document.document_element()) else { return };
+        let say = |name: &str, value: Option<&str>| {
+            let _set = match value {
+                Some(value) => whole.set_attribute(name, value),
+                None => whole.remove_attribute(name),
+            };
+        };
+        let told = (!self.frame.is_own()).then_some("");
+        say("data-framed", told);
+        say("data-locked", self.frame.locked.then_some(""));
+        say("data-show", self.frame.part.filter(|part| *part != WHOLE));
+        if self.frame.part == Some("trace")
+            && let Some(trace) = root::by_id("trace-box")
+        {
+            let _opened = trace.set_attribute("open", "");
+        }
+    }
+
+    /// Fields of a locked page can be read and copied from, not changed.
+    pub(super) fn lock_fields(&self) {
+        let fields = root::document().filter(|_| self.frame.locked).and_then(|document| {
+            document.query_selector_all("main :is(input, select[data-path]):not([readonly], [disabled])").ok()
+        });
+        let Some(fields) = fields else { return };
+        for field in (0..fields.length()).filter_map(|at| fields.item(at)) {
+            if let Some(select) = field.dyn_ref::<HtmlSelectElement>() {
+                select.set_disabled(true);
+            } else if let Some(input) = field.dyn_ref::<HtmlInputElement>() {
+                // Sliders and files know no reading alone; the slider of the tool changes nothing.
+                match input.type_().as_str() {
+                    "text" => input.set_read_only(true),
+                    _ => input.set_disabled(input.has_attribute("data-slide")),
+                }
+            }
+        }
+    }
+}
+
+/// Tells the page around this one how high it is, now and whenever that changes. Only a number is told, and so anyone
+/// may hear it.
+pub(super) fn tell_height() {
+    let Some(window) = web_sys::window() else { return };
+    let Some(around) = window.parent().ok().flatten() else { return };
+    let Some(body) = root::document().and_then(|document| document.body()) else { return };
+    if Object::is(&around, &window) {
+        return;
+    }
+    let measured: Element = body.clone().into();
+    let tell = Closure::<dyn Fn()>::new(move || {
+        let message = Object::new();
+        let _set = Reflect::set(&message, &"holdround".into(), &"height".into());
+        let _set =
+            Reflect::set(&message, &"height".into(), &measured.get_bounding_client_rect().height().ceil().into());
+        let _told = around.post_message(&message, "*");
+    });
+    if let Ok(observer) = ResizeObserver::new(tell.as_ref().unchecked_ref()) {
+        observer.observe(&body);
+    }
+    // It is told for as long as the page is open.
+    tell.forget();
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_address_asks_for_a_part_and_a_lock_beside_its_set_up() {
+        let hash = "#example=thin-ring&show=face&locked&units=in&look=shop&more=1";
+        let frame = Frame::of(hash);
+        assert_eq!((frame.part, frame.locked), (Some("face"), true), "the part and the lock");
+        assert_eq!(frame.asked, "&show=face&locked&units=in&look=shop&more=1", "to be written back as it was");
+        assert_eq!(frame.preferences.len(), 2, "units and look: {:?}", frame.preferences);
+        assert_eq!(setup_in("example=thin-ring&show=face"), "example=thin-ring", "the set-up alone");
+        assert!(Frame::of("#example=thin-ring").is_own() && Frame::of("").is_own(), "nothing else was asked for");
+        assert_eq!(Frame::of("#&show=everything").part, None, "no such part");
+    }
+}
