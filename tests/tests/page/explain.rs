@@ -61,7 +61,7 @@ fn what_would_change_a_figure_most_is_told_and_opens_its_field() {
 
 #[test]
 fn assumptions_come_sorted_by_how_much_they_matter() {
-    on_both_pages(Viewport::PHONE, |browser, url| {
+    on_both_pages(Viewport::TABLET, |browser, url| {
         open(browser, url);
         come_to_rest(browser);
         browser.click("#assumed > summary");

@@ -9,7 +9,7 @@ use crate::sheet::{line, on_both_pages, open};
 
 #[test]
 fn a_word_of_the_trade_is_defined_where_it_is_read() {
-    on_both_pages(Viewport::PHONE, |browser, url| {
+    on_both_pages(Viewport::TABLET, |browser, url| {
         open(browser, url);
         browser.click("[id='about-part.runout_limit'] > summary");
         let defined = browser.text("[id='about-part.runout_limit'] dl");
