@@ -59,7 +59,7 @@ pub const WORDS: [Word; 32] = [
 /// assert_eq!(words, ["run-out", "tir"]);
 /// ```
 pub fn words_in(text: &str) -> impl Iterator<Item = &'static Word> {
-    let text = text.to_lowercase();
+    let text = text.to_ascii_lowercase();
     WORDS.iter().filter(move |word| stands_in(word.word, &text))
 }
 

@@ -301,7 +301,7 @@ fn a_full_store_is_told_the_address_holds_the_work_and_it_is_kept_once_there_is_
         "for (const key of Object.keys(localStorage)) if (key.startsWith('filler')) localStorage.removeItem(key)",
         Vec::new(),
     );
-    type_at(&browser, "part.length", "18.5");
+    type_at(&browser, "part.length", "18");
     named.set("part.length", "18 mm");
     assert_kept(&browser, &named, "there is room again");
     browser.eventually(

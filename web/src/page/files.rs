@@ -107,7 +107,7 @@ impl Page {
 
     /// Files are named after the job.
     fn file_name(&self, without: &str) -> String {
-        let job = self.desk.entries.get("job.name").unwrap_or_default().to_lowercase();
+        let job = self.desk.entries.get("job.name").unwrap_or_default().to_ascii_lowercase();
         let words: Vec<&str> = job.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
         let name: String = words.join("-").chars().take(60).collect();
         if name.is_empty() { without.to_owned() } else { name }

@@ -25,5 +25,5 @@ fn list(words: &[&Word]) -> Markup {
 
 /// The word as it heads its line.
 fn shown(word: &str) -> String {
-    if word == "tir" { word.to_uppercase() } else { word[..1].to_uppercase() + &word[1..] }
+    if word == "tir" { word.to_ascii_uppercase() } else { word[..1].to_ascii_uppercase() + &word[1..] }
 }

@@ -169,7 +169,7 @@ impl<'a> Jaw<'a> {
         html! {
             path class="filled" d=(closed(&corners)) {}
             (line_arrow((tip.0, foot - 6.0), tip, 9.0, "ink"))
-            (letters((tip.0.clamp(2.8 * letter, WIDTH - 2.8 * letter), foot + letter - 8.0), Anchor::Middle, "value", &format!("tooth {tooth}")))
+            (letters((tip.0.max(2.8 * letter).min(WIDTH - 2.8 * letter), foot + letter - 8.0), Anchor::Middle, "value", &format!("tooth {tooth}")))
         }
     }
 

@@ -30,7 +30,7 @@ fn worked(entries: &Entries) -> (Setup, Findings) {
 
 fn example(id: &str) -> Entries {
     let found = EXAMPLES.iter().find(|example| example.id == id).expect("a worked example");
-    Entries::from_json(found.json).expect("a set-up")
+    crate::document::entries(found.json).expect("a set-up")
 }
 
 fn film(entries: &Entries) -> Film {
