@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
-use super::frames::Frames;
+use super::each_frame::EachFrame;
 use super::{Page, stage, with_page};
 use crate::root;
 use crate::view::story::{Change, Film, panel};
@@ -23,12 +23,12 @@ pub(super) struct Telling {
     played: Option<f64>,
     /// What the drawing has, so that only what changes is set.
     set: BTreeMap<(String, &'static str), (Element, String)>,
-    frames: Frames,
+    frames: EachFrame,
 }
 
 impl Default for Telling {
     fn default() -> Self {
-        let frames = Frames::new(|time| with_page(|page| page.play_on(time)));
+        let frames = EachFrame::new(|time| with_page(|page| page.play_on(time)));
         Self { film: None, at: 0.0, played: None, set: BTreeMap::new(), frames }
     }
 }

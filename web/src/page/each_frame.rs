@@ -6,12 +6,12 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 
 /// An act that is done with the next frame, told the time in milliseconds.
-pub(crate) struct Frames {
+pub(crate) struct EachFrame {
     act: Closure<dyn FnMut(f64)>,
     waiting: Cell<Option<i32>>,
 }
 
-impl Frames {
+impl EachFrame {
     /// `act`, to be done with a frame each time it is asked for.
     pub(crate) fn new(act: impl FnMut(f64) + 'static) -> Self {
         Self { act: Closure::new(act), waiting: Cell::new(None) }
