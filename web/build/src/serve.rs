@@ -1,13 +1,14 @@
 //! Serving a site's folder to this machine only.
 
 use std::fs;
+use std::io::Write;
 use std::net::SocketAddr;
 use std::path::{Component, Path, PathBuf};
 use std::sync::Arc;
 use std::thread::{self, JoinHandle};
 
 use percent_encoding::percent_decode_str;
-use tiny_http::{Header, Request, Response};
+use tiny_http::{Method, Request};
 
 use crate::fault::{Fault, Outcome, While};
 
@@ -65,20 +66,22 @@ impl Drop for Server {
     }
 }
 
+/// Answers, and asks the browser to close: a kept connection holds one of the few threads of the listener, and the
+/// requests of connections that wait for one are answered minutes later.
 fn answer(folder: &Path, request: Request) {
     let content = file(folder, request.url()).and_then(|path| Some((fs::read(&path).ok()?, kind(&path))));
-    let mut response = match &content {
-        Some((content, _)) => Response::from_data(content.as_slice()),
-        None => Response::from_data("There is no such file.").with_status_code(404),
+    let (status, kind, content) = match content {
+        Some((content, kind)) => ("200 OK", kind, content),
+        None => ("404 Not Found", "text/plain".to_owned(), b"There is no such file.".to_vec()),
     };
-    let kind = content.as_ref().map_or("text/plain", |(_, kind)| kind);
-    for (name, value) in [("Content-Type", kind), ("Cache-Control", "no-store")] {
-        if let Ok(header) = Header::from_bytes(name, value) {
-            response.add_header(header);
-        }
-    }
+    let head = format!(
+        "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {}\r\nCache-Control: no-store\r\nConnection: close\r\n\r\n",
+        content.len()
+    );
+    let body: &[u8] = if *request.method() == Method::Head { &[] } else { &content };
+    let mut writer = request.into_writer();
     // A browser that has gone away needs no answer.
-    let _gone = request.respond(response);
+    let _gone = writer.write_all(head.as_bytes()).and_then(|()| writer.write_all(body)).and_then(|()| writer.flush());
 }
 
 /// The file an address means, if it stays within the folder.
@@ -98,9 +101,38 @@ fn kind(path: &Path) -> String {
 
 #[cfg(test)]
 mod tests {
+    use std::io::{Read, Write};
+    use std::net::TcpStream;
     use std::path::{Path, PathBuf};
+    use std::thread;
 
-    use super::{file, kind};
+    use super::{Server, file, kind};
+
+    #[test]
+    fn many_connections_at_once_are_all_answered_and_closed() {
+        let folder = tempfile::tempdir().unwrap();
+        std::fs::write(folder.path().join("a.css"), "p {}").unwrap();
+        let server = Server::start(folder.path().into(), 0).unwrap();
+        // All are open before the first asks, as those of a browser are, and each is closed once it has its answer.
+        let open: Vec<_> = (0..24).map(|_| TcpStream::connect(server.address).unwrap()).collect();
+        let readers: Vec<_> = open.into_iter().map(|connection| thread::spawn(move || asked(connection))).collect();
+        for reader in readers {
+            let told = reader.join().unwrap();
+            assert!(told.starts_with("HTTP/1.1 200 OK\r\n") && told.contains("Connection: close"), "{told}");
+            assert!(told.ends_with("\r\n\r\np {}"), "the file, whole: {told}");
+        }
+    }
+
+    fn asked(mut connection: TcpStream) -> String {
+        connection.write_all(b"GET /a.css HTTP/1.1\r\nHost: here\r\n\r\n").unwrap();
+        let (mut told, mut some) = (String::new(), [0; 512]);
+        while !told.ends_with("p {}") {
+            let count = connection.read(&mut some).unwrap();
+            assert!(count > 0, "closed too early: {told}");
+            told.push_str(std::str::from_utf8(&some[..count]).unwrap());
+        }
+        told
+    }
 
     #[test]
     fn an_address_means_a_file_within_the_folder_or_nothing() {
