@@ -4,6 +4,7 @@ use std::fs;
 use std::path::Path;
 
 use holdround_build::fault::Outcome;
+use holdround_build::offline::integrity;
 use holdround_build::serve::Server;
 use holdround_build::site::{SINGLE_FILE, read_folder};
 use holdround_core::quantity::UnitSystem;
@@ -121,11 +122,17 @@ fn a_new_version_comes_only_when_asked_for() {
     browser.reload();
     browser.wait_until("navigator.serviceWorker.controller");
 
+    let newer = |page: &[u8]| {
+        String::from_utf8_lossy(page).replace("content=\"How hard", "content=\"New: how hard").into_bytes()
+    };
+    let page = fs::read(site_folder().join("index.html")).unwrap();
+    let [old, new] = [page.clone(), newer(&page)].map(|page| integrity(&page));
     publish(&published, |name, content| match name {
-        "index.html" => {
-            String::from_utf8(content).unwrap().replace("content=\"How hard", "content=\"New: how hard").into()
+        "index.html" => newer(&content),
+        "sw.js" => {
+            let worker = String::from_utf8(content).unwrap().replace("version = \"", "version = \"new");
+            worker.replace(&old, &new).into()
         }
-        "sw.js" => String::from_utf8(content).unwrap().replace("version = \"", "version = \"new").into(),
         _ => content,
     })
     .unwrap();
