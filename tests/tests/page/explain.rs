@@ -11,6 +11,7 @@ use crate::sheet::{come_to_rest, first_example, found, line, on_both_pages, open
 fn formulae_are_mathematics_that_fits_a_phone() {
     on_both_pages(Viewport::PHONE, |browser, url| {
         open(browser, url);
+        come_to_rest(browser);
         let of_force = "document.getElementById('all-cuts.0.force')";
         browser.execute(&format!("{of_force}.open = true"), Vec::new());
         browser.eventually(
