@@ -351,14 +351,8 @@ fn touching_off(side: Side) -> Procedure {
             "Read the X position. On a machine that shows diameters, the jaw stands at that diameter less twice the thickness of the strip."
         }
     };
-    let which = match side {
-        Side::Outside => {
-            "Turn the spindle by hand to each jaw and touch off again. Enter the smallest diameter as the one the jaws stand at, and half of what lies between smallest and largest as the run-out."
-        }
-        Side::Inside => {
-            "Turn the spindle by hand to each jaw and touch off again. Enter the largest diameter as the one the jaws stand at, and half of what lies between smallest and largest as the run-out."
-        }
-    };
+    // Half the run-out lies between the mean of the faces and the one with the least stock: see `recut::needed_stock`.
+    let which = "Turn the spindle by hand to each jaw and touch off again. Enter the diameter midway between smallest and largest as the one the jaws stand at, and half of what lies between smallest and largest as the run-out.";
     Procedure {
         id: "recut.touch_off",
         title: "Finding the diameter the jaws stand at",

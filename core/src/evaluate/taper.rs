@@ -101,8 +101,8 @@ fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Fin
         told
     } else {
         told.step(Step {
-            says: "So much would leave one end of the face bare, so unlike does the part give along it: kept where both ends bear",
-            formula: "t_from ≤ t ≤ t_to",
+            says: "So unlike does the part give along the face that this is at or near where one end no longer bears: kept a quarter of the way within the tapers at which both do",
+            formula: "t_from + (t_to − t_from) / 4 ≤ t ≤ t_to − (t_to − t_from) / 4",
             given: [term("t_from", from, Kind::Departure), term("t_to", to, Kind::Departure)].into(),
             result: term("t", right, Kind::Departure),
             source: SOURCE,

@@ -34,6 +34,21 @@ fn jaws_are_used_as_they_are_only_when_nothing_has_changed() {
 
 proptest! {
     #[test]
+    fn jaws_entered_by_their_middle_clean_up_just_when_the_one_with_least_stock_does(
+        faces in prop::collection::vec(0.0999..0.1001_f64, 3..6),
+        target in 0.0999..0.1001_f64,
+        inside: bool,
+    ) {
+        let side = if inside { Side::Inside } else { Side::Outside };
+        let (small, large) = faces.iter().fold((f64::MAX, f64::MIN), |(a, b), face| (a.min(*face), b.max(*face)));
+        // An indicator reads radii: its run-out is half of what lies between the diameters.
+        let old = Old { runout: (large - small) / 2.0, taper: 0.0, damage: 0.0 };
+        let spare = stock_per_side(side, f64::midpoint(small, large), target) - needed_stock(&old, 0.0);
+        let least = faces.iter().map(|face| stock_per_side(side, *face, target)).fold(f64::MAX, f64::min);
+        prop_assert!((spare - least).abs() < 1e-15, "{spare} to spare by the middle, {least} on the worst jaw");
+    }
+
+    #[test]
     fn the_other_grip_turns_the_sign(standing in 0.01..0.5_f64, target in 0.01..0.5_f64) {
         let (outside, inside) =
             (stock_per_side(Side::Outside, standing, target), stock_per_side(Side::Inside, standing, target));

@@ -55,10 +55,11 @@ pub(super) fn read_boring(reader: &mut Reader<'_>) -> Option<Boring> {
         backward: backward? == "backward",
         number: number?,
         name: name?,
-        readings: readings.into_iter().collect::<Option<_>>()?,
+        readings: readings.into_iter().flatten().collect(),
     })
 }
 
+/// A reading; none while its feeler is not entered: an assumed one would teach what nobody saw.
 fn read_reading(reader: &mut Reader<'_>, at: usize) -> Option<TaperReading> {
     let taper = reader.item_length(&t::READING_TAPER, at);
     let shows = match reader.choice(&t::READING_SHOWS, at) {

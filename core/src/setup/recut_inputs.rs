@@ -21,7 +21,7 @@ pub static STANDING: Input = Input {
     name: "Jaws stand at, on the ring",
     form: optional(Kind::Length, 1e-3, 2.0),
     default: "",
-    help: "Diameter of the old gripping faces, clamped on the ring, touched off with the boring tool: the smallest for an outside grip, the largest for an inside grip.",
+    help: "Diameter of the old gripping faces, clamped on the ring, touched off with the boring tool on each jaw: midway between the smallest and the largest.",
     source: "our own starting value",
     when: BACK,
 };

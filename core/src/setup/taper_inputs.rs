@@ -32,9 +32,9 @@ pub static READING_SHOWS: Input = Input {
 pub static READING_GAP: Input = Input {
     path: "readings.*.gap",
     name: "Thickest feeler that goes in",
-    form: quantity(Kind::Departure, 1e-6, 2e-3),
-    default: "40 µm",
-    help: "In the middle of a jaw, at its tip.",
+    form: optional(Kind::Departure, 1e-6, 2e-3),
+    default: "",
+    help: "In the middle of a jaw, at its tip. Until it is entered the reading tells nothing.",
     source: "our own starting value",
     when: When::Chosen("readings.*.shows", &["gap"]),
 };

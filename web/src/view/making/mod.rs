@@ -104,7 +104,14 @@ pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
         "recut" if setup.placing.recut.is_none() => "New jaws".into(),
         "recut" if found.get("recut.stock").is_none_or(|stock| stock.value.is_err()) => "Touch the jaws off".into(),
         "recut" => {
-            format!("Stock {} per side{}", told("recut.stock"), if wastes { ": caution, it wastes jaw" } else { "" })
+            let stock = found.get("recut.stock");
+            let so = match stock.and_then(|stock| stock.value.as_ref().ok()) {
+                Some(stock) if *stock < 0.0 => ": the jaws stand beyond the size already",
+                _ if stock.is_some_and(|stock| stock.mark() == Mark::Beyond) => ": not enough to clean up",
+                _ if wastes => ": caution, it wastes jaw",
+                _ => "",
+            };
+            format!("Stock {} per side{so}", told("recut.stock"))
         }
         _ => match in_the_way(found).next() {
             Some(first) if first.value.is_err() => format!("{} is refused", first.name),
