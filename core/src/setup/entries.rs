@@ -152,7 +152,26 @@ mod tests {
         assert!(entries.add_item("rings") && entries.add_item("rings"), "there is room for two rings");
         assert_eq!(entries.count("rings"), 2, "each holds its place");
         assert!(entries.add_item("readings"), "and for a reading");
-        assert_eq!(entries.get("readings.0.gap"), None, "what hangs on a choice within the item is not written");
+        assert_eq!(entries.get("readings.0.gap"), Some(""), "where nothing is assumed an entry waits for its text");
+        assert_eq!(entries.get("cuts.1.approach"), None, "there is no second cut");
+        assert!(entries.add_item("cuts"), "nor is it refused one");
+        let within = list_inputs("cuts").find(|input| {
+            !input.default.is_empty() && matches!(input.when, When::Chosen(path, _) if path.starts_with("cuts"))
+        });
+        let within = within.expect("some entries of a cut hang on its kind");
+        assert_eq!(entries.get(&within.at(1)), None, "what hangs on a choice within the item is not written");
+    }
+
+    #[test]
+    fn a_reading_just_added_is_no_fault_and_one_without_its_feeler_tells_nothing() {
+        let mut entries = Entries::default();
+        assert!(entries.add_item("readings"), "there is room for a reading");
+        let readings = |entries: &Entries| crate::setup::Setup::read(entries).unwrap().boring.readings.len();
+        assert_eq!(readings(&entries), 1, "bluing at both ends, in brackets");
+        entries.set("readings.0.shows", "gap");
+        assert_eq!(readings(&entries), 0, "no feeler yet");
+        entries.set("readings.0.gap", "0.03 mm");
+        assert_eq!(readings(&entries), 1, "now it tells");
     }
 
     #[test]
