@@ -21,7 +21,7 @@ pub mod quantity;
 pub mod ring;
 pub mod roundness;
 pub mod sampling;
-mod sorting;
+pub mod sorting;
 mod student;
 pub mod taper;
 pub mod window;

@@ -5,6 +5,8 @@ use alloc::string::String;
 use alloc::vec::Vec;
 use core::cmp::Ordering;
 
+use holdround_mechanics::sorting::sort;
+
 use super::engine::{Engine, Progress};
 use super::pressed::Effort;
 use crate::findings::{Findings, Moved};
@@ -116,23 +118,17 @@ impl InfluenceWork {
             assumed.matters = tried.map(|(.., values)| self.moved_margin(values));
         }
         // An assumption that was not tried stands after those that were, in its order.
-        sort(&mut findings.assumed, |assumed| assumed.matters.unwrap_or(-1.0));
+        sort(&mut findings.assumed, |a, b| most_first(a.matters.unwrap_or(-1.0), b.matters.unwrap_or(-1.0)));
     }
 
     fn movers(&self, id: &str) -> Vec<Moved> {
         let Some(base) = value(&self.base, id).and_then(|(value, _)| value) else { return Vec::new() };
-        let mut movers: Vec<Moved> = self
-            .done
-            .iter()
-            .filter_map(|(input, path, to, values)| {
-                let by = value(values, id)?.0? - base;
-                let moved = Moved { entry: path.clone(), name: input.name, to: to.clone(), by };
-                (libm::fabs(by) > NONE * libm::fabs(base)).then_some(moved)
-            })
-            .collect();
-        sort(&mut movers, |moved| libm::fabs(moved.by));
-        movers.truncate(TOLD);
-        movers
+        let moved = self.done.iter().filter_map(|tried| Some((tried, value(&tried.3, id)?.0? - base)));
+        let mut moved: Vec<_> = moved.filter(|(_, by)| libm::fabs(*by) > NONE * libm::fabs(base)).collect();
+        sort(&mut moved, |(_, a), (_, b)| most_first(libm::fabs(*a), libm::fabs(*b)));
+        let told = moved.into_iter().take(TOLD);
+        told.map(|((input, path, to, _), by)| Moved { entry: path.clone(), name: input.name, to: to.clone(), by })
+            .collect()
     }
 
     /// The most that what is left to a limit of the headlines moves, as a share of the limit.
@@ -169,14 +165,8 @@ impl Trial {
     }
 }
 
-/// Most first; what is alike keeps its order.
-fn sort<T>(list: &mut Vec<T>, by: impl Fn(&T) -> f64) {
-    let mut sorted: Vec<T> = Vec::with_capacity(list.len());
-    for one in list.drain(..) {
-        let place = sorted.partition_point(|other| by(other).partial_cmp(&by(&one)) != Some(Ordering::Less));
-        sorted.insert(place, one);
-    }
-    *list = sorted;
+fn most_first(a: f64, b: f64) -> Ordering {
+    b.partial_cmp(&a).unwrap_or(Ordering::Equal)
 }
 
 fn value(values: &Values, id: &str) -> Option<(Option<f64>, Option<f64>)> {

@@ -21,7 +21,7 @@ const DRAWN: usize = 24;
 /// Share of the wall that the part may be squeezed by before linear theory is left.
 pub(super) const LARGEST_SQUEEZE: f64 = 0.5;
 /// Share of the pressure at which a ring buckles that is still taken for stable.
-pub(super) const BUCKLING_SHARE: f64 = 0.3;
+const BUCKLING_SHARE: f64 = 0.3;
 const MODEL: &str =
     "harmonic finite elements of the part (Wilson 1965; Zienkiewicz and Taylor) in one-sided contact with elastic jaws";
 
@@ -140,20 +140,20 @@ fn refusal(setup: &Setup, elastic: &Elasticity, pressed: &Pressed, spinning: &Sp
     if squeezed.fold(0.0, f64::max) > LARGEST_SQUEEZE * (section.outer - section.inner) {
         return Some("The jaws would squeeze the part by more than half its wall: it is crushed, or far beyond what this model covers. Lower the pressure.".to_string());
     }
-    if setup.grip.side == Side::Outside && section.inner > 0.0 {
-        let area = core::f64::consts::TAU * section.outer * setup.bearing_length();
-        if spinning.most_at_rest / area > BUCKLING_SHARE * buckling_pressure(&section) {
-            return Some(
-                "The wall is so thin that this grip comes near to buckling it. Lower the pressure.".to_string(),
-            );
-        }
-    }
-    None
+    let buckles = setup.grip.side == Side::Outside && section.inner > 0.0 && toward_buckling(setup, spinning) > 1.0;
+    buckles.then(|| "The wall is so thin that this grip comes near to buckling it. Lower the pressure.".to_string())
+}
+
+/// How near the grip comes to buckling the wall: 1 where it would no longer be taken for stable.
+pub(super) fn toward_buckling(setup: &Setup, spinning: &Spinning) -> f64 {
+    let ring = section(setup);
+    let area = core::f64::consts::TAU * ring.outer * setup.bearing_length();
+    spinning.most_at_rest / area / (BUCKLING_SHARE * buckling_pressure(&ring))
 }
 
 /// Even outside pressure at which a long thin ring buckles, Pa: `E t³ / (4 (1 − ν²) R³)`
 /// (Bresse 1866; Timoshenko and Gere, Theory of Elastic Stability, from memory).
-pub(super) fn buckling_pressure(ring: &Annulus) -> f64 {
+fn buckling_pressure(ring: &Annulus) -> f64 {
     let mean = f64::midpoint(ring.inner, ring.outer);
     let slender = (ring.outer - ring.inner) / mean;
     ring.modulus * slender * slender * slender / (4.0 * (1.0 - ring.poisson * ring.poisson))

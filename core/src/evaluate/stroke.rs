@@ -345,7 +345,7 @@ fn drawn(plan: &Plan, task: &Task, choice: &Choice, placed: &Placed) -> Placing 
         counterbore: [plan.blank.counterbore, plan.blank.counterbore_depth],
         nut: placed.nut.map(|radius| radius + placed.bored_at),
         travel: placed.travel,
-        teeth: tried_teeth(choice, task.jaw.step),
+        teeth: choice.best_first(task.jaw.step).into_iter().filter(|placed| in_face(placed)).map(tried).collect(),
         ..Placing::default()
     }
 }
@@ -353,13 +353,6 @@ fn drawn(plan: &Plan, task: &Task, choice: &Choice, placed: &Placed) -> Placing 
 /// Teeth at which the nuts leave the master jaw are not worth a line.
 fn in_face(placed: &Placed) -> bool {
     !placed.fails.iter().any(|check| matches!(check, Check::NutInside | Check::NutOutside))
-}
-
-/// Those that serve first, the best first.
-fn tried_teeth(choice: &Choice, wanted_step: f64) -> Vec<Tooth> {
-    let ranked = choice.best_first(wanted_step);
-    let (serve, others): (Vec<_>, Vec<_>) = ranked.into_iter().partition(|placed| placed.fails.is_empty());
-    serve.into_iter().chain(others).filter(|placed| in_face(placed)).map(tried).collect()
 }
 
 fn tried(placed: &Placed) -> Tooth {

@@ -71,7 +71,7 @@ pub(super) fn tell(
         }
     }
     tell_pressure(setup, &grip, force * boring, found);
-    tell_next(setup, &grip, force, found);
+    tell_next(setup, &grip, aim, force, found);
 }
 
 fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Finding>) {
@@ -232,7 +232,7 @@ fn tell_pressure(setup: &Setup, grip: &Grip<'_>, ring_force: f64, found: &mut Ve
 }
 
 /// What the readings teach, and the taper to cut next.
-fn tell_next(setup: &Setup, grip: &Grip<'_>, force: f64, found: &mut Vec<Finding>) {
+fn tell_next(setup: &Setup, grip: &Grip<'_>, aim: Result<Aim, TaperError>, force: f64, found: &mut Vec<Finding>) {
     let readings: Vec<Reading> = setup
         .boring
         .readings
@@ -252,7 +252,7 @@ fn tell_next(setup: &Setup, grip: &Grip<'_>, force: f64, found: &mut Vec<Finding
         return;
     }
     let [tilt, next] = ["Tilt stiffness that the readings tell", "Taper to cut next, per side"];
-    let learned = match learn(grip, &readings) {
+    let learned = match aim.and_then(|aim| learn(grip, aim, &readings)) {
         Ok(learned) => learned,
         Err(error) => {
             let why = format!("{error}");

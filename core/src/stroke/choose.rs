@@ -1,6 +1,9 @@
 //! Which tooth: every one is tried, and where none will do, what else would.
 
 use alloc::vec::Vec;
+use core::cmp::Ordering;
+
+use holdround_mechanics::sorting::sort;
 
 use super::placed::{Check, Placed, Task, end_at, outward, place};
 use super::{Blank, MasterJaw, StrokeError};
@@ -24,11 +27,8 @@ impl Choice {
     /// The teeth tried, the best first; `wanted_step` is the step wanted under the part, m.
     #[must_use]
     pub fn best_first(&self, wanted_step: f64) -> Vec<&Placed> {
-        let mut ranked: Vec<&Placed> = Vec::with_capacity(self.teeth.len());
-        for placed in &self.teeth {
-            let at = ranked.iter().position(|other| better(placed, other, wanted_step)).unwrap_or(ranked.len());
-            ranked.insert(at, placed);
-        }
+        let mut ranked: Vec<&Placed> = self.teeth.iter().collect();
+        sort(&mut ranked, |one, other| compared(one, other, wanted_step));
         ranked
     }
 }
@@ -58,12 +58,7 @@ const MOST_EXTENSIONS: f64 = 80.0;
 pub fn choose(master: &MasterJaw, blank: &Blank, task: &Task) -> Result<Choice, StrokeError> {
     let (first, last) = teeth(master, blank, task)?;
     let teeth: Vec<_> = (first..=last).map(|tooth| place(master, blank, task, tooth)).collect();
-    let mut best = teeth.first().ok_or(StrokeError::NoTooth)?;
-    for placed in &teeth {
-        if better(placed, best, task.jaw.step) {
-            best = placed;
-        }
-    }
+    let best = teeth.iter().min_by(|one, other| compared(one, other, task.jaw.step)).ok_or(StrokeError::NoTooth)?;
     Ok(Choice { best: best.clone(), teeth })
 }
 
@@ -119,11 +114,11 @@ fn teeth(master: &MasterJaw, blank: &Blank, task: &Task) -> Result<(i32, i32), S
     Ok((first as i32, last as i32))
 }
 
-/// Whether one tooth is to be preferred to another.
-fn better(one: &Placed, other: &Placed, wanted_step: f64) -> bool {
+/// How one tooth stands to another: the better comes first.
+fn compared(one: &Placed, other: &Placed, wanted_step: f64) -> Ordering {
     let faults = |placed: &Placed| placed.fails.iter().filter(|check| **check != Check::MiddleThird).count();
     let thirds = |placed: &Placed| placed.fails.contains(&Check::MiddleThird);
     let off = |placed: &Placed| libm::fabs(placed.step - wanted_step);
-    let (a, b) = ((faults(one), thirds(one)), (faults(other), thirds(other)));
-    a < b || (a == b && off(one) < off(other))
+    let key = |placed: &Placed| (faults(placed), thirds(placed), off(placed));
+    key(one).partial_cmp(&key(other)).unwrap_or(Ordering::Equal)
 }

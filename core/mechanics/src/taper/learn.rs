@@ -81,10 +81,11 @@ struct Opening {
 /// else (the lathe's own taper, the tool pushed off, play taken up): then it is taken as the same at every force, and
 /// the next cut makes up for it all the same.
 ///
+/// `aim` is that of `grip`, which is dear to find and known to who asks.
+///
 /// # Errors
 /// [`TaperError`], naming the reading that does not fit.
-pub fn learn(grip: &Grip<'_>, readings: &[Reading]) -> Result<Learned, TaperError> {
-    let aim = grip.aim()?;
+pub fn learn(grip: &Grip<'_>, aim: Aim, readings: &[Reading]) -> Result<Learned, TaperError> {
     let right = aim.taper;
     let lever = grip.lever(grip.middle());
     let told: Vec<Told> =

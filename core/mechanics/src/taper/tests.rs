@@ -106,7 +106,7 @@ fn converge(read: fn(&Grip<'_>, f64) -> Shows, true_tilt: f64, arc: f64, ring: f
             break;
         }
         readings.push(Reading { taper, force: grip.force, shows });
-        taper = learn(&grip, &readings).unwrap().taper;
+        taper = learn(&grip, grip.aim().unwrap(), &readings).unwrap().taper;
     }
     (readings.len(), by_bluing(&real, taper), (taper - wanted).abs())
 }
@@ -157,7 +157,8 @@ fn one_feeler_tells_the_stiffness() {
         let (grip, real) = (thought.grip(FORCE, 0.0), truth.grip(FORCE, 0.0));
         let taper = real.even_taper().unwrap() - 80e-6;
         let gap = real.tip_gap(&real.press(taper, None).unwrap()) - FEELER;
-        let learned = learn(&grip, &[Reading { taper, force: FORCE, shows: Shows::TipGap(gap) }]).unwrap();
+        let learned =
+            learn(&grip, grip.aim().unwrap(), &[Reading { taper, force: FORCE, shows: Shows::TipGap(gap) }]).unwrap();
         // The lean follows a cosine across the face and the taper does not: 8 % at its sides.
         let tilt = learned.tilt.expect("a ring at the root tells");
         assert!((tilt.stiffness / (factor * 1e6) - 1.0).abs() < 0.08, "{factor}: {}", tilt.stiffness);
@@ -172,10 +173,10 @@ fn readings_that_no_chuck_explains_are_named() {
     let grip = jaw.grip(FORCE, 0.01);
     let right = grip.aim().unwrap().taper;
     let reading = |taper: f64, shows| Reading { taper, force: FORCE, shows };
-    let learned = |readings: &[Reading]| learn(&grip, readings).unwrap_err();
+    let learned = |readings: &[Reading]| learn(&grip, grip.aim().unwrap(), readings).unwrap_err();
     let first = reading(right, Shows::TipGap(60e-6));
     assert_eq!(learned(&[first, reading(right, Shows::Tip)]), TaperError::Contradiction(1), "open, and yet closed");
-    let no_chuck = |reading: Reading| learn(&grip, &[reading]).unwrap();
+    let no_chuck = |reading: Reading| learn(&grip, grip.aim().unwrap(), &[reading]).unwrap();
     let closed = no_chuck(reading(right - 200e-6, Shows::Even));
     assert_eq!(closed.tilt, Err(TaperError::Rigid(0)), "even with hardly any metal");
     assert!((closed.taper - (right - 200e-6)).abs() < 1e-9, "it is right as it is");
@@ -197,7 +198,7 @@ fn where_ring_and_part_lean_the_jaws_alike_the_next_cut_is_told_all_the_same() {
         for _ in 0..3 {
             let shows = by_feeler(&grip, taper + off);
             readings.push(Reading { taper, force: grip.force, shows });
-            let learned = learn(&grip, &readings).unwrap();
+            let learned = learn(&grip, grip.aim().unwrap(), &readings).unwrap();
             assert_eq!(learned.tilt, Err(TaperError::Blind), "no stiffness is told");
             taper = learned.taper;
         }
@@ -210,7 +211,7 @@ fn with_no_reading_the_taper_is_that_of_the_chuck_as_thought() {
     let part = sleeve();
     let jaw = Jaw::new(&part, 1e6, 0.8);
     let grip = jaw.grip(FORCE, 0.01);
-    let learned = learn(&grip, &[]).unwrap();
+    let learned = learn(&grip, grip.aim().unwrap(), &[]).unwrap();
     assert!((learned.tilt.unwrap().stiffness / 1e6 - 1.0).abs() < 1e-12, "{learned:?}");
     assert_eq!(learned.taper, grip.aim().unwrap().taper, "the right taper");
 }

@@ -12,7 +12,7 @@ use crate::evaluate::cuts::{self, Slip};
 use crate::evaluate::elastic::Elasticity;
 use crate::evaluate::grip::LEAST_LEFT;
 use crate::evaluate::pressed::Load;
-use crate::evaluate::shape::{BUCKLING_SHARE, buckling_pressure, section};
+use crate::evaluate::shape::{section, toward_buckling};
 use crate::jaw::BoredJaw;
 use crate::part::Side as SurfaceSide;
 use crate::setup::{Setup, Side};
@@ -277,11 +277,7 @@ impl Asked<'_> {
             Limit::Pressure => at.over_limit("pressure.set"),
             Limit::Draw => at.over_limit("grip.draw"),
             Limit::Grip => at.over_limit("grip.rest"),
-            Limit::Buckling => {
-                let ring = section(setup);
-                let area = core::f64::consts::TAU * ring.outer * setup.bearing_length();
-                spinning.most_at_rest / area / (BUCKLING_SHARE * buckling_pressure(&ring))
-            }
+            Limit::Buckling => toward_buckling(setup, spinning),
             Limit::Runout(surface) => self.lobes(at, surface, false) / setup.part.runout_limit.value,
             Limit::Roundness(surface) => self.lobes(at, surface, true) / setup.part.roundness_limit.value,
             Limit::Size(surface) => {
