@@ -134,7 +134,7 @@ impl Action {
             "leave-rings" => Self::LeaveRings,
             "compare" => Self::Compare,
             "take-jaws" => Self::TakeJaws(index()?),
-            story if story.starts_with("story-") => Self::Story(story.to_owned()),
+            story if story.starts_with("story-") => Self::Story(story.replacen("story-", "", 1)),
             file if file.starts_with("file-") => {
                 Self::Files(file.replacen("file-", "", 1), told("data-id").unwrap_or_default())
             }

@@ -39,7 +39,7 @@ pub(crate) fn stays_awake() -> bool {
 }
 
 /// Does one of two things with what a promise comes to.
-fn then(promise: &JsValue, kept: impl FnOnce(JsValue) + 'static, broken: impl FnOnce() + 'static) {
+pub(super) fn then(promise: &JsValue, kept: impl FnOnce(JsValue) + 'static, broken: impl FnOnce() + 'static) {
     let (kept, broken) = (Closure::once_into_js(kept), Closure::once_into_js(move |_: JsValue| broken()));
     let promise: &Promise = promise.unchecked_ref();
     let _later = Reflect::get(promise, &"then".into())

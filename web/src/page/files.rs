@@ -6,7 +6,7 @@ use maud::html;
 use wasm_bindgen::JsCast;
 use web_sys::{DragEvent, Element, Event, File, FileList, HtmlElement, HtmlSelectElement, HtmlTextAreaElement};
 
-use super::making::{copy_chosen, hand_out, save};
+use super::hand_out::{copy_chosen, hand_out, save};
 use super::notice::Notice;
 use super::{Page, device, opening, picture, recent, records, with_page};
 use crate::view::{csv, files, plain, sheet};
@@ -53,11 +53,12 @@ impl Page {
 
     /// Shows what was on the sheet before, and the markup of a frame with what is on it now.
     pub(super) fn show_files(&mut self) {
-        // What another window has on its desk was not left.
-        let left = self.desk.earlier.0.iter().rev().filter(|(_, window)| self.keeps && window.is_empty());
-        left.for_each(|(entries, _)| recent::note(entries, &today()));
-        let recent = if self.frame.is_own() { recent::read() } else { Vec::new() };
-        self.regions.show("recent", files::recent(&recent));
+        if self.frame.is_own() {
+            // What another window has on its desk was not left.
+            let left = self.desk.earlier.0.iter().rev().filter(|(_, window)| self.keeps && window.is_empty());
+            let recent = recent::note(left.map(|(entries, _)| entries), &today());
+            self.regions.show("recent", files::recent(&recent));
+        }
         if !self.frame.is_own() {
             let link = self.desk.entries.to_link();
             self.regions.show("framed", files::framed(self.frame.locked, &link));

@@ -205,17 +205,14 @@ pub(crate) fn let_go(text: &str) {
     }
 }
 
-/// Where the answers for a job of one's own are kept.
-const ANSWERS: &str = "holdround.answers.1";
-
-/// The answers that were kept, a line each.
-pub(crate) fn answers() -> Option<String> {
-    storage()?.get_item(ANSWERS).ok()?
+/// What is kept at `key`; none where there is nothing, or the browser keeps nothing.
+pub(super) fn kept(key: &str) -> Option<String> {
+    storage()?.get_item(key).ok()?
 }
 
-/// Keeps the answers, a line each.
-pub(crate) fn write_answers(lines: &str) {
-    let _kept = storage().map(|storage| storage.set_item(ANSWERS, lines));
+/// Keeps `text` at `key`, where the browser does.
+pub(super) fn put(key: &str, text: &str) {
+    let _kept = storage().map(|storage| storage.set_item(key, text));
 }
 
 /// The browser's storage; none where it is forbidden, as in a sandboxed frame.

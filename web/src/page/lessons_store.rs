@@ -2,7 +2,7 @@
 
 use super::address::{self, Asked};
 use super::desk::Desk;
-use super::keep::storage;
+use super::keep::{kept, put, storage};
 use super::lessons::named;
 
 /// Where the open lesson is kept, as in an address.
@@ -12,13 +12,12 @@ const DONE: &str = "holdround.lessons.1";
 
 /// What to open: the lesson that was open, unless something else is asked for.
 pub(super) fn go_on(asked: Asked) -> Asked {
-    let kept = || storage()?.get_item(OPEN).ok().flatten();
-    if asked == Asked::Nothing { kept().map_or(asked, |lesson| of(&lesson)) } else { asked }
+    if asked == Asked::Nothing { kept(OPEN).map_or(asked, |lesson| of(&lesson)) } else { asked }
 }
 
 /// The lesson that was kept; nothing, if it is none.
-fn of(kept: &str) -> Asked {
-    match Asked::read(&address::of_lesson(kept)) {
+fn of(lesson: &str) -> Asked {
+    match Asked::read(&address::of_lesson(lesson)) {
         Asked::Lesson(key, made) if named(&key).is_some() => Asked::Lesson(key, made),
         _ => Asked::Nothing,
     }
@@ -26,17 +25,15 @@ fn of(kept: &str) -> Asked {
 
 /// Keeps which lesson is open, and what was made of it.
 pub(super) fn keep_open(desk: &Desk) {
-    let Some(storage) = storage() else { return };
-    let _kept = match desk.lesson_link() {
-        Some(lesson) => storage.set_item(OPEN, &lesson),
-        None => storage.remove_item(OPEN),
-    };
+    match desk.lesson_link() {
+        Some(lesson) => put(OPEN, &lesson),
+        None => drop(storage().map(|storage| storage.remove_item(OPEN))),
+    }
 }
 
 /// The lessons that are done; what is not known is passed over.
 pub(super) fn done() -> Vec<&'static str> {
-    let text = storage().and_then(|storage| storage.get_item(DONE).ok().flatten()).unwrap_or_default();
-    known(&text)
+    known(&kept(DONE).unwrap_or_default())
 }
 
 fn known(text: &str) -> Vec<&'static str> {
@@ -48,7 +45,7 @@ pub(super) fn keep_done(keys: &[&'static str]) {
     let mut all = done();
     all.retain(|key| !keys.contains(key));
     all.extend(keys);
-    let _kept = storage().map(|storage| storage.set_item(DONE, &all.join(" ")));
+    put(DONE, &all.join(" "));
 }
 
 #[cfg(test)]

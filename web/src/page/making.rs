@@ -1,10 +1,9 @@
 //! Making the jaws on the page: the tool on its path, and the program copied and saved.
 
-use js_sys::Array;
-use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Blob, HtmlAnchorElement, HtmlDocument, HtmlInputElement, HtmlTextAreaElement, Url};
+use web_sys::{HtmlInputElement, HtmlTextAreaElement};
 
 use super::Page;
+use super::hand_out::{copy_chosen, save};
 use crate::root;
 use crate::view::making::{self, on_views, path, program};
 
@@ -104,12 +103,6 @@ pub(super) fn copy_program() {
     tell(if copy_chosen() { "Copied. It is unproven." } else { "Not copied: the text is chosen, copy it by hand." });
 }
 
-/// Copies the text that is chosen; false where the browser does not.
-pub(super) fn copy_chosen() -> bool {
-    let document = root::document().and_then(|document| document.dyn_into::<HtmlDocument>().ok());
-    document.is_some_and(|document| document.exec_command("copy").unwrap_or(false))
-}
-
 /// Hands the program out as a file.
 pub(super) fn save_program() {
     let Some(text) = root::by_id_as::<HtmlTextAreaElement>(program::TEXT) else { return };
@@ -123,26 +116,4 @@ fn tell(words: &str) {
     if let Some(told) = root::by_id(program::TOLD) {
         told.set_text_content(Some(words));
     }
-}
-
-/// An address at which the browser holds `text` as a file.
-pub(super) fn file_address(text: &str) -> Result<String, JsValue> {
-    Url::create_object_url_with_blob(&Blob::new_with_str_sequence(&Array::of1(&text.into()))?)
-}
-
-/// Hands `text` out as a file called `name`.
-pub(super) fn save(name: &str, text: &str) -> Result<(), JsValue> {
-    let address = file_address(text)?;
-    hand_out(name, &address)?;
-    Url::revoke_object_url(&address)
-}
-
-/// Hands what is at `address` out as a file called `name`.
-pub(super) fn hand_out(name: &str, address: &str) -> Result<(), JsValue> {
-    let document = root::document().ok_or(JsValue::NULL)?;
-    let link: HtmlAnchorElement = document.create_element("a")?.unchecked_into();
-    link.set_href(address);
-    link.set_download(name);
-    link.click();
-    Ok(())
 }

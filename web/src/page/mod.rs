@@ -14,6 +14,7 @@ mod events;
 mod fields;
 mod files;
 pub(crate) mod frame;
+mod hand_out;
 mod history;
 pub(crate) mod indicator;
 mod influence;
@@ -225,8 +226,8 @@ impl Page {
     fn draw(&mut self, step: usize) {
         match step {
             0 => self.show_fields(),
-            1 => self.show_views(),
-            2 => self.show_trace(),
+            1 => self.show_face(),
+            2 => self.show_section(),
             3..=6 => {
                 self.regions.hold(true);
                 match step {
@@ -324,28 +325,43 @@ impl Page {
         fields::update(desk, &mut self.regions);
         self.regions.show("tools", tools::show(desk));
         self.regions.show("notices", notices::show(desk));
-        self.regions.show("own", own_view::show(&self.own, desk.units));
         if anew {
+            self.show_own();
             self.show_making();
             self.show_indicator();
         }
         self.lock_fields();
     }
 
-    /// Both views: as they are now, or as a step of the job has them.
-    fn show_views(&mut self) {
-        let Some(stage) = stage(&self.desk) else { return };
-        if self.telling.is_open() {
-            return self.show_story();
-        }
-        motion::show(&mut self.regions, "face", face::draw(&stage));
-        motion::show(&mut self.regions, "section", section::draw(&stage));
+    /// The questions for a job of one's own, with what was answered.
+    fn show_own(&mut self) {
+        self.regions.show("own", own_view::show(&self.own, self.desk.units));
     }
 
-    fn show_trace(&mut self) {
-        if let Some(stage) = stage(&self.desk) {
-            self.regions.show("trace", trace::show(&stage));
+    /// Both views, with what is told of the job if it is.
+    fn show_views(&mut self) {
+        self.show_face();
+        if let Some(stage) = stage(&self.desk).filter(|_| !self.telling.is_open()) {
+            motion::show(&mut self.regions, "section", section::draw(&stage));
         }
+    }
+
+    /// The face as it is now; both views as a step of the job has them while that is told.
+    fn show_face(&mut self) {
+        if self.telling.is_open() {
+            self.show_story();
+        } else if let Some(stage) = stage(&self.desk) {
+            motion::show(&mut self.regions, "face", face::draw(&stage));
+        }
+    }
+
+    /// The section, unless the job is told on it, and the trace.
+    fn show_section(&mut self) {
+        let Some(stage) = stage(&self.desk) else { return };
+        if !self.telling.is_open() {
+            motion::show(&mut self.regions, "section", section::draw(&stage));
+        }
+        self.regions.show("trace", trace::show(&stage));
     }
 
     /// A field was left: what stands in it may be written anew.

@@ -8,6 +8,8 @@ use super::{Page, entry_text, keep, opening};
 use crate::root;
 use crate::view::own as view;
 
+/// Where the answers are kept, a line each.
+const KEY: &str = "holdround.answers.1";
 /// Said once it is set up.
 const SET_UP: &str = "Your own job is set up. What was not asked is assumed, in brackets: correct it where you know better. Undo brings back what was on the sheet.";
 
@@ -24,7 +26,7 @@ impl Own {
     /// As it was left at the last visit.
     pub(crate) fn kept() -> Self {
         let mut own = Self::default();
-        for (answer, line) in own.answers.iter_mut().zip(keep::answers().unwrap_or_default().lines()) {
+        for (answer, line) in own.answers.iter_mut().zip(keep::kept(KEY).unwrap_or_default().lines()) {
             line.clone_into(answer);
         }
         own
@@ -41,7 +43,7 @@ impl Page {
             None => typed.to_owned(),
         };
         if self.frame.is_own() {
-            keep::write_answers(&self.own.answers.join("\n"));
+            keep::put(KEY, &self.own.answers.join("\n"));
         }
     }
 
@@ -62,6 +64,7 @@ impl Page {
                 self.own.faults = faults;
             }
         }
+        self.show_own();
         self.refresh();
         match at {
             Some(at) => root::focus(&format!("answer-{at}")),

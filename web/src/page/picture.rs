@@ -4,13 +4,12 @@
 
 use js_sys::encode_uri_component;
 use maud::{PreEscaped, html};
-use wasm_bindgen::closure::Closure;
-use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen::JsCast;
 use web_sys::{
     CanvasRenderingContext2d, CssStyleDeclaration, Element, HtmlCanvasElement, HtmlImageElement, XmlSerializer,
 };
 
-use super::files;
+use super::{device, files};
 use crate::root;
 use holdround_core::quantity::{fixed, parse_number};
 
@@ -103,13 +102,8 @@ impl Picture {
         image.set_src(&address);
         let (drawn, refused) = (image.clone(), name.clone());
         let size = format!("{} × {}", fixed(WIDTH, 0), fixed(high, 0));
-        let keep = Closure::once(move |_: JsValue| {
-            files::picture_saved(&name, painted(&drawn, high).as_deref(), &size);
-        });
-        let refuse = Closure::once(move |_: JsValue| files::picture_saved(&refused, None, ""));
-        let _later = image.decode().then2(&keep, &refuse);
-        keep.forget();
-        refuse.forget();
+        let keep = move |_| files::picture_saved(&name, painted(&drawn, high).as_deref(), &size);
+        device::then(&image.decode(), keep, move || files::picture_saved(&refused, None, ""));
     }
 }
 

@@ -2,7 +2,7 @@
 
 use holdround_core::setup::Entries;
 
-use super::keep::storage;
+use super::keep;
 
 /// Where they are kept: a line each, the day, a space, and the link.
 const KEY: &str = "holdround.recent.1";
@@ -31,8 +31,7 @@ fn name(entries: &Entries) -> &str {
 
 /// What the browser keeps; what cannot be read is left out.
 pub(super) fn read() -> Vec<Recent> {
-    let text = storage().and_then(|storage| storage.get_item(KEY).ok().flatten()).unwrap_or_default();
-    parse(&text)
+    parse(&keep::kept(KEY).unwrap_or_default())
 }
 
 fn parse(text: &str) -> Vec<Recent> {
@@ -47,12 +46,14 @@ fn told(recent: &[Recent]) -> String {
     recent.iter().map(|one| format!("{} {}\n", one.day, one.entries.to_link())).collect()
 }
 
-/// Notes that `entries` were left on `day`. Another window may have noted others since.
-pub(super) fn note(entries: &Entries, day: &str) {
+/// Notes that these were left on `day`, and gives all there are. Another window may have noted others since.
+pub(super) fn note<'a>(left: impl Iterator<Item = &'a Entries>, day: &str) -> Vec<Recent> {
     let mut recent = read();
-    if noted(&mut recent, entries, day) {
-        let _kept = storage().map(|storage| storage.set_item(KEY, &told(&recent)));
+    let news = left.filter(|entries| noted(&mut recent, entries, day)).count();
+    if news > 0 {
+        keep::put(KEY, &told(&recent));
     }
+    recent
 }
 
 /// Puts `entries` in front, in place of an earlier state of the same named job; false if they are there already.

@@ -9,7 +9,7 @@ use js_sys::{Date, Math};
 use web_sys::{Blob, FileReader, HtmlInputElement, IdbDatabase};
 
 use super::desk::Desk;
-use super::making::file_address;
+use super::hand_out::file_address;
 use super::notice::{Notice, tell};
 use super::records_store::{self, Changes};
 use super::{Page, opening, with_page};

@@ -73,13 +73,13 @@ impl Page {
     pub(super) fn act_on_story(&mut self, what: &str) {
         let step = self.telling.step();
         match what {
-            "story-open" => self.open_story(),
-            "story-close" => {
+            "open" => self.open_story(),
+            "close" => {
                 self.close_story();
                 root::focus(panel::OPENER);
             }
-            "story-back" => self.tell_step(step as i32 - 1),
-            "story-next" => self.tell_step(step as i32 + 1),
+            "back" => self.tell_step(step as i32 - 1),
+            "next" => self.tell_step(step as i32 + 1),
             _ => self.play_or_pause(),
         }
     }

@@ -1,11 +1,11 @@
 //! Tables of the page as CSV (RFC 4180): units stand in the header, or beside the value where each line has its own.
 
-use holdround_core::findings::{Finding, Sense, Tooth};
+use holdround_core::findings::{Finding, Tooth};
 use holdround_core::quantity::{Kind, decimal, parse_number};
-use holdround_core::window::Keep;
 use holdround_core::{Comparison, ROWS, Window};
 
-use super::mark;
+use super::window::sense;
+use super::{mark, steps};
 use crate::page::desk::Desk;
 use crate::units::Units;
 
@@ -76,10 +76,7 @@ fn findings(findings: &[Finding], units: Units) -> Lines {
         let show = |si: f64| number(units, finding.kind, si);
         let band = finding.band.map(|(least, most)| [show(least), show(most)]).unwrap_or_default();
         let limit = finding.limit.as_ref();
-        let sense = limit.map_or("", |limit| match limit.sense {
-            Sense::AtMost => "at most",
-            Sense::AtLeast => "at least",
-        });
+        let sense = limit.map_or("", |limit| steps::sense(limit.sense));
         let [least, most] = band;
         vec![
             finding.name.clone(),
@@ -118,7 +115,7 @@ fn window(window: &Window, units: Units) -> Lines {
         header("Pressure", units, Kind::Pressure),
     ]];
     for boundary in &window.boundaries {
-        let sense = if boundary.keep() == Keep::AtLeast { "at least" } else { "at most" };
+        let sense = sense(boundary.keep());
         lines.extend(boundary.points().into_iter().map(|[speed, pressure]| {
             vec![
                 boundary.name.clone(),

@@ -2,12 +2,11 @@
 
 use holdround_core::findings::{Findings, Mark};
 use holdround_core::lessons::{Change, Check, LESSONS, Lesson, Seen, figures};
-use holdround_core::materials;
 use holdround_core::quantity::Measure;
-use holdround_core::setup::{Form, Input, declared};
+use holdround_core::setup::{Input, declared};
 use maud::{Markup, html};
 
-use super::mark;
+use super::{field, mark};
 use crate::page::address;
 use crate::page::desk::Desk;
 use crate::page::lessons::{Open, strayed};
@@ -203,11 +202,9 @@ fn what(change: &Change, units: Units) -> String {
 
 /// An entry as the reader knows it.
 fn entered(input: &Input, text: &str, units: Units) -> String {
-    let name = match input.form {
-        Form::Quantity { kind, .. } => Measure::parse(kind, text).ok().map(|measure| units.show(kind, measure.si)),
-        Form::Choice(choices) => choices.iter().find(|choice| choice.key == text).map(|choice| choice.name.to_owned()),
-        Form::Material(_) => materials::find(text).map(|material| material.name.to_owned()),
-        Form::Text(_) => None,
+    let name = match input.kind() {
+        Some(kind) => Measure::parse(kind, text).ok().map(|measure| units.show(kind, measure.si)),
+        None => field::choice_name(input, text),
     };
     name.unwrap_or_else(|| if text.is_empty() { "nothing".to_owned() } else { text.to_owned() })
 }

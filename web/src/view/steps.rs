@@ -13,11 +13,15 @@ pub(crate) fn value(finding: &Finding, units: Units) -> String {
 
 /// A limit in words: at most 20 µm.
 pub(crate) fn limit(finding: &Finding, limit: &Limit, units: Units) -> String {
-    let sense = match limit.sense {
+    format!("{} {}", sense(limit.sense), units.show(finding.kind, limit.value))
+}
+
+/// Which side of a limit is allowed.
+pub(crate) fn sense(sense: Sense) -> &'static str {
+    match sense {
         Sense::AtMost => "at most",
         Sense::AtLeast => "at least",
-    };
-    format!("{sense} {}", units.show(finding.kind, limit.value))
+    }
 }
 
 /// All there is to say about a finding below its line.

@@ -358,10 +358,15 @@ pub(crate) fn step(unit: &Unit) -> f64 {
     }
 }
 
+/// Which side of a limit the pressure is to be.
+pub(super) fn sense(keep: Keep) -> &'static str {
+    if keep == Keep::AtLeast { "at least" } else { "at most" }
+}
+
 /// One limit of the list: what it does at the speed set, and what would move it.
 fn listed(desk: &Desk, limit: &Shown<'_>, speed: f64) -> Markup {
     let boundary = limit.boundary;
-    let sense = if boundary.keep() == Keep::AtLeast { "at least" } else { "at most" };
+    let sense = sense(boundary.keep());
     let at = boundary.at(speed).map(|at| desk.units.show(Kind::Pressure, at)).unwrap_or_default();
     html! {
         li {

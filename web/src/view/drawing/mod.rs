@@ -37,4 +37,4 @@ pub(crate) use round_number::at_most;
 pub(super) use row::{Label, Row};
 pub(super) use shape::{Shape, State, around};
 pub(super) use sheet::{CUT_OFF, LEFT, REACH, RIGHT, Sheet, TOP, stand_back};
-pub(super) use tool::{Tool, direction};
+pub(super) use tool::{Tool, corners, direction};

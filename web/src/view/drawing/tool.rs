@@ -94,13 +94,13 @@ impl Tool {
 }
 
 fn triangle(tip: Point, points: Point) -> Markup {
-    let (back, half) = ((tip.0 - points.0 * SIZE, tip.1 - points.1 * SIZE), SIZE / 2.0);
-    let corners = [
-        tip,
-        (back.0 - points.1 * half, back.1 + points.0 * half),
-        (back.0 + points.1 * half, back.1 - points.0 * half),
-    ];
-    html! { path class="tool" d=(closed(&corners)) {} }
+    html! { path class="tool" d=(closed(&corners(tip, points, [SIZE / 2.0, SIZE]))) {} }
+}
+
+/// The corners of a tool: its tip, which way that points, half as wide as it is at its back, and how long.
+pub(in crate::view) fn corners(tip: Point, points: Point, [half, long]: [f64; 2]) -> [Point; 3] {
+    let back = (tip.0 - points.0 * long, tip.1 - points.1 * long);
+    [tip, (back.0 - points.1 * half, back.1 + points.0 * half), (back.0 + points.1 * half, back.1 - points.0 * half)]
 }
 
 /// The diameter a cut's tool touches, and which way its tip points.

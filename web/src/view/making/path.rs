@@ -162,10 +162,15 @@ fn time(from: &Move, to: &Move) -> f64 {
     libm::sqrt(across * across + along * along) / if to.feed > 0.0 { 1.0 } else { RAPID }
 }
 
+/// Each move with the one before it.
+pub(in crate::view) fn pairs(path: &JawPath) -> impl Iterator<Item = (&Move, &Move)> {
+    path.moves.iter().zip(path.moves.iter().skip(1))
+}
+
 /// The share of the way that is behind the tool where moves for `purpose` begin.
 pub(in crate::view) fn share_before(path: &JawPath, purpose: Purpose) -> Option<f64> {
     let first = path.moves.iter().position(|step| step.purpose == purpose)?;
-    let times = || path.moves.iter().zip(path.moves.iter().skip(1)).map(|(from, to)| time(from, to));
+    let times = || pairs(path).map(|(from, to)| time(from, to));
     let (before, whole): (f64, f64) = (times().take(first.saturating_sub(1)).sum(), times().sum());
     (whole > 0.0).then(|| before / whole)
 }
@@ -175,9 +180,9 @@ pub(super) fn place(path: &JawPath, share: f64) -> (usize, f64, f64) {
     if let Some(first) = path.moves.first().filter(|_| share <= 0.0) {
         return (0, first.x, first.z);
     }
-    let whole: f64 = path.moves.iter().zip(path.moves.iter().skip(1)).map(|(from, to)| time(from, to)).sum();
+    let whole: f64 = pairs(path).map(|(from, to)| time(from, to)).sum();
     let mut left = share * whole;
-    for (at, (from, to)) in path.moves.iter().zip(path.moves.iter().skip(1)).enumerate() {
+    for (at, (from, to)) in pairs(path).enumerate() {
         let takes = time(from, to);
         if left <= takes && takes > 0.0 {
             let part = left / takes;

@@ -6,11 +6,11 @@ use holdround_core::quantity::{Kind, decimal};
 use holdround_core::setup::Side;
 use maud::{Markup, html};
 
-use super::film::{Change, Shown, turned};
+use super::film::{Change, Shown, TOOL, turned};
 use crate::view::Stage;
 use crate::view::drawing::{
-    Anchor, Both, CUT_OFF, LEFT, PRESSURE_KEY, Point, TOP, around, block, block_arrow, closed, coordinate, letters,
-    line_arrow, open, polar, stand_back,
+    Anchor, Both, CUT_OFF, LEFT, PRESSURE_KEY, Point, TOP, around, block, block_arrow, closed, coordinate, corners,
+    letters, line_arrow, open, polar, stand_back,
 };
 use crate::view::face::{FIRST_LINE, FORCE_KEY, Face, LINE, RISE};
 use crate::view::making::on_views::{shanks, translated};
@@ -19,8 +19,6 @@ use crate::view::making::on_views::{shanks, translated};
 const LONGEST_CUT: f64 = 150.0;
 /// The line of the stroke: from its left end, how long.
 const STROKE: [f64; 2] = [LEFT + 8.0, 200.0];
-/// Half the tool's triangle, and how long it is.
-const TOOL: [f64; 2] = [6.0, 14.0];
 
 /// What moves on the face, worked out once.
 #[derive(Clone, Debug)]
@@ -43,7 +41,7 @@ pub(super) struct Moving {
     /// Radius at which each cut bites, whether it is inside the bore, and its force, view units.
     cuts: Vec<(f64, bool, f64)>,
     /// Where the jaws stand in the stroke, as shares: on the ring, on the part, and standing back from either.
-    stroke: Option<[f64; 4]>,
+    stroke: Option<[f64; 3]>,
 }
 
 impl Moving {
@@ -82,7 +80,7 @@ impl Moving {
                 let share = |at: f64| at / placing.stroke;
                 let (on_ring, on_part) = (share(placing.bored_at), share(placing.gripping_at[1]));
                 let away = if inside { 0.0 } else { 1.0 };
-                [on_ring, on_part, away, away]
+                [on_ring, on_part, away]
             }),
         }
     }
@@ -177,17 +175,14 @@ impl Moving {
         changes.push(Change::of("story-swept-face", "d", swept.clone()));
         changes.push(Change::of("story-bar-face", "transform", tool.clone()));
         if let Some((radius, in_bore, force)) = shown.cut.and_then(|(cut, _)| self.cuts.get(cut)) {
-            let away = if *in_bore { 1.0 } else { -1.0 };
-            let [half, long] = TOOL;
-            let tool = [(0.0, -radius), (-half, -radius + away * long), (half, -radius + away * long)];
-            changes.push(Change::of("story-tool-face", "d", closed(&tool)));
+            let points = (0.0, if *in_bore { -1.0 } else { 1.0 });
+            changes.push(Change::of("story-tool-face", "d", closed(&corners((0.0, -radius), points, TOOL))));
             // The part comes from the right over the top, and is pushed back.
             let arrow = block((0.0, -radius), (*force, -radius)).map_or_else(String::new, |points| closed(&points));
             changes.push(Change::of("story-cut-force", "d", arrow));
         }
-        if let Some([on_ring, on_part, from_ring, from_part]) = self.stroke {
-            let (closed_at, open_at) =
-                if shown.told.chapter.makes_jaws() { (on_ring, from_ring) } else { (on_part, from_part) };
+        if let Some([on_ring, on_part, open_at]) = self.stroke {
+            let closed_at = if shown.told.chapter.makes_jaws() { on_ring } else { on_part };
             let at = closed_at + (open_at - closed_at) * moment.open;
             changes.push(Change::of("story-stroke", "transform", translated(STROKE[0] + STROKE[1] * at, 0.0)));
         }

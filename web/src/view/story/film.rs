@@ -12,6 +12,9 @@ use crate::view::Stage;
 use crate::view::drawing::{Both, Point, polar};
 use crate::view::making::{on_views, path};
 
+/// Half a tool's triangle, and how long it is, view units.
+pub(super) const TOOL: [f64; 2] = [6.0, 14.0];
+
 /// An attribute of an element of the drawing that changes; its text where no attribute is named.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Change {

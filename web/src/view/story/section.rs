@@ -6,13 +6,14 @@ use holdround_core::findings::JawPath;
 use holdround_core::setup::{CutKind, FeedWay, Side};
 use maud::{Markup, html};
 
-use super::film::{Change, Shown};
+use super::film::{Change, Shown, TOOL};
 use crate::view::Stage;
 use crate::view::drawing::{
     Along, Anchor, Both, Callout, Dimension, Half, LEFT, Outline, Point, RIGHT, THINNEST_HATCHED, TOP, closed,
-    coordinate, direction, hatchings, heights, letters, off_axis, open, stand_back,
+    coordinate, corners, direction, hatchings, heights, letters, off_axis, open, stand_back,
 };
 use crate::view::making::on_views::{shanks, spot, translated};
+use crate::view::making::path::pairs;
 use crate::view::section::{CLEAR, CLIP, JAW_LINE, LINE_UNDER, Section};
 
 /// How far in front of its place a jaw, a ring and the part are drawn before they go in.
@@ -21,8 +22,6 @@ const RING_AWAY: f64 = 150.0;
 const PART_AWAY: f64 = 150.0;
 /// How far from the metal a tool begins.
 const TOOL_AWAY: f64 = 16.0;
-/// Half the tool's triangle, and how long it is.
-const TOOL: [f64; 2] = [6.0, 14.0];
 
 /// A half of the part's section: its corners, and how far lobes of outside and bore move each.
 #[derive(Clone, Debug)]
@@ -120,14 +119,7 @@ impl Moving {
             shown.cut.and_then(|(cut, share)| Some((share, self.tools.get(cut)?)))
         {
             let at = (from.0 + (to.0 - from.0) * share, from.1 + (to.1 - from.1) * share);
-            let [half, long] = TOOL;
-            let foot = (at.0 - points.0 * long, at.1 - points.1 * long);
-            let triangle = [
-                at,
-                (foot.0 - points.1 * half, foot.1 + points.0 * half),
-                (foot.0 + points.1 * half, foot.1 - points.0 * half),
-            ];
-            changes.push(Change::of("story-tool-section", "d", closed(&triangle)));
+            changes.push(Change::of("story-tool-section", "d", closed(&corners(at, *points, TOOL))));
         }
         changes
     }
@@ -346,10 +338,8 @@ fn part(stage: &Stage<'_>, both: &Both<'_>, along: &Along) -> Markup {
 
 /// The path that cuts the jaws: rapid moves dashed, cuts solid.
 fn way(stage: &Stage<'_>, both: &Both<'_>, along: &Along, path: &JawPath) -> Markup {
-    let moves = path.moves.iter().zip(path.moves.iter().skip(1));
     let line = |rapid: bool| -> String {
-        moves
-            .clone()
+        pairs(path)
             .filter(|(_, to)| (to.feed <= 0.0) == rapid)
             .map(|(from, to)| open(&[from, to].map(|step| spot(stage, both.sheet, along, step.x, step.z))))
             .collect()
