@@ -7,7 +7,9 @@ use holdround_tests::browser::{Browser, Viewport, serve_site};
 use serde_json::{Value, json};
 
 use crate::accessibility::assert_keeps_the_rules;
-use crate::sheet::{assert_shows, come_to_rest, example, field, first_example, found, on_both_pages, open, type_at};
+use crate::sheet::{
+    assert_shows, choose_file, come_to_rest, example, field, first_example, found, on_both_pages, open, type_at,
+};
 
 const TOLD: &str = "document.querySelector('#files-told').textContent";
 
@@ -51,17 +53,6 @@ fn drop_file(browser: &Browser, text: &str) {
     );
 }
 
-fn choose_file(browser: &Browser, text: &str) {
-    browser.execute(
-        "const files = new DataTransfer();
-        files.items.add(new File([arguments[0]], 'chosen.json'));
-        const field = document.querySelector('#setup-file');
-        field.files = files.files;
-        field.dispatchEvent(new Event('change', { bubbles: true }))",
-        vec![json!(text)],
-    );
-}
-
 #[test]
 fn a_set_up_is_saved_as_a_file_opened_again_and_one_undo_away() {
     on_both_pages(Viewport::TABLET, |browser, _| {
@@ -71,7 +62,7 @@ fn a_set_up_is_saved_as_a_file_opened_again_and_one_undo_away() {
         assert_eq!(Entries::from_json(&text), Ok(first_example()), "the file is a set-up as the command reads it");
 
         let sleeve = example("fast-sleeve");
-        choose_file(browser, &sleeve.to_json());
+        choose_file(browser, "#setup-file", &sleeve.to_json());
         assert_shows(browser, &sleeve, UnitSystem::Metric, "the file that was chosen");
         browser.click("#undo");
         assert_shows(browser, &first_example(), UnitSystem::Metric, "the job before is one undo away");
@@ -84,7 +75,7 @@ fn a_set_up_is_saved_as_a_file_opened_again_and_one_undo_away() {
         assert_eq!(told.lines().count(), 3, "a line for each: {told}");
         assert!(told.contains("part.legth") && told.contains("chuck.colour"), "by their paths: {told}");
         assert_shows(browser, &sleeve, UnitSystem::Metric, "and nothing was changed");
-        choose_file(browser, "junk");
+        choose_file(browser, "#setup-file", "junk");
         browser.wait_until("/not JSON/.test(document.querySelector('#notices').textContent)");
     });
 }
@@ -112,7 +103,7 @@ fn jobs_that_were_on_the_sheet_are_reopened_by_one_tap() {
     type_at(&browser, "job.name", "Bush A");
     let mut bush = first_example();
     bush.set("job.name", "Bush A");
-    choose_file(&browser, &example("fast-sleeve").to_json());
+    choose_file(&browser, "#setup-file", &example("fast-sleeve").to_json());
     browser.wait_until("document.querySelector('#recent-0')");
     assert!(
         browser.text("#recent-0").starts_with("Bush A, left on 2"),
@@ -335,7 +326,7 @@ fn files_keep_the_rules_of_accessibility_in_every_look_and_their_targets_are_lar
         open(&browser, &site.url());
         open_files(&browser);
         type_at(&browser, "job.name", "Bush A");
-        choose_file(&browser, &example("fast-sleeve").to_json());
+        choose_file(&browser, "#setup-file", &example("fast-sleeve").to_json());
         browser.wait_until("document.querySelector('#recent-0')");
         for look in ["paper", "blueprint", "shop"] {
             browser.click(&format!("#prefer-theme option[value='{look}']"));

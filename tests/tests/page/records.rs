@@ -8,7 +8,7 @@ use holdround_tests::browser::{Browser, Paper, Viewport, serve_site, single_file
 use serde_json::json;
 
 use crate::paper::pages;
-use crate::sheet::{come_to_rest, first_example, on_both_pages, open, type_at};
+use crate::sheet::{choose_file, come_to_rest, first_example, on_both_pages, open, type_at};
 
 pub(crate) const KEPT: &str = "document.querySelector('#records-state').dataset.state";
 
@@ -84,14 +84,7 @@ pub(crate) fn read(text: &str) -> Records {
 
 /// Chooses a file with this text.
 pub(crate) fn take_over(browser: &Browser, text: &str) {
-    browser.execute(
-        "const files = new DataTransfer();
-        files.items.add(new File([arguments[0]], 'records.json'));
-        const field = document.querySelector('#records-file');
-        field.files = files.files;
-        field.dispatchEvent(new Event('change', { bubbles: true }))",
-        vec![json!(text)],
-    );
+    choose_file(browser, "#records-file", text);
 }
 
 #[test]

@@ -41,6 +41,18 @@ pub(crate) fn come_to_rest(browser: &Browser) {
     browser.wait_until("document.querySelector('#window-parts') && document.querySelector('#at-worst')?.textContent");
 }
 
+/// Chooses a file with this text in the field found by `field`.
+pub(crate) fn choose_file(browser: &Browser, field: &str, text: &str) {
+    browser.execute(
+        "const files = new DataTransfer();
+        files.items.add(new File([arguments[1]], 'chosen.json'));
+        const field = document.querySelector(arguments[0]);
+        field.files = files.files;
+        field.dispatchEvent(new Event('change', { bubbles: true }))",
+        vec![json!(field), json!(text)],
+    );
+}
+
 /// The page at `url` has logged no error and asked nobody else for anything.
 pub(crate) fn assert_quiet(browser: &Browser, url: &str) {
     assert_eq!(browser.console_errors(), Vec::<String>::new(), "the console of {url} is not clean");

@@ -44,6 +44,16 @@ fn steps(browser: &Browser) -> u64 {
     told(browser, "return document.getElementById('story-step').options.length").as_u64().expect("a count")
 }
 
+/// The face is the same a little later.
+fn assert_stands_still(browser: &Browser, claim: &str) {
+    let now = told(browser, "return document.getElementById('story-face').outerHTML");
+    let later = told(
+        browser,
+        "return new Promise((done) => setTimeout(() => done(document.getElementById('story-face').outerHTML), 300))",
+    );
+    assert_eq!(later, now, "{claim}");
+}
+
 #[test]
 fn fingers_go_through_the_job_and_the_set_up_stays_as_it_is() {
     on_both_pages(Viewport::TABLET, |browser, _| {
@@ -128,13 +138,7 @@ fn the_job_plays_until_it_is_paused() {
     browser.eventually(&format!("{STEP} > 1"), &json!(true), "it goes on by itself");
     browser.tap("#story-play");
     browser.eventually("document.getElementById('story-play').textContent", &json!("Play"), "it pauses");
-    let part = "return document.getElementById('story-face').outerHTML";
-    let paused = told(&browser, part);
-    let later = told(
-        &browser,
-        "return new Promise((done) => setTimeout(() => done(document.getElementById('story-face').outerHTML), 300))",
-    );
-    assert_eq!(later, paused, "and stands still");
+    assert_stands_still(&browser, "and stands still");
 }
 
 #[test]
@@ -152,12 +156,7 @@ fn those_who_want_no_motion_step_through_still_pictures() {
         browser.press(Key::Right);
         browser.eventually(STEP, &json!(step), "a key is a step");
     }
-    let one = told(&browser, "return document.getElementById('story-face').outerHTML");
-    let later = told(
-        &browser,
-        "return new Promise((done) => setTimeout(() => done(document.getElementById('story-face').outerHTML), 300))",
-    );
-    assert_eq!(later, one, "a still picture");
+    assert_stands_still(&browser, "a still picture");
 }
 
 #[test]
