@@ -11,11 +11,10 @@ use core::cmp::Ordering;
 /// holdround_mechanics::sorting::sort(&mut forces, f64::total_cmp);
 /// assert_eq!(forces, [1.0, 2.5, 3.5]);
 /// ```
-pub fn sort<T>(items: &mut Vec<T>, order: impl Fn(&T, &T) -> Ordering) {
+pub fn sort<T: Copy>(items: &mut Vec<T>, order: impl Fn(&T, &T) -> Ordering) {
     let mut places: Vec<usize> = (0..items.len()).collect();
     sort_places(&mut places, &|a, b| order(&items[a], &items[b]));
-    let mut taken: Vec<Option<T>> = items.drain(..).map(Some).collect();
-    items.extend(places.into_iter().filter_map(|at| taken[at].take()));
+    *items = places.into_iter().map(|at| items[at]).collect();
 }
 
 fn sort_places(places: &mut [usize], order: &dyn Fn(usize, usize) -> Ordering) {

@@ -117,8 +117,12 @@ impl InfluenceWork {
             let tried = self.done.iter().find(|(_, path, ..)| *path == assumed.entry);
             assumed.matters = tried.map(|(.., values)| self.moved_margin(values));
         }
+        let assumed = &findings.assumed;
         // An assumption that was not tried stands after those that were, in its order.
-        sort(&mut findings.assumed, |a, b| most_first(a.matters.unwrap_or(-1.0), b.matters.unwrap_or(-1.0)));
+        let weight = |at: &usize| assumed[*at].matters.unwrap_or(-1.0);
+        let mut order: Vec<usize> = (0..assumed.len()).collect();
+        sort(&mut order, |a, b| most_first(weight(a), weight(b)));
+        findings.assumed = order.into_iter().map(|at| assumed[at].clone()).collect();
     }
 
     fn movers(&self, id: &str) -> Vec<Moved> {
