@@ -22,6 +22,15 @@ pub(crate) fn by_id_as<T: JsCast>(id: &str) -> Option<T> {
     by_id(id)?.dyn_into().ok()
 }
 
+/// Says something of the whole page to its styles, or no longer.
+pub(crate) fn tell_styles(name: &str, value: Option<&str>) {
+    let Some(whole) = document().and_then(|document| document.document_element()) else { return };
+    let _set = match value {
+        Some(value) => whole.set_attribute(name, value),
+        None => whole.remove_attribute(name),
+    };
+}
+
 /// Puts markup into an element. Nothing else on the page may turn text into elements: its policy asks for what only
 /// this can make, where the browser knows trusted types.
 pub(crate) fn show(element: &Element, markup: &str) {

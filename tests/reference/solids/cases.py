@@ -81,7 +81,7 @@ CASES = (
     Case(
         "thick-aluminium", "thick aluminium ring, ordinary jaws over half its length", THICK, ALUMINIUM, 3, 22.0,
         (13 * MM, 26 * MM), "outside", 6000.0, both(0, 13, 26),
-        dict(theta=(5, 4), r=[3], z=(3, 3)), (0.0, 0.05 * MM, -0.05 * MM), rpm(4000),
+        dict(theta=(5, 4), r=[3], z=(3, 3)), (0.0, 0.05 * MM, -0.05 * MM), speed=rpm(4000),
     ),
     Case(
         "inside-third", "tube gripped in the bore over a third of its length", TUBE, STEEL, 3, 25.0,
@@ -92,13 +92,13 @@ CASES = (
         "cup-floor", "floored cup gripped at its floor", CUP, STEEL, 3, 26.0,
         (40 * MM, 49 * MM), "outside", 5000.0,
         lines(("bore", 0), ("outside", 0), ("bore", 20), ("outside", 20), ("outside", 49)),
-        dict(theta=(4, 4), r=[1, 2], z=(2, 3, 2)), (0.0, 0.05 * MM, -0.05 * MM), rpm(3000), core=24 * MM,
+        dict(theta=(4, 4), r=[1, 2], z=(2, 3, 2)), (0.0, 0.05 * MM, -0.05 * MM), speed=rpm(3000), core=24 * MM,
     ),
     Case(
         "flange-far", "flanged tube gripped at the end away from its flange", FLANGED, STEEL, 3, 30.0,
         (36 * MM, 56 * MM), "outside", 4500.0,
         lines(("bore", 0), ("outside", 0), ("bore", 11), ("bore", 56), ("outside", 56)),
-        dict(theta=(5, 4), r=[2, 1], z=(2, 3, 3)), (0.0, 0.05 * MM, -0.05 * MM, -0.15 * MM), rpm(3500),
+        dict(theta=(5, 4), r=[2, 1], z=(2, 3, 3)), (0.0, 0.05 * MM, -0.05 * MM, -0.15 * MM), speed=rpm(3500),
     ),
     Case(
         "six-jaws", "cast-iron ring in six jaws", LARGE, IRON, 6, 13.0,
@@ -109,7 +109,7 @@ CASES = (
         "coned-outside", "part with a coned outside and a straight bore, gripped on its cylinder", CONED, STEEL, 3, 24.0,
         (34 * MM, 52 * MM), "outside", 5500.0,
         lines(("bore", 0), ("outside", 0), ("bore", 17), ("outside", 17), ("bore", 52), ("outside", 52)),
-        dict(theta=(5, 4), r=[2], z=(2, 2, 3)), (0.0, 0.05 * MM, -0.05 * MM, -0.15 * MM), rpm(4500),
+        dict(theta=(5, 4), r=[2], z=(2, 2, 3)), (0.0, 0.05 * MM, -0.05 * MM, -0.15 * MM), speed=rpm(4500),
     ),
     Case(
         "ring-tapered", "plain ring, rigid jaws bored with a taper either way", RING, STEEL, 3, 25.0,

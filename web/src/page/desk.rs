@@ -1,5 +1,7 @@
 //! What lies on the desk: the set-up as typed, what was found, and how the reader wants to see it.
 
+use std::collections::BTreeSet;
+
 use holdround_core::findings::Findings;
 use holdround_core::quantity::{Kind, UnitSystem, decimal};
 use holdround_core::setup::jaw_inputs::BORED_DIAMETER;
@@ -59,6 +61,8 @@ pub(crate) struct Desk {
     pub(crate) rings: Option<Entries>,
     /// Whether nothing can be changed.
     pub(crate) locked: bool,
+    /// The findings whose steps are open, by the id of their line.
+    pub(crate) opened: BTreeSet<String>,
     /// What is in hand of readings of the indicator.
     pub(crate) dial: super::indicator::InHand,
     /// The lesson that is open.
@@ -93,6 +97,7 @@ impl Desk {
             earlier: Earlier::default(),
             rings: None,
             locked: false,
+            opened: BTreeSet::new(),
             dial: super::indicator::InHand::default(),
             lesson: None,
             done: Vec::new(),

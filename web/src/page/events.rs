@@ -38,8 +38,9 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     on(&document, "dragover", |page, event| page.dropped(event))?;
     on(&document, "drop", |page, event| page.dropped(event))?;
     // What is opened tells nobody around it.
-    let opened = Closure::<dyn Fn(Event)>::new(|_: Event| {
+    let opened = Closure::<dyn Fn(Event)>::new(|event: Event| {
         with_page(|page| {
+            page.open_line(&event);
             page.show_photos();
             page.weigh_anew();
         });
@@ -144,6 +145,21 @@ impl Page {
         let step = path.as_deref().and_then(|path| path.strip_prefix("steps.")?.split_once('.')?.0.parse().ok());
         if let Some(step) = step {
             self.choose_step(step);
+        }
+    }
+
+    /// A line of a finding was opened or closed: its steps are drawn only while they can be read.
+    fn open_line(&mut self, event: &Event) {
+        let Some(line) = target::<Element>(event).filter(|element| element.matches(".line").unwrap_or(false)) else {
+            return;
+        };
+        let id = line.id();
+        let changed = match line.has_attribute("open") {
+            true => self.desk.opened.insert(id),
+            false => self.desk.opened.remove(&id),
+        };
+        if changed {
+            self.show_lines();
         }
     }
 

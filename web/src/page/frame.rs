@@ -76,17 +76,9 @@ impl Page {
             self.prefer(key, value);
         }
         self.frame = frame;
-        let Some(whole) = root::document().and_then(|document| document.document_element()) else { return };
-        let say = |name: &str, value: Option<&str>| {
-            let _set = match value {
-                Some(value) => whole.set_attribute(name, value),
-                None => whole.remove_attribute(name),
-            };
-        };
-        let told = (!self.frame.is_own()).then_some("");
-        say("data-framed", told);
-        say("data-locked", self.frame.locked.then_some(""));
-        say("data-show", self.frame.part.filter(|part| *part != WHOLE));
+        root::tell_styles("data-framed", (!self.frame.is_own()).then_some(""));
+        root::tell_styles("data-locked", self.frame.locked.then_some(""));
+        root::tell_styles("data-show", self.frame.part.filter(|part| *part != WHOLE));
         if self.frame.part == Some("trace")
             && let Some(trace) = root::by_id("trace-box")
         {

@@ -291,6 +291,14 @@ impl Page {
         self.regions.show("work", paper::show(&self.desk, &self.shelf));
     }
 
+    /// Every place where findings stand in lines.
+    fn show_lines(&mut self) {
+        self.regions.show("verdict", title_block::show(&self.desk));
+        self.regions.show("findings", findings_list::show(&self.desk));
+        self.show_making();
+        self.show_indicator();
+    }
+
     fn show_records(&mut self) {
         self.regions.show("records-told", records_view::state(&self.shelf));
         self.regions.show("records", records_view::show(&self.shelf, &self.desk));
@@ -461,9 +469,7 @@ fn dress(desk: &Desk) {
         Some(name) => document.set_title(&format!("{name} · Holdround")),
         None => document.set_title("Holdround"),
     }
-    if let Some(whole) = document.document_element() {
-        let _set = whole.set_attribute("data-theme", desk.theme.key());
-    }
+    root::tell_styles("data-theme", Some(desk.theme.key()));
     let stale = if desk.faults.is_empty() { "false" } else { "true" };
     if let Some(making) = root::by_id("making") {
         let _set = making.set_attribute("data-stale", stale);

@@ -14,6 +14,9 @@ use crate::view::story::{Change, Film, panel};
 /// Longest step of the clock that is played, in milliseconds: a tab that slept does not leap.
 const LONGEST: f64 = 100.0;
 
+/// What the styles know it by.
+const TELLING: &str = "data-telling";
+
 /// The job as it is told.
 pub(super) struct Telling {
     film: Option<Film>,
@@ -89,6 +92,7 @@ impl Page {
         let film = Film::of(&stage);
         self.telling.at = film.still(0);
         self.telling.film = Some(film);
+        root::tell_styles(TELLING, Some(""));
         self.show_story();
         root::focus(panel::STEP);
     }
@@ -100,6 +104,7 @@ impl Page {
         }
         self.telling.played = None;
         self.telling.set.clear();
+        root::tell_styles(TELLING, None);
         self.regions.show(panel::REGION, maud::Markup::default());
         self.show_views();
         self.place_tool();

@@ -14,9 +14,9 @@ pub(crate) fn show(desk: &Desk) -> Markup {
             @if !desk.faults.is_empty() { p.stale { "Of the last valid set-up, not of what is typed now." } }
             p.hint { "Open a line to see how it was reached." }
             div.lines {
-                @for finding in findings.findings.iter().filter(|finding| !making::is_of_making(finding)) { (line(finding, "all", desk.units)) }
+                @for finding in findings.findings.iter().filter(|finding| !making::is_of_making(finding)) { (line(finding, "all", desk)) }
             }
-            (making::findings(findings, desk.units))
+            (making::findings(findings, desk))
         } @else {
             p { "None yet: there is no valid set-up." }
         }

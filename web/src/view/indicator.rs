@@ -95,7 +95,7 @@ pub(crate) fn found(desk: &Desk) -> Markup {
         @if told.is_empty() { p { "Nothing is read yet: tap a station, type, or paste a column." } }
         div.lines {
             @for finding in &told {
-                (title_block::line(finding, "here", desk.units))
+                (title_block::line(finding, "here", desk))
                 @if let Some(words) = beside(finding, desk) { p.aside { (words) } }
             }
         }

@@ -6,7 +6,6 @@ use maud::{Markup, html};
 
 use super::{lessons, mark, steps, verdict, window};
 use crate::page::desk::Desk;
-use crate::units::Units;
 
 /// The verdict and its five lines; each opens how it was reached.
 pub(crate) fn show(desk: &Desk) -> Markup {
@@ -18,7 +17,7 @@ pub(crate) fn show(desk: &Desk) -> Markup {
             @if faulty { p.stale { "Below: the last valid set-up, not what is typed now." } }
             div.lines.old[faulty] {
                 @if !faulty { (words(desk, findings)) }
-                @for finding in verdict::headlines(findings) { (line(finding, "line", desk.units)) }
+                @for finding in verdict::headlines(findings) { (line(finding, "line", desk)) }
                 (lessons::line(desk))
             }
         } @else if desk.waiting.is_none() {
@@ -61,11 +60,13 @@ fn at_fault(desk: &Desk) -> Markup {
     }
 }
 
-/// One finding in a line that opens how it was reached.
-pub(crate) fn line(finding: &Finding, id: &str, units: Units) -> Markup {
+/// One finding in a line that opens how it was reached, which is drawn once it is open.
+pub(crate) fn line(finding: &Finding, place: &str, desk: &Desk) -> Markup {
+    let units = desk.units;
+    let id = format!("{place}-{}", finding.id);
     html! {
-        details class={ "line " (mark::key(finding.mark())) } id={ (id) "-" (finding.id) } {
-            summary id={ (id) "-of-" (finding.id) } {
+        details class={ "line " (mark::key(finding.mark())) } id=(id) {
+            summary id={ (place) "-of-" (finding.id) } {
                 (mark::drawn(finding.mark()))
                 span.name { (finding.name) }
                 " "
@@ -76,7 +77,7 @@ pub(crate) fn line(finding: &Finding, id: &str, units: Units) -> Markup {
                 " "
                 span.word { (mark::word(finding)) }
             }
-            (steps::explained(finding, units))
+            @if desk.opened.contains(&id) { (steps::explained(finding, units)) }
         }
     }
 }

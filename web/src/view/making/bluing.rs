@@ -5,6 +5,7 @@ use holdround_core::quantity::Kind;
 use maud::{Markup, html};
 
 use super::lines;
+use crate::page::desk::Desk;
 use crate::units::Units;
 use crate::view::drawing::{Point, closed};
 
@@ -21,12 +22,13 @@ const GAP: [f64; 2] = [104.0, 154.0];
 const HEIGHT: [f64; 2] = [134.0, 6.0];
 
 /// The recommended taper, the pictures, and what readings teach.
-pub(super) fn show(found: &Findings, units: Units) -> Markup {
+pub(super) fn show(desk: &Desk, found: &Findings) -> Markup {
+    let units = desk.units;
     let scene = &found.scene;
     let told = PICTURES.iter().filter(|(id, _)| found.get(id).is_some_and(|finding| finding.value.is_ok()));
     let widest = scene.bluing.iter().flat_map(|picture| &picture.gap).copied().fold(1e-9, f64::max);
     html! {
-        (lines(found, &["taper.right", "taper.right.diameter", "taper.even", "taper.unseen", "taper.tilt", "taper.next", "taper.next.diameter"], units))
+        (lines(found, &["taper.right", "taper.right.diameter", "taper.even", "taper.unseen", "taper.tilt", "taper.next", "taper.next.diameter"], desk))
         @if !scene.bluing.is_empty() {
             p { "Bluing on the face of a jaw: filled where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale." }
         }

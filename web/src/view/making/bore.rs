@@ -16,7 +16,7 @@ pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings) -> Markup {
     let best = desk.bore.as_ref().and_then(|choice| choice.findings.first());
     html! {
         h3 { "Diameter to bore" }
-        (lines(found, &["bore.off_nominal"], desk.units))
+        (lines(found, &["bore.off_nominal"], desk))
         div.buttons {
             button type="button" id=(STUDY) data-act=(STUDY) { "Find the best diameter over the tolerance" }
             @if desk.bore.as_ref().is_some_and(|choice| !choice.at_end) && best.is_some_and(|best| best.value.is_ok()) && setup.grip.side == Side::Outside {
@@ -24,7 +24,7 @@ pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings) -> Markup {
             }
         }
         @if let Some(choice) = &desk.bore {
-            div.lines role="status" { @for finding in &choice.findings { (title_block::line(finding, "study", desk.units)) } }
+            div.lines role="status" { @for finding in &choice.findings { (title_block::line(finding, "study", desk)) } }
             @if let Some(says) = best.and_then(|best| best.value.as_ref().err().or(best.caution.as_ref())) { p { (says) } }
         }
     }

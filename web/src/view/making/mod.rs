@@ -43,12 +43,12 @@ pub(crate) fn in_the_way(findings: &Findings) -> impl Iterator<Item = &Finding> 
 }
 
 /// Its findings; what is wrong is said without opening them.
-pub(crate) fn findings(findings: &Findings, units: Units) -> Markup {
+pub(crate) fn findings(findings: &Findings, desk: &Desk) -> Markup {
     html! {
         h2 { "Findings on making the jaws" }
         div.lines {
             @for finding in findings.findings.iter().filter(|finding| is_of_making(finding)) {
-                (title_block::line(finding, "all", units))
+                (title_block::line(finding, "all", desk))
                 @if matches!(finding.mark(), Mark::Beyond | Mark::Refused) { (remedy(finding)) }
             }
         }
@@ -137,7 +137,7 @@ pub(crate) fn beside(desk: &Desk, group: &str) -> Markup {
     html! {
         @match group {
             "stroke" => @if let Some(placing) = &found.scene.placing {
-                (stroke::show(setup, placing, found, units))
+                (stroke::show(desk, setup, placing, found))
                 (teeth(placing, units))
             },
             "ring" => {
@@ -145,11 +145,11 @@ pub(crate) fn beside(desk: &Desk, group: &str) -> Markup {
                 @if let Some(steps) = procedure("ring.groove") { (in_order(steps)) }
             },
             "boring" => {
-                @if let Some(jaw_path) = &found.scene.jaw_path { (path::show(setup, found, jaw_path, units)) }
+                @if let Some(jaw_path) = &found.scene.jaw_path { (path::show(desk, setup, found, jaw_path)) }
                 (bore::show(desk, setup, found))
                 @if desk.faults.is_empty() { (program::show(setup)) } @else { (program::held_back()) }
             },
-            "readings" => (bluing::show(found, units)),
+            "readings" => (bluing::show(desk, found)),
             _ => @if let Some(steps) = procedure("recut.touch_off") { (in_order(steps)) },
         }
     }
@@ -231,8 +231,8 @@ fn in_order(procedure: &Procedure) -> Markup {
 }
 
 /// The values of these findings, each in a line that opens how it was reached.
-fn lines(found: &Findings, ids: &[&str], units: Units) -> Markup {
-    html! { div.lines { @for finding in ids.iter().filter_map(|id| found.get(id)) { (title_block::line(finding, "here", units)) } } }
+fn lines(found: &Findings, ids: &[&str], desk: &Desk) -> Markup {
+    html! { div.lines { @for finding in ids.iter().filter_map(|id| found.get(id)) { (title_block::line(finding, "here", desk)) } } }
 }
 
 /// Height of the seat above the serrations, m.

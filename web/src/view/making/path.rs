@@ -9,6 +9,7 @@ use maud::{Markup, html};
 use super::frame::Frame;
 use super::lines;
 use super::on_views::translated;
+use crate::page::desk::Desk;
 use crate::units::Units;
 use crate::view::drawing::{Anchor, Point, closed, coordinate, letters, open};
 
@@ -28,7 +29,8 @@ const CUTS: [Purpose; 6] =
     [Purpose::Skim, Purpose::Rough, Purpose::Chamfer, Purpose::Finish, Purpose::Relief, Purpose::Seat];
 
 /// The drawing with its legend, what would be hit, and the way through it.
-pub(super) fn show(setup: &Setup, found: &Findings, path: &JawPath, units: Units) -> Markup {
+pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings, path: &JawPath) -> Markup {
+    let units = desk.units;
     let frame = frame(setup, &found.scene, path);
     html! {
         svg class="view making" viewBox=(frame.view_box(0.0)) role="img" aria-labelledby="path-title path-desc"
@@ -57,7 +59,7 @@ pub(super) fn show(setup: &Setup, found: &Findings, path: &JawPath, units: Units
             input type="range" id=(SLIDER) min="0" max=(coordinate(STEPS)) step="1" value="0";
             output id=(PLACE) for=(SLIDER) {}
         }
-        (lines(found, &["boring.speed", "program.passes", "program.feed", "bore.corner"], units))
+        (lines(found, &["boring.speed", "program.passes", "program.feed", "bore.corner"], desk))
     }
 }
 

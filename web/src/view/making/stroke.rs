@@ -7,6 +7,7 @@ use maud::{Markup, html};
 
 use super::frame::{Frame, WIDTH};
 use super::{lines, seat};
+use crate::page::desk::Desk;
 use crate::units::Units;
 use crate::view::drawing::{Anchor, LETTER_HEIGHT, Point, closed, coordinate, letters, line_arrow, open};
 
@@ -19,7 +20,8 @@ const BELOW: f64 = 150.0;
 const STROKE: [f64; 2] = [30.0, WIDTH - 30.0];
 
 /// The drawing, and the lines that it rests on.
-pub(super) fn show(setup: &Setup, placing: &Placing, found: &Findings, units: Units) -> Markup {
+pub(super) fn show(desk: &Desk, setup: &Setup, placing: &Placing, found: &Findings) -> Markup {
+    let units = desk.units;
     let jaw = Jaw::of(setup, placing, units, ABOVE, 0.0);
     html! {
         svg class="view making" viewBox=(jaw.frame.view_box(BELOW)) role="img" aria-labelledby="stroke-title stroke-desc"
@@ -34,7 +36,7 @@ pub(super) fn show(setup: &Setup, placing: &Placing, found: &Findings, units: Un
             (jaw.tooth(LETTER_HEIGHT))
             (jaw.stroke())
         }
-        (lines(found, &["stroke.tooth", "stroke.wall", "stroke.clearance"], units))
+        (lines(found, &["stroke.tooth", "stroke.wall", "stroke.clearance"], desk))
     }
 }
 
