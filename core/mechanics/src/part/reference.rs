@@ -100,6 +100,19 @@ fn lame_and_the_spinning_ring_are_reproduced() {
 }
 
 #[test]
+fn a_small_hole_grows_with_speed_as_on_a_mesh_three_times_as_fine() {
+    // No closed form: at the mouth of a hole in a thick part stress is neither plane nor free of bending. A mesh that
+    // was coarse around the hole was up to 0.3 % off, against a solid of general finite elements too.
+    let (b, length) = (0.05, 0.02);
+    for hole in [0.05 * b, 0.1 * b, 0.2 * b] {
+        let mouth =
+            |density| ring(2.0 * b, 2.0 * hole, length, Side::Outside, density).respond(0).expect("regular").spin[1][0];
+        let error = (mouth(1.0) / mouth(3.0) - 1.0).abs();
+        assert!(error < 5e-4, "a hole of {hole} m: {error:e}");
+    }
+}
+
+#[test]
 fn a_solid_disc_answers_as_the_closed_form() {
     // Plane stress disc under p cos(m t): E u / (p b) = (2 m - (1 - nu)) / (m^2 - 1); Lame for
     // m = 0: 1 - nu. Source: Michell's solution without the singular terms (Barber, *Elasticity*).

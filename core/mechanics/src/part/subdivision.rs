@@ -15,8 +15,17 @@ const SHARP: f64 = 12.0;
 /// The same across the wall, where every element goes the whole length of the part.
 const SHARP_ACROSS: f64 = 8.0;
 
-/// Longest element at a radius, as a share of it.
-const ROUND_HOLE: f64 = 0.3;
+/// Growth of elements away from an end, per length travelled.
+const GROWTH: f64 = 1.0;
+
+/// A hole is small below this share of the radius of the part around it.
+const SMALL: f64 = 0.6;
+
+/// Longest element at a small hole, as a share of its radius; away from it they grow no faster than that.
+const ROUND_HOLE: f64 = 0.2;
+
+/// Longest element along the part at the mouth of a hole, as a share of its radius.
+const MOUTH: f64 = 0.5;
 
 /// Longest element under a jaw, as a share of the radius: high orders do not reach deeper.
 const PRESSED: f64 = 0.04;
@@ -35,7 +44,7 @@ fn sizes(strip: &Strip, extent: f64, density: f64) -> Sizes {
     let thin = strip.wall().min(strip.length());
     let wave = 0.7 * libm::sqrt(strip.radius() * thin) / density;
     let longest = if extent <= thin * 1.001 { through } else { wave.max(through) };
-    Sizes { ends: [through; 2], longest }
+    Sizes { ends: [through; 2], longest, growth: [GROWTH; 2] }
 }
 
 /// For every strip: ends of elements along it as shares of its length.
@@ -68,11 +77,21 @@ fn axial(strip: &Strip, cuts: &[(f64, bool)], density: f64) -> Vec<f64> {
             if cut.1 {
                 *end /= SHARP;
             }
+            if let Some(hole) = mouth(strip, cut.0) {
+                *end = end.min(MOUTH * hole / density);
+            }
         }
         let inside = graded.divide(part * strip.length(), MOST_IN_LINE);
         shares.extend(inside.iter().skip(1).map(|s| from + s * part));
     }
     shares
+}
+
+/// Radius of the hole that ends with a strip at this share of its length, m.
+fn mouth(strip: &Strip, share: f64) -> Option<f64> {
+    let [front, back] = strip.walls().0;
+    let radius = if share == 0.0 { front } else { back };
+    (radius > 0.0 && (share == 0.0 || share == 1.0)).then_some(radius)
 }
 
 /// For every strip, for every pair of neighbouring lines: ends of elements as shares. Strips
@@ -118,14 +137,16 @@ fn radial(strips: &[Strip], k: usize, band: &Band, density: f64) -> Vec<Vec<f64>
             if pair[0] == [0.0; 2] {
                 graded.ends[0] = sizes.longest;
             }
-            for ((end, at), radii) in graded.ends.iter_mut().zip([line, line + 1]).zip(pair) {
+            let ends = graded.ends.iter_mut().zip(&mut graded.growth);
+            for (((end, growth), at), radii) in ends.zip([line, line + 1]).zip(pair) {
                 if sharp(at) {
                     *end /= SHARP_ACROSS;
                 }
                 // Around a small hole displacement changes within its radius.
                 let radius = radii[0].max(radii[1]);
-                if radius > 0.0 {
+                if radius > 0.0 && radius < SMALL * strip.radius() {
                     *end = end.min(ROUND_HOLE * radius / density);
+                    *growth = ROUND_HOLE;
                 }
                 if Some(at) == pressed {
                     *end = end.min(PRESSED * radius / density);
