@@ -18,8 +18,8 @@ pub mod setup;
 pub mod stroke;
 
 pub use holdround_mechanics::{
-    bore, contact, cutting, grip, hold, indicator, jaw, jaw_spring, part, quantity, ring, roundness, sampling, taper,
-    window,
+    bore, contact, cutting, grip, hold, indicator, jaw, jaw_spring, part, quantity, ring, roundness, sampling, sqrt,
+    taper, window,
 };
 
 pub use evaluate::{

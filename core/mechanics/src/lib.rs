@@ -7,6 +7,8 @@
 #![forbid(unsafe_code)]
 
 extern crate alloc;
+#[cfg(feature = "std")]
+extern crate std;
 
 pub mod bore;
 pub mod contact;
@@ -22,6 +24,9 @@ pub mod ring;
 pub mod roundness;
 pub mod sampling;
 pub mod sorting;
+mod square_root;
 mod student;
 pub mod taper;
 pub mod window;
+
+pub use square_root::sqrt;

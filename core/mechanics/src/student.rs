@@ -15,7 +15,7 @@ pub(crate) fn two_sided_quantile(confidence: f64, freedom: usize) -> f64 {
             high = middle;
         }
     }
-    libm::sqrt(freedom as f64) * libm::tan(low)
+    crate::sqrt(freedom as f64) * libm::tan(low)
 }
 
 /// Probability of `|T| < sqrt(freedom) tan(angle)`: Abramowitz and Stegun, Handbook of

@@ -232,7 +232,7 @@ fn from_plate(
                     term("p", pressure, Kind::Pressure),
                     term("D", solid.bore, Kind::Length),
                     term("d", solid.rod, Kind::Length),
-                    term("√(4A/π)", libm::sqrt(4.0 * area / core::f64::consts::PI), Kind::Length),
+                    term("√(4A/π)", crate::sqrt(4.0 * area / core::f64::consts::PI), Kind::Length),
                 ]
                 .into(),
                 result: term("F_d", draw, Kind::Force),

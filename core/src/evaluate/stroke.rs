@@ -212,7 +212,7 @@ fn rise(task: &Task) -> f64 {
     match (task.jaw.shape, task.jaw.side) {
         (Shape::Ordinary { width }, Side::Outside) => {
             let (radius, half) = (task.jaw.grip_radius, 0.5 * width);
-            radius - libm::sqrt((radius * radius - half * half).max(0.0))
+            radius - crate::sqrt((radius * radius - half * half).max(0.0))
         }
         _ => 0.0,
     }

@@ -249,10 +249,10 @@ struct Chuck {
 /// A power chuck of its size, and a cylinder that goes with it: an invented class, in proportion to the usual one.
 fn the_chuck(answers: &Answers, to: &mut Writer<'_>) -> Chuck {
     let by = answers.body / USUAL_CHUCK;
-    let grip = (75e3 * by * libm::sqrt(by)).min(2e6);
+    let grip = (75e3 * by * crate::sqrt(by)).min(2e6);
     let draw = 0.4 * grip;
     let speed = (4200.0 / by).min(8000.0) * TAU / 60.0;
-    let bore = 0.125 * libm::sqrt(by * libm::sqrt(by));
+    let bore = 0.125 * crate::sqrt(by * crate::sqrt(by));
     let rod = 0.44 * bore;
     to.assumed(chuck::MAX_SPEED.path, Kind::RotationalSpeed, speed);
     to.assumed(chuck::MAX_GRIP.path, Kind::Force, grip);

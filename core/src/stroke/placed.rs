@@ -132,7 +132,7 @@ pub fn place(master: &MasterJaw, blank: &Blank, task: &Task, tooth: i32) -> Plac
     };
     // Moved off, the face is no longer round the axis: its edges stand nearer the part than its middle.
     let square = bored * bored + travel * travel + 2.0 * sign * bored * travel * libm::cos(half_angle);
-    let clearance = sign * (libm::sqrt(square.max(0.0)) - task.passing);
+    let clearance = sign * (crate::sqrt(square.max(0.0)) - task.passing);
     let nut_middle = closed + sign * blank.nut_middle();
     let farthest = master.stroke + if side == Side::Outside { closed + blank.length } else { closed };
     let mut placed = Placed {

@@ -97,9 +97,15 @@ impl Page {
         if let Some(id) = field.get_attribute("data-record") {
             return self.write_record(&id, &field.name(), &field.value());
         }
-        let path = field.get_attribute("data-path").or_else(|| field.get_attribute("data-slide"));
-        if let Some(path) = path {
-            self.desk.type_in(&path, &field.value());
+        let slid = field.get_attribute("data-slide");
+        let Some(path) = field.get_attribute("data-path").or_else(|| slid.clone()) else { return };
+        let stood = self.desk.entries.get(&path).map(str::to_owned);
+        self.desk.type_in(&path, &field.value());
+        if self.desk.entries.get(&path) == stood.as_deref() {
+            // A field that is left says once more what it said key by key.
+        } else if slid.is_some() {
+            self.refreshing.restart();
+        } else {
             self.refresh();
         }
     }

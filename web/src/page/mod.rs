@@ -87,6 +87,7 @@ pub(crate) struct Page {
     working: Delay,
     completing: Delay,
     tracing: Delay,
+    refreshing: Delay,
     running: Delay,
     run: making::Run,
     /// The job told step by step, while it is.
@@ -145,6 +146,8 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         working: Delay::new(0, || with_page(Page::work)),
         completing: Delay::new(BEFORE_COMPLETING, || with_page(Page::complete)),
         tracing: Delay::new(0, || with_page(Page::trace)),
+        // What a slider found is drawn by itself, so that neither holds the page for long.
+        refreshing: Delay::new(0, || with_page(Page::refresh)),
         running: Delay::new(making::TICK, || with_page(Page::tick)),
         run: making::Run::default(),
         telling: story::Telling::default(),

@@ -22,8 +22,8 @@ pub(super) struct Tracing {
     work: Option<WindowWork>,
     /// Whether something is still to be traced.
     under: bool,
-    /// What bounds it, at which speed.
-    bounds: Option<(f64, Bounds)>,
+    /// What bounds it, at which speed, and how many of its ends have been looked at.
+    bounds: Option<(f64, Bounds, usize)>,
     /// The grip for the cuts before the last pressure, at which speed.
     rough: Option<(f64, WindowWork, bool)>,
     /// What would open it, at which speed.
@@ -71,7 +71,10 @@ impl Desk {
     /// What bounds the window at the speed set, once it is traced.
     pub(crate) fn bounds(&self) -> Option<&Bounds> {
         let (setup, _) = self.good.as_ref().filter(|_| self.is_traced())?;
-        self.tracing.bounds.as_ref().filter(|(speed, _)| *speed == setup.speed.value).map(|(_, bounds)| bounds)
+        let known = |(speed, bounds, ends): &(f64, Bounds, usize)| {
+            *speed == setup.speed.value && *ends == bounds.deciders.len()
+        };
+        self.tracing.bounds.as_ref().filter(|bounds| known(bounds)).map(|(_, bounds, _)| bounds)
     }
 
     /// Whether what is traced is of the present entries, but for pressure and speed, on which it does not hang.
@@ -86,17 +89,21 @@ impl Desk {
         traced.filter(|window| !window.boundaries.is_empty())
     }
 
-    /// Looks for what bounds the window at the speed set; false when that is known.
+    /// Looks for what bounds the window at the speed set, one end at a time; false when that is known.
     fn bound(&mut self) -> bool {
         let (Some((setup, _)), Some(work)) = (&self.good, &self.tracing.work) else { return false };
         let speed = setup.speed.value;
-        if self.tracing.bounds.as_ref().is_some_and(|(known, _)| *known == speed) {
-            return false;
+        let begun = self.tracing.bounds.take_if(|(known, ..)| *known == speed);
+        let (_, mut bounds, ends) = begun.unwrap_or_else(|| {
+            let span = work.window().span(speed);
+            (speed, Bounds { span, deciders: [None; 2] }, 0)
+        });
+        let more = ends < bounds.deciders.len();
+        if let Some((decider, by)) = bounds.deciders.get_mut(ends).zip(bounds.span.by.get(ends)) {
+            *decider = by.and_then(|by| work.decided_by(&self.engine, by, speed));
         }
-        let span = work.window().span(speed);
-        let deciders = span.by.map(|by| work.decided_by(&self.engine, by?, speed));
-        self.tracing.bounds = Some((speed, Bounds { span, deciders }));
-        true
+        self.tracing.bounds = Some((speed, bounds, if more { ends + 1 } else { ends }));
+        more
     }
 
     /// Traces one slice for the cuts before the last pressure; false when nothing is left.

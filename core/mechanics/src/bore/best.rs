@@ -42,7 +42,7 @@ pub fn best([from, to]: [f64; 2], of: &mut dyn FnMut(f64) -> Option<f64>) -> Opt
     let least = |curve: &[[f64; 2]]| curve.iter().copied().min_by(|a, b| a[1].total_cmp(&b[1]));
     let [middle, _] = least(&curve)?;
     let (mut low, mut high) = ((middle - pitch).max(from), (middle + pitch).min(to));
-    let golden = (libm::sqrt(5.0) - 1.0) / 2.0;
+    let golden = (crate::sqrt(5.0) - 1.0) / 2.0;
     let mut inner = [high - golden * (high - low), low + golden * (high - low)];
     let mut values = inner.map(|at| look(at, &mut curve));
     for _ in 2..CLOSER {

@@ -40,7 +40,7 @@ pub(super) fn short_waves(part: &PartSpring, arc: &Arc) -> Option<Vec<ShortWaves
         if all.is_empty() || order as f64 > ALIKE * first as f64 {
             first = order;
             let give = alloc::vec![0.0; cosines.len() * cosines.len()];
-            let wave_number = libm::sqrt(ALIKE) * order as f64 / part.radius;
+            let wave_number = crate::sqrt(ALIKE) * order as f64 / part.radius;
             let spread = spread(part, wave_number).unwrap_or_default();
             all.push(ShortWaves { dents: Vec::new(), give, spread });
         }

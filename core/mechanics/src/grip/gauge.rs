@@ -151,7 +151,7 @@ mod tests {
         assert!((deviation - 1.237).abs() < 5e-4, "residual deviation: {deviation}");
         // At the mean the spread is 1 + 1/11; t for 9 degrees at 95 % is 2.262 (printed table).
         let scatter = line.predict(9.0, 0.0, 0.95).unwrap().scatter.unwrap();
-        let expected = 2.262 * 1.237 * libm::sqrt(12.0 / 11.0);
+        let expected = 2.262 * 1.237 * crate::sqrt(12.0 / 11.0);
         assert!((scatter.half_width / expected - 1.0).abs() < 1e-3, "printed values carry three digits");
     }
 

@@ -31,19 +31,19 @@ impl Line {
 
     /// Standard deviation of the points about the line; none with two, which a line always fits.
     pub(super) fn deviation(&self) -> Option<f64> {
-        (self.count > 2).then(|| libm::sqrt(self.residual_squares / (self.count - 2) as f64))
+        (self.count > 2).then(|| crate::sqrt(self.residual_squares / (self.count - 2) as f64))
     }
 
     /// Standard error of one further point.
     pub(super) fn further(&self, x: f64) -> Option<f64> {
         let off = x - self.mean[0];
         let spread = 1.0 + 1.0 / self.count as f64 + off * off / self.x_squares;
-        self.deviation().map(|deviation| deviation * libm::sqrt(spread))
+        self.deviation().map(|deviation| deviation * crate::sqrt(spread))
     }
 
     /// Standard error of the slope.
     pub(super) fn slope_error(&self) -> Option<f64> {
-        self.deviation().map(|deviation| deviation / libm::sqrt(self.x_squares))
+        self.deviation().map(|deviation| deviation / crate::sqrt(self.x_squares))
     }
 
     /// Student's t for both sides with the points left over; at least one must be.

@@ -218,7 +218,7 @@ impl SpinningGrip {
     /// Speed at which the least outside grip has fallen by `loss`.
     fn speed_losing(&self, loss: f64) -> Option<f64> {
         let reaching = self.share.high * self.moment;
-        let speed = libm::sqrt(loss / reaching);
+        let speed = crate::sqrt(loss / reaching);
         (self.side == Side::Outside && reaching > 0.0 && speed.is_finite()).then_some(speed)
     }
 }

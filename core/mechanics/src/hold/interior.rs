@@ -85,7 +85,7 @@ fn along(start: [f64; 2], step: [f64; 2], share: f64) -> [f64; 2] {
 
 /// `head^2 - |tail|^2` without cancellation of squares.
 fn determinant(head: f64, tail: [f64; 2]) -> f64 {
-    let length = libm::sqrt(dot2(tail, tail));
+    let length = crate::sqrt(dot2(tail, tail));
     (head - length) * (head + length)
 }
 
@@ -99,7 +99,7 @@ fn longest(c: f64, head: f64, tail: [f64; 2], dhead: f64, dtail: [f64; 2]) -> f6
     if root < 0.0 || (a >= 0.0 && b >= 0.0) {
         return most;
     }
-    let divisor = libm::sqrt(root) - b;
+    let divisor = crate::sqrt(root) - b;
     if divisor > 0.0 { (c / divisor).min(most) } else { most }
 }
 
@@ -107,7 +107,7 @@ impl Cone {
     /// On the central path at complementarity `mu` with the given slip.
     fn central(slip: [f64; 2], friction: f64, mu: f64) -> Self {
         let half = mu / (2.0 * friction);
-        let speed = half + libm::sqrt(half * half + dot2(slip, slip));
+        let speed = half + crate::sqrt(half * half + dot2(slip, slip));
         Self {
             speed,
             slip,
@@ -129,17 +129,17 @@ impl Cone {
     fn rescale(&mut self, friction: f64) {
         self.slip_det = determinant(self.speed, self.slip);
         self.force_det = determinant(friction, self.force);
-        let (slip_size, force_size) = (libm::sqrt(self.slip_det), libm::sqrt(self.force_det));
+        let (slip_size, force_size) = (crate::sqrt(self.slip_det), crate::sqrt(self.force_det));
         let (s, y) = (1.0 / slip_size, 1.0 / force_size);
         let product = s * y * self.complementarity(friction);
-        let half = 0.5 / libm::sqrt(0.5 * (1.0 + product));
+        let half = 0.5 / crate::sqrt(0.5 * (1.0 + product));
         self.scaling = [
             half * (self.speed * s + friction * y),
             half * (self.slip[0] * s + self.force[0] * y),
             half * (self.slip[1] * s + self.force[1] * y),
         ];
         let squared = slip_size / force_size;
-        self.eta = libm::sqrt(squared);
+        self.eta = crate::sqrt(squared);
         let [_, x, y] = self.scaling;
         let inverse = 1.0 / squared;
         let share = 2.0 * inverse / (1.0 + 2.0 * (x * x + y * y));
@@ -194,7 +194,7 @@ impl Cone {
 impl Point {
     /// A centred point at the given velocity, which clears the seat by `clearance`.
     pub(crate) fn new(problem: &Problem, velocity: [f64; 6], complementarity: f64, clearance: f64) -> Self {
-        let speed = libm::sqrt(dot6(&velocity, &velocity));
+        let speed = crate::sqrt(dot6(&velocity, &velocity));
         let mu = complementarity * speed / problem.contacts.len() as f64;
         let cone = |contact: &Contact| Cone::central(contact.slip(&velocity), contact.friction, mu);
         let ray = |row: &[f64; 3]| {

@@ -146,7 +146,7 @@ mod tests {
     fn three_gauss_points_match_the_table() {
         let points = gauss_legendre(3);
         let tolerance = 1e-14; // rounding
-        assert!((points[0].0 - libm::sqrt(0.6)).abs() < tolerance, "outer node");
+        assert!((points[0].0 - crate::sqrt(0.6)).abs() < tolerance, "outer node");
         assert!((points[0].1 - 5.0 / 9.0).abs() < tolerance, "outer weight");
         assert!(points[1].0.abs() < tolerance, "middle node");
         assert!((points[1].1 - 8.0 / 9.0).abs() < tolerance, "middle weight");

@@ -88,7 +88,7 @@ fn extent(contacts: &[ContactPoint]) -> ([f64; 3], f64, f64) {
             share(c) * dot(arm, arm)
         })
         .sum();
-    (centre, libm::sqrt(square), sum)
+    (centre, crate::sqrt(square), sum)
 }
 
 /// See [`Clamped::imbalance`](super::Clamped::imbalance).
@@ -106,8 +106,8 @@ pub(crate) fn imbalance(contacts: &[ContactPoint]) -> f64 {
             moment[k] += turning[k];
         }
     }
-    let force = libm::sqrt(dot(force, force)) / sum;
-    let moment = if distance > 0.0 { libm::sqrt(dot(moment, moment)) / (sum * distance) } else { 0.0 };
+    let force = crate::sqrt(dot(force, force)) / sum;
+    let moment = if distance > 0.0 { crate::sqrt(dot(moment, moment)) / (sum * distance) } else { 0.0 };
     force.max(moment)
 }
 
@@ -115,7 +115,7 @@ pub(crate) fn imbalance(contacts: &[ContactPoint]) -> f64 {
 fn tangents(normal: [f64; 3]) -> [[f64; 3]; 2] {
     let least = if normal[0].abs() < 0.6 { [1.0, 0.0, 0.0] } else { [0.0, 1.0, 0.0] };
     let first = cross(normal, least);
-    let length = libm::sqrt(dot(first, first));
+    let length = crate::sqrt(dot(first, first));
     let first = first.map(|x| x / length);
     [first, cross(normal, first)]
 }
@@ -191,7 +191,7 @@ impl Problem {
     /// `near` if there is one and leaving the solution's there.
     pub(crate) fn solve(&self, load: &Wrench, near: &mut Option<[f64; 6]>, goal: Goal) -> Slip {
         let load = self.scaled_load(load);
-        let size = libm::sqrt(dot6(&load, &load));
+        let size = crate::sqrt(dot6(&load, &load));
         if size <= NEGLIGIBLE * self.friction_sum {
             return Slip::NothingToHold;
         }
@@ -247,7 +247,7 @@ impl Problem {
     fn start(&self, load: &[f64; 6], near: Option<&[f64; 6]>, trial: &[f64; 6]) -> Point {
         if let Some(last) = near {
             let power = dot6(load, last);
-            if power > 0.1 * libm::sqrt(dot6(last, last)) {
+            if power > 0.1 * crate::sqrt(dot6(last, last)) {
                 return self.clear_of_seat(load, &scale(last, 1.0 / power), NEAR);
             }
         }
@@ -263,7 +263,7 @@ impl Problem {
             return Point::new(self, *motion, complementarity, 0.0);
         }
         let most = if load[2] < 0.0 { -0.5 / load[2] } else { f64::INFINITY };
-        let clearance = (complementarity * libm::sqrt(dot6(motion, motion))).min(most);
+        let clearance = (complementarity * crate::sqrt(dot6(motion, motion))).min(most);
         let mut lifted = *motion;
         lifted[2] += clearance;
         let power = dot6(load, &lifted);
@@ -278,7 +278,7 @@ impl Problem {
         let (mut most, mut best) = (NEGLIGIBLE, None);
         for (a, b) in self.seat.iter().zip(self.seat.iter().cycle().skip(1)) {
             let tip = cross(*a, *b);
-            let power = dot(tip, [thrust, tilt, across]) / libm::sqrt(dot(tip, tip));
+            let power = dot(tip, [thrust, tilt, across]) / crate::sqrt(dot(tip, tip));
             if power > most {
                 (most, best) = (power, Some([0.0, 0.0, tip[0], tip[1], tip[2], 0.0]));
             }
@@ -291,7 +291,7 @@ impl Problem {
             .iter()
             .map(|contact| {
                 let z = contact.slip(v);
-                contact.friction * libm::sqrt(z[0] * z[0] + z[1] * z[1])
+                contact.friction * crate::sqrt(z[0] * z[0] + z[1] * z[1])
             })
             .sum()
     }
@@ -317,7 +317,7 @@ impl Problem {
         let mut worst = 0.0_f64;
         for contact in &self.contacts {
             let slip = contact.slip(&share);
-            worst = worst.max(libm::sqrt(slip[0] * slip[0] + slip[1] * slip[1]));
+            worst = worst.max(crate::sqrt(slip[0] * slip[0] + slip[1] * slip[1]));
             residual = add(&residual, &scale(&transposed(&contact.rows, slip), -contact.friction));
         }
         // As in `lower_bound`; no load at all is balanced by nothing.
@@ -343,7 +343,7 @@ impl Problem {
             let c = contact.friction;
             let extra = contact.slip(&share).map(|x| c * x);
             let (x, y) = (cone.force[0] + extra[0], cone.force[1] + extra[1]);
-            worst = worst.max(libm::sqrt(x * x + y * y) / c);
+            worst = worst.max(crate::sqrt(x * x + y * y) / c);
             residual = add(&residual, &scale(&transposed(&contact.rows, extra), -1.0));
         }
         // Contacts that cannot resist in some direction leave a remainder.

@@ -69,7 +69,7 @@ impl Symmetric {
                 }
                 if i == j {
                     let pivot = if sum > 0.0 { sum } else { self.0[i][i] };
-                    lower[i][i] = libm::sqrt(pivot);
+                    lower[i][i] = crate::sqrt(pivot);
                     inverse[i] = 1.0 / lower[i][i];
                 } else {
                     lower[i][j] = sum * inverse[j];

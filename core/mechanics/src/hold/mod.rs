@@ -275,7 +275,7 @@ impl Clamped {
         let stays = self.problem.as_ref().is_none_or(|problem| {
             let centre = problem.centre();
             let [x, y, _] = motion.velocity_at(centre);
-            let reach = libm::sqrt(motion::dot(centre, centre));
+            let reach = crate::sqrt(motion::dot(centre, centre));
             self.support == LateralSupport::Friction || libm::hypot(x, y) <= 1e-12 * motion.speed(reach)
         });
         let allowed = lifts && stays;
@@ -330,7 +330,7 @@ impl ContactPoint {
     /// The same point with a normal of unit length.
     fn checked(&self) -> Result<Self, HoldError> {
         let [x, y, z] = self.normal;
-        let length = libm::sqrt(x * x + y * y + z * z);
+        let length = crate::sqrt(x * x + y * y + z * z);
         if !(length > 0.0 && length.is_finite() && self.position.iter().all(|p| p.abs() <= FARTHEST)) {
             return Err(HoldError::Contact);
         }

@@ -37,7 +37,7 @@ impl Motion {
 
     /// An upper bound on the speed in m/s within a distance of the origin.
     pub(crate) fn speed(&self, distance: f64) -> f64 {
-        libm::sqrt(dot(self.velocity, self.velocity)) + distance * libm::sqrt(2.0 * dot(self.rotation, self.rotation))
+        crate::sqrt(dot(self.velocity, self.velocity)) + distance * crate::sqrt(2.0 * dot(self.rotation, self.rotation))
     }
 
     /// Speed in m/s at which the part slips along the jaw at a contact point.
@@ -45,7 +45,7 @@ impl Motion {
         let v = self.velocity_at(contact.position);
         let along_normal = dot(v, contact.normal);
         let tangential: [f64; 3] = core::array::from_fn(|k| v[k] - along_normal * contact.normal[k]);
-        libm::sqrt(dot(tangential, tangential))
+        crate::sqrt(dot(tangential, tangential))
     }
 
     /// Power in W of a load on this motion.

@@ -154,8 +154,8 @@ impl Readings<'_> {
             off * off
         });
         let free = read.len() - unknowns.len();
-        let scatter = (free > 0).then(|| libm::sqrt(left.sum::<f64>() / free as f64));
-        let told = 2.0 * self.resolution / libm::sqrt(12.0);
+        let scatter = (free > 0).then(|| crate::sqrt(left.sum::<f64>() / free as f64));
+        let told = 2.0 * self.resolution / crate::sqrt(12.0);
         let one = scatter.map_or(told, |s| told.max(two_sided_quantile(CONFIDENCE, free) * s));
         let mut waves: Vec<Wave> = Vec::new();
         for (k, (order, quarter)) in unknowns.iter().enumerate().skip(1) {
@@ -176,7 +176,7 @@ impl Readings<'_> {
             } else {
                 cc.max(ss)
             };
-            waves.push(Wave { order: *order, cos, sin, uncertainty: one * libm::sqrt(spread) });
+            waves.push(Wave { order: *order, cos, sin, uncertainty: one * crate::sqrt(spread) });
         }
         let (low, high) =
             read.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), (_, y)| (low.min(*y), high.max(*y)));

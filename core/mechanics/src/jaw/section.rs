@@ -28,9 +28,9 @@ pub(super) fn block(half_width: f64, inner: f64, outer: f64) -> Section {
 /// The part of the half strip `x >= inner`, `|y| <= half_width` within a circle about the spindle
 /// axis: `x` runs from `inner` to `sqrt(R^2 - y^2)`, integrated over `y`.
 pub(super) fn block_within_circle(half_width: f64, inner: f64, radius: f64) -> Section {
-    let reach = libm::sqrt((radius - inner).max(0.0) * (radius + inner));
+    let reach = crate::sqrt((radius - inner).max(0.0) * (radius + inner));
     let y = half_width.min(reach);
-    let under_arc = 0.5 * (y * libm::sqrt((radius - y) * (radius + y)) + radius * radius * libm::asin(y / radius));
+    let under_arc = 0.5 * (y * crate::sqrt((radius - y) * (radius + y)) + radius * radius * libm::asin(y / radius));
     Section { area: 2.0 * (under_arc - inner * y), moment: (radius - inner) * (radius + inner) * y - y * y * y / 3.0 }
 }
 
@@ -44,7 +44,7 @@ pub(super) fn sector(half_angle: f64, inner: f64, outer: f64) -> Section {
 /// `r` its half-angle is `pitch - asin(half_cut / r)`; `inner` at least [`pie_apex`].
 pub(super) fn pie(pitch: f64, half_cut: f64, inner: f64, outer: f64) -> Section {
     let (sine, cosine) = libm::sincos(pitch);
-    let side = |r: f64| libm::sqrt((r - half_cut).max(0.0) * (r + half_cut));
+    let side = |r: f64| crate::sqrt((r - half_cut).max(0.0) * (r + half_cut));
     // Antiderivatives of 2 r phi and of 2 r^2 sin(phi), phi the half-angle at r.
     let area = |r: f64| pitch * r * r - (r * r * cut_angle(half_cut, r) + half_cut * side(r));
     let moment = |r: f64| {

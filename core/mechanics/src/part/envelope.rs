@@ -185,7 +185,7 @@ fn three(x: &mut [f64], sides: usize) -> [&mut [f64]; 3] {
 
 /// Reciprocal of the square root of a pivot, if it is positive.
 fn root(pivot: f64) -> Option<f64> {
-    (pivot > 0.0 && pivot.is_finite()).then(|| 1.0 / libm::sqrt(pivot))
+    (pivot > 0.0 && pivot.is_finite()).then(|| 1.0 / crate::sqrt(pivot))
 }
 
 /// The nine dot products of three rows with three rows.

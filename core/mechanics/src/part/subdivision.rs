@@ -42,7 +42,7 @@ fn through(strip: &Strip, density: f64) -> f64 {
 fn sizes(strip: &Strip, extent: f64, density: f64) -> Sizes {
     let through = through(strip, density);
     let thin = strip.wall().min(strip.length());
-    let wave = 0.7 * libm::sqrt(strip.radius() * thin) / density;
+    let wave = 0.7 * crate::sqrt(strip.radius() * thin) / density;
     let longest = if extent <= thin * 1.001 { through } else { wave.max(through) };
     Sizes { ends: [through; 2], longest, growth: [GROWTH; 2] }
 }

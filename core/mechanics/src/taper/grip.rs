@@ -167,7 +167,7 @@ impl Grip<'_> {
         let between = |height: f64| self.column.give(tip, height) - self.column.give(self.base, height);
         // Gauss's three points are exact for the column's cubic within the face.
         let [from, to] = self.bears;
-        let out = (to - from) / 2.0 * libm::sqrt(0.6);
+        let out = (to - from) / 2.0 * crate::sqrt(0.6);
         let middle = self.middle();
         let mean = (5.0 * between(middle - out) + 8.0 * between(middle) + 5.0 * between(middle + out)) / 18.0;
         self.force * mean - self.ring_force * between(self.ring_height)

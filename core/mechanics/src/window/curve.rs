@@ -154,7 +154,7 @@ impl Curve {
 
     /// Finds the root at a share of the square of the greatest speed.
     fn find(&mut self, share: f64, like: Root, ratio: &dyn Fn(f64, f64) -> f64) -> f64 {
-        let speed = self.plane.speed * libm::sqrt(share);
+        let speed = self.plane.speed * crate::sqrt(share);
         let found = self.root(&|pressure| ratio(pressure, speed), self.plane.pressure, like);
         let place = self.nodes.partition_point(|(at, _)| *at < share);
         self.nodes.insert(place, (share, found));
@@ -199,7 +199,7 @@ impl Curve {
                 shares.insert(place, share);
             }
         }
-        shares.into_iter().map(|share| [self.plane.speed * libm::sqrt(share), self.between(share).at]).collect()
+        shares.into_iter().map(|share| [self.plane.speed * crate::sqrt(share), self.between(share).at]).collect()
     }
 }
 

@@ -112,7 +112,7 @@ mod tests {
     fn steps_kinks_and_curves_are_found_to_the_tolerance() {
         let step = |p: f64| if p < 0.3e6 { 0.2 } else { 7.0 };
         let kink = |p: f64| if p < 2e6 { p / 8e6 } else { 0.25 + (p - 2e6) / 1e6 };
-        let curve = |p: f64| libm::sqrt(p / 3.1e6);
+        let curve = |p: f64| crate::sqrt(p / 3.1e6);
         let nothing_then_all = |p: f64| if p < 3.2e6 { 0.0 } else { f64::INFINITY };
         for (ratio, expected) in
             [(&step as &dyn Fn(f64) -> f64, 0.3e6), (&kink, 2.75e6), (&curve, 3.1e6), (&nothing_then_all, 3.2e6)]

@@ -299,7 +299,7 @@ impl SampleWork {
             parts: PARTS,
             seed: SEED,
             good,
-            error: libm::sqrt(good * (1.0 - good) / parts),
+            error: crate::sqrt(good * (1.0 - good) / parts),
             table_error: self.table_error,
             outputs: self.limits.iter().enumerate().map(output).collect(),
         }

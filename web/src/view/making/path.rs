@@ -161,7 +161,7 @@ pub(super) fn tool(setup: &Setup, path: &JawPath, scale: f64) -> Markup {
 /// How long a move is shown.
 fn time(from: &Move, to: &Move) -> f64 {
     let (across, along) = (0.5 * (to.x - from.x), to.z - from.z);
-    libm::sqrt(across * across + along * along) / if to.feed > 0.0 { 1.0 } else { RAPID }
+    holdround_core::sqrt(across * across + along * along) / if to.feed > 0.0 { 1.0 } else { RAPID }
 }
 
 /// Each move with the one before it.
