@@ -61,6 +61,12 @@ impl Telling {
     }
 }
 
+/// Tells the styles whether the job is being told.
+fn mark(told: bool) {
+    let Some(whole) = root::document().and_then(|document| document.document_element()) else { return };
+    let _set = whole.toggle_attribute_with_force("data-told", told);
+}
+
 /// Whether nothing may move by itself.
 fn is_still() -> bool {
     let asked =
@@ -89,6 +95,7 @@ impl Page {
         let film = Film::of(&stage);
         self.telling.at = film.still(0);
         self.telling.film = Some(film);
+        mark(true);
         self.show_story();
         root::focus(panel::STEP);
     }
@@ -100,6 +107,7 @@ impl Page {
         }
         self.telling.played = None;
         self.telling.set.clear();
+        mark(false);
         self.regions.show(panel::REGION, maud::Markup::default());
         self.show_views();
         self.place_tool();

@@ -61,6 +61,8 @@ pub(crate) fn plane(desk: &Desk) -> Option<Plane> {
 /// A boundary that lies within the drawing, with its number.
 struct Shown<'a> {
     number: usize,
+    /// Its place among the window's boundaries.
+    at: usize,
     boundary: &'a Boundary,
     points: Vec<[f64; 2]>,
 }
@@ -68,10 +70,10 @@ struct Shown<'a> {
 fn shown<'a>(window: &'a Window) -> Vec<Shown<'a>> {
     let [least, most] = window.pressures;
     let within = |points: &[[f64; 2]]| points.iter().any(|[_, p]| *p > least * 1.01 && *p < most * 0.999);
-    let all = window.boundaries.iter().map(|boundary| (boundary, boundary.points()));
-    all.filter(|(_, points)| within(points))
-        .enumerate()
-        .map(|(at, (boundary, points))| Shown { number: at + 1, boundary, points })
+    let all = window.boundaries.iter().enumerate().map(|(at, boundary)| (at, boundary, boundary.points()));
+    all.filter(|(.., points)| within(points))
+        .zip(1..)
+        .map(|((at, boundary, points), number)| Shown { number, at, boundary, points })
         .collect()
 }
 
@@ -246,12 +248,8 @@ fn axes(plane: Plane, pressures: &Unit, speeds: &Unit) -> Markup {
 fn told(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: f64, speed: f64) -> Markup {
     let units = desk.units;
     let span = window.span(speed);
-    let deciders = desk.bounds().map_or([None; 2], |bounds| bounds.deciders);
     let show = |pressure: f64| units.show(Kind::Pressure, pressure);
-    let by = |end: usize| {
-        let decided = deciders[end].map_or_else(String::new, |decider| format!(", decided by {}", decider.name));
-        format!("{}{decided}", name(window, span.by[end]))
-    };
+    let by = |end: usize| format!("{}{}", name(window, span.by[end]), decided(desk, span.by[end]));
     let at = units.show(Kind::RotationalSpeed, speed);
     let beyond: Vec<&str> = broken(window, pressure, speed);
     html! {
@@ -279,6 +277,12 @@ fn told(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: f64, speed:
         @if let Some(fastest) = window.fastest() { p { "Some pressure is good up to " (units.show(Kind::RotationalSpeed, fastest)) "." } }
         p.note { "Limits of hold count the ranges of friction, condition, gauge and cutting force at their bad ends; limits of form those of condition, gauge, wall, bore and diameter. " (shown.len()) " limits lie on the drawing." }
     }
+}
+
+/// The range that decides a limit, as it follows the limit's name; nothing where none does or that is not yet known.
+fn decided(desk: &Desk, limit: Option<usize>) -> String {
+    let decider = desk.bounds().and_then(|bounds| bounds.decider(limit));
+    decider.map_or_else(String::new, |decider| format!(", decided by {}", decider.name))
 }
 
 /// What stands where no limit is met.
@@ -316,8 +320,9 @@ pub(crate) fn at_worst(desk: &Desk) -> Option<(bool, String)> {
     let [low, high] = bounds.span.pressures;
     let end = usize::from(pressure > high || (pressure >= low && high - pressure < pressure - low));
     let limit = name(window, bounds.span.by[end]);
-    let decides = bounds.deciders[end].map_or("judged as entered", |decider| decider.name);
-    let decided = bounds.deciders[end].map_or("", |_| " decides");
+    let decider = bounds.decider(bounds.span.by[end]);
+    let decides = decider.map_or("judged as entered", |decider| decider.name);
+    let decided = decider.map_or("", |_| " decides");
     if !broken(window, pressure, speed).is_empty() {
         return Some((false, format!("At worst not good: {limit} ({decides}{decided}).")));
     }
@@ -371,7 +376,7 @@ fn listed(desk: &Desk, limit: &Shown<'_>, speed: f64) -> Markup {
     html! {
         li {
             details id={ "limit-" (limit.number) } {
-                summary { span.name { (boundary.name) } " " span.value { (sense) " " (at) } }
+                summary { span.name { (boundary.name) } " " span.value { (sense) " " (at) (decided(desk, Some(limit.at))) } }
                 p { (boundary.says) " It moves with:" }
                 ul { @for (entry, says) in boundary.moves {
                     li { (says) " " button type="button" id={ "move-" (limit.number) "-" (entry) } data-act="goto" data-path=(entry) aria-label={ "Go to it: " (says) } { "Go to it" } }
