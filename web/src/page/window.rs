@@ -27,7 +27,7 @@ pub(super) struct Tracing {
     under: bool,
     /// What bounds it, at which speed.
     bounds: Option<(f64, Bounds)>,
-    /// When it was last drawn on its way.
+    /// When it was last drawn on its way; at once when it is begun.
     drawn: f64,
     /// The grip for the cuts before the last pressure, at which speed.
     rough: Option<(f64, WindowWork, bool)>,
@@ -169,8 +169,7 @@ impl Desk {
             if let Some(earlier) = self.tracing.work.take() {
                 work.take_over(earlier);
             }
-            let drawn = self.tracing.drawn;
-            self.tracing = Tracing { of, work: Some(work), under: true, drawn, ..Tracing::default() };
+            self.tracing = Tracing { of, work: Some(work), under: true, ..Tracing::default() };
         }
         let speed = setup.speed.value;
         self.tracing.sample = None;

@@ -58,7 +58,7 @@ pub(crate) fn plane(desk: &Desk) -> Option<Plane> {
     desk.window().map(Plane::of)
 }
 
-/// A boundary that lies within the drawing, with its number.
+/// A boundary with its number; its points lie within the drawing, or there are none.
 struct Shown<'a> {
     number: usize,
     /// Its place among the window's boundaries.
@@ -92,8 +92,8 @@ pub(crate) fn show(desk: &Desk) -> Markup {
                 (openings(desk))
             }
         }
-        ol.limits { @for limit in &shown { (listed(desk, limit, speed)) } }
-        (out_of_reach(window, &shown, speed))
+        ol.limits { @for limit in shown.iter().chain(&never(window, &shown, speed)) { (listed(desk, limit, speed)) } }
+        (always(window, &shown, speed))
         (parts(desk))
     }
 }
@@ -368,15 +368,19 @@ pub(super) fn sense(keep: Keep) -> &'static str {
     if keep == Keep::AtLeast { "at least" } else { "at most" }
 }
 
-/// One limit of the list: what it does at the speed set, and what would move it.
+/// One limit of the list: what it does at the speed set, which range decides it, and what would move it.
 fn listed(desk: &Desk, limit: &Shown<'_>, speed: f64) -> Markup {
     let boundary = limit.boundary;
-    let sense = sense(boundary.keep());
     let at = boundary.at(speed).map(|at| desk.units.show(Kind::Pressure, at)).unwrap_or_default();
+    let told = if limit.points.is_empty() {
+        "no pressure keeps it".to_owned()
+    } else {
+        format!("{} {at}", sense(boundary.keep()))
+    };
     html! {
         li {
             details id={ "limit-" (limit.number) } {
-                summary { span.name { (boundary.name) } " " span.value { (sense) " " (at) (decided(desk, Some(limit.at))) } }
+                summary { span.name { (boundary.name) } " " span.value { (told) } (decided(desk, Some(limit.at))) }
                 p { (boundary.says) " It moves with:" }
                 ul { @for (entry, says) in boundary.moves {
                     li { (says) " " button type="button" id={ "move-" (limit.number) "-" (entry) } data-act="goto" data-path=(entry) aria-label={ "Go to it: " (says) } { "Go to it" } }
@@ -386,22 +390,35 @@ fn listed(desk: &Desk, limit: &Shown<'_>, speed: f64) -> Markup {
     }
 }
 
-/// Limits whose curves lie beside the drawing: those that no pressure keeps, and those that none reaches.
-fn out_of_reach(window: &Window, shown: &[Shown<'_>], speed: f64) -> Markup {
-    let beside = |kept: bool| {
-        let [least, most] = window.pressures;
-        let others = window.boundaries.iter().filter(|boundary| {
-            let unseen = !shown.iter().any(|shown| shown.boundary.key == boundary.key);
-            let keeps = |at: f64| if boundary.keep() == Keep::AtMost { at > least * 1.01 } else { at < most * 0.999 };
-            unseen && boundary.at(speed).is_some_and(|at| keeps(at) == kept)
-        });
-        others.map(|boundary| boundary.name.as_str()).collect::<Vec<_>>().join(", ")
-    };
-    let (never, always) = (beside(false), beside(true));
-    html! {
-        @if !never.is_empty() { p.stop { "No pressure keeps: " (never) "." } }
-        @if !always.is_empty() { p.note { "Kept at every pressure looked at: " (always) "." } }
-    }
+/// Whether some pressure looked at keeps a limit whose curve lies beside the drawing.
+fn is_kept(window: &Window, boundary: &Boundary, speed: f64) -> Option<bool> {
+    let ([least, most], at) = (window.pressures, boundary.at(speed)?);
+    Some(if boundary.keep() == Keep::AtMost { at > least * 1.01 } else { at < most * 0.999 })
+}
+
+fn is_shown(shown: &[Shown<'_>], boundary: &Boundary) -> bool {
+    shown.iter().any(|shown| shown.boundary.key == boundary.key)
+}
+
+/// The limits that no pressure keeps, numbered after those drawn.
+fn never<'a>(window: &'a Window, shown: &[Shown<'_>], speed: f64) -> Vec<Shown<'a>> {
+    let never = window
+        .boundaries
+        .iter()
+        .enumerate()
+        .filter(|(_, boundary)| !is_shown(shown, boundary) && is_kept(window, boundary, speed) == Some(false));
+    let number = |((at, boundary), number)| Shown { number, at, boundary, points: Vec::new() };
+    never.zip(shown.len() + 1..).map(number).collect()
+}
+
+/// The limits that every pressure keeps.
+fn always(window: &Window, shown: &[Shown<'_>], speed: f64) -> Markup {
+    let always = window
+        .boundaries
+        .iter()
+        .filter(|boundary| !is_shown(shown, boundary) && is_kept(window, boundary, speed) == Some(true));
+    let always = always.map(|boundary| boundary.name.as_str()).collect::<Vec<_>>().join(", ");
+    html! { @if !always.is_empty() { p.note { "Kept at every pressure looked at: " (always) "." } } }
 }
 
 /// How parts come out within the ranges.
