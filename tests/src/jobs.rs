@@ -51,9 +51,9 @@ pub fn job(draws: &[f64], spread: Spread) -> Entries {
 }
 
 /// Readings of a gauge are drawn together, and steps make a part together or hardly ever. Teeth and rings are counted
-/// in whole numbers.
+/// in whole numbers. A centre needs a solid end, and hardly any part drawn has one.
 fn is_drawn(path: &str) -> bool {
-    !["part.shape", "stroke.tooth", "ring.used", "indicator.stations"].contains(&path)
+    !["part.shape", "stroke.tooth", "ring.used", "indicator.stations", "grip.tail", "grip.thrust"].contains(&path)
         && !["gauge", "spun", "dial", "steps", "surfaces", "rings", "readings"]
             .iter()
             .any(|list| path.starts_with(list))

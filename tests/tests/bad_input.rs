@@ -58,7 +58,14 @@ fn grounds() -> Vec<Entries> {
         assert!(Setup::read(&entries).is_ok(), "{grip_from}, {cut}, {jaws}, {shape} is a job");
         entries
     };
-    choices.into_iter().map(ground).collect()
+    let mut grounds: Vec<Entries> = choices.into_iter().map(ground).collect();
+    let mut centred = Entries::default();
+    for (path, text) in [("part.bore_diameter", "0 mm"), ("grip.tail", "centre")] {
+        assert!(centred.set(path, text), "{path} is declared");
+    }
+    assert!(Setup::read(&centred).is_ok(), "a solid part takes a centre");
+    grounds.push(centred);
+    grounds
 }
 
 /// Evaluates entries if they are valid, and looks for numbers that are none.

@@ -233,6 +233,66 @@ fn samples_are_the_same_every_time_and_near_to_those_worked_out() {
 }
 
 #[test]
+fn where_a_jaw_lifts_off_more_friction_holds_no_more() {
+    // Half the grip over the push across lifts a jaw off whatever the friction is, and friction times the grip gives
+    // way below that: which of them comes first changes within the range.
+    let still = [("run.speed", "0 rev/min"), ("grip.friction", "0.45"), ("part.bore_diameter", "0 mm")];
+    let push = [("cuts.0.kind", "grooving"), ("cuts.0.distance", "-10 mm"), ("cuts.0.feed_share", "0")];
+    let sampled = Engine::default().sampled(&setup(&entries(&[&SLEEVE, &still, &push]))).unwrap();
+    assert!(sampled.table_error < 0.005, "the table is off by {} from parts worked out", sampled.table_error);
+    let hold = sampled.outputs.iter().find(|output| output.name == "Hold").unwrap();
+    let of = |name: &str| hold.driven_by.iter().find(|(_, driver, _)| *driver == name).unwrap().2.of_variance;
+    // Were friction to count in full, it would have more than half of the variance, as in solver/sampling.json.
+    assert!(of("friction") < of("cutting force"), "{:?}", hold.driven_by);
+}
+
+/// A solid bar that stands out of the jaws, cut near its end.
+const BAR: [(&str, &str); 9] = [
+    ("part.outside_diameter", "60 mm"),
+    ("part.bore_diameter", "0 mm"),
+    ("part.length", "160 mm"),
+    ("grip.length", "25 mm"),
+    ("cuts.0.diameter", "60 mm"),
+    ("cuts.0.distance", "110 mm"),
+    ("jaws.kind", "ordinary"),
+    ("jaws.length", "60 mm"),
+    ("jaws.step", "8 mm"),
+];
+const CENTRE: [(&str, &str); 2] = [("grip.tail", "centre"), ("grip.thrust", "2 kN")];
+
+#[test]
+fn a_tail_centre_opens_the_window_of_a_bar_that_would_tip() {
+    let [free, centred] = [entries(&[&BAR]), entries(&[&BAR, &CENTRE])].map(|job| setup(&job));
+    let speed = free.speed.value;
+    let [without, with] = [&free, &centred].map(|job| Engine::default().window(job).span(speed));
+    assert!(with.pressures[0] < 0.8 * without.pressures[0], "{with:?} with, {without:?} without");
+    let mut work = OpeningWork::new(&free, speed);
+    while work.step() {}
+    let opening = work.found().find(|opening| opening.entry == "grip.tail").copied().unwrap();
+    for (found, direct) in opening.span.pressures.iter().zip(with.pressures) {
+        assert!((found - direct).abs() < 2.0 * 8.5e3, "{found} by the change, {direct} by the window with a centre");
+    }
+    let sampled = Engine::default().sampled(&centred).unwrap();
+    assert!(sampled.table_error < 0.02, "the table is off by {} from parts worked out", sampled.table_error);
+}
+
+#[test]
+fn a_centre_is_refused_where_it_cannot_act() {
+    for (path, text, word) in [
+        ("grip.seat", "free", "rest on the jaw step"),
+        ("part.bore_diameter", "20 mm", "bored"),
+        ("grip.length", "160 mm", "reach out"),
+        ("cuts.0.kind", "drilling", "drill"),
+    ] {
+        let faults = Setup::read(&entries(&[&BAR, &CENTRE, &[(path, text)]])).unwrap_err();
+        let fault = faults.iter().find(|fault| fault.path == "grip.tail");
+        assert!(fault.is_some_and(|fault| fault.to_string().contains(word)), "{path} {text}: {faults:?}");
+        let free = setup(&entries(&[&BAR]));
+        assert!(free.no_centre().is_none(), "a bar on its seat takes one");
+    }
+}
+
+#[test]
 fn shares_of_parts_agree_with_another_sampler() {
     // Ten million samples of numpy's own generator, see solver/sampling.py.
     let kept: serde_json::Value = serde_json::from_str(include_str!("../solver/sampling.json")).unwrap();

@@ -67,6 +67,16 @@ fn left_out(setup: &Setup, jaw: Option<&BoredJaw>) -> Vec<(&'static str, Option<
     if seat(setup).is_none() {
         out.push(("The part does not rest on anything along the axis: only friction keeps it from being pushed into the chuck.", Some("grip.seat")));
     }
+    if setup.grip.thrust.is_some() {
+        out.push((
+            "The hold counts on the centre: set the quill's pressure for its thrust, and stop the cut if it is lost. Keep tool and holder clear of it.",
+            Some("grip.thrust"),
+        ));
+        out.push((
+            "The centre's thrust presses the part on the jaw step: what it does to the part's shape is left out.",
+            Some("grip.thrust"),
+        ));
+    }
     if setup.finish_pressure.is_some() {
         out.push((
             "Between roughing and finishing unclamp, and clamp again at the lower pressure: lowering it alone does not let the grip down.",

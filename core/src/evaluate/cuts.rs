@@ -8,11 +8,11 @@ use super::grip::Spinning;
 use crate::contact::{Contact, Face};
 use crate::cutting::{
     AxialFeed, Boring, Cut as CuttingCut, CuttingError, Directions, Drilling, Facing, ForceRatios, Grooving, Operation,
-    RadialFeed, SpecificForce, SpindlePower, Surface, ToolPosition, Turning, twist_drill_thrust_ratio,
+    RadialFeed, RotatingWrench, SpecificForce, SpindlePower, Surface, ToolPosition, Turning, twist_drill_thrust_ratio,
 };
 use crate::findings::{Finding, Step, Term, term};
 use crate::grip::Side;
-use crate::hold::{Clamped, ContactPoint, Hold, HoldError, LateralSupport, Mode, Motion, Seat};
+use crate::hold::{Centre, Clamped, ContactPoint, Hold, HoldError, LateralSupport, Mode, Motion, Seat};
 use crate::quantity::Kind;
 use crate::setup::{Cut, CutKind, FeedWay, Setup, Toward, Turned};
 
@@ -53,7 +53,7 @@ pub(super) fn hold(
 ) -> [Option<LeastHold>; 2] {
     let stages = [rough, finish.unwrap_or(rough)];
     let held = stages.map(|stage| {
-        let clamped = stage.slip.map(|(face, contact)| clamp(setup, face, contact));
+        let clamped = stage.slip.map(|(face, contact)| clamp(setup, &contacts(setup, face, contact)));
         (clamped, stage.slip.map_or(0.0, |(face, contact)| f64::from(setup.chuck.jaws) * face.force(contact)))
     });
     let mut least: [Option<(f64, usize, &'static str)>; 2] = [None, None];
@@ -111,9 +111,16 @@ pub(super) fn hold(
         return [None, None];
     };
     found.push(tell_hold(setup, pressed, factor, cut, mode));
+    if let Some(centre) = centre(setup) {
+        found.push(tell_centre(&centre));
+    }
     [0, 1].map(|stage| {
         let (judged, ..) = least[stage]?;
         let pressed = held[stage].1;
+        // What a centre adds does not follow the grip: from a hold that is too little, no grip that is enough is told.
+        if setup.grip.thrust.is_some() && judged < setup.grip.required_hold.value {
+            return None;
+        }
         // Friction follows the normal forces, and those follow the grip.
         Some(LeastHold { at_rest: if pressed > 0.0 { judged * spinning[stage].least_at_rest / pressed } else { 0.0 } })
     })
@@ -123,42 +130,59 @@ pub(super) fn hold(
 #[derive(Clone, Debug)]
 pub(super) struct Slip {
     contacts: Vec<ContactPoint>,
+    /// Thrust of a centre over the friction of the jaws.
+    thrust: f64,
     cut: usize,
     angle: f64,
     motion: Motion,
 }
 
-/// The least hold factor over the cuts, with the part pressed like this; none where one of them cannot be judged.
+/// What limits the hold.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Factors {
+    /// Load multiplier at which friction gives way, with what seat and centre bear.
+    pub(super) slip: f64,
+    /// Load multiplier at which a jaw lifts off.
+    pub(super) lift: f64,
+}
+
+/// The least hold factors over the cuts, with the part pressed like this; none where one of them cannot be judged.
 ///
 /// The factor is a least over motions, so where the normal forces are spread almost as they were in `kept`, the motion
 /// found then gives it but for the square of the difference (the envelope theorem): two hundredths cost less than a thousandth.
-pub(super) fn least_factor(
+pub(super) fn least_factors(
     setup: &Setup,
     face: &Face<'static>,
     contact: &Contact,
     kept: &mut Option<Slip>,
-) -> Option<f64> {
+) -> Option<Factors> {
     let contacts = contacts(setup, face, contact);
-    let clamped = Clamped::new(&contacts, setup.grip.friction.value, seat(setup)).ok()?.supported(support(setup));
+    let clamped = clamp(setup, &contacts).ok()?;
     let pressed = f64::from(setup.chuck.jaws) * face.force(contact);
-    if let Some(slip) = kept.as_ref().filter(|slip| spread_alike(&slip.contacts, &contacts))
-        && let Some(factor) = by_trial(setup, &clamped, pressed, slip)
+    let normal: f64 = contacts.iter().map(|contact| contact.normal_force).sum();
+    let thrust = setup.grip.thrust.map_or(0.0, |thrust| thrust.value) / (setup.grip.friction.value * normal);
+    let loads: Option<Vec<_>> =
+        setup.cuts.iter().map(|cut| Some(load(setup, cut).ok()?.load().ok()?.rotating())).collect();
+    let loads = loads?;
+    let lift = loads.iter().map(|load| lift_off(setup, &clamped, pressed, load)).fold(f64::INFINITY, f64::min);
+    if let Some(slip) = kept.as_ref()
+        && (slip.thrust - thrust).abs() <= SAME_SPREAD * thrust
+        && spread_alike(&slip.contacts, &contacts)
+        && let Some(load) = loads.get(slip.cut)
+        && let Some(slip) = clamped.trial(&load.at(slip.angle), &clamped.allowed(&slip.motion))
     {
-        return Some(factor);
+        return Some(Factors { slip, lift });
     }
-    let mut least = f64::INFINITY;
     let (mut lowest, mut slip) = (f64::INFINITY, None);
-    for (at, cut) in setup.cuts.iter().enumerate() {
-        let force = load(setup, cut).ok()?.load().ok()?;
-        least = least.min(lift_off(setup, pressed, libm::hypot(force.radial, force.tangential)));
+    for (cut, load) in loads.iter().enumerate() {
         let jaws = setup.chuck.jaws as usize;
-        let Some(worst) = clamped.worst_unless_above(&force.rotating(), jaws, lowest).ok()? else { continue };
+        let Some(worst) = clamped.worst_unless_above(load, jaws, lowest).ok()? else { continue };
         let factor = match worst.hold {
             Hold::NoGrip => 0.0,
             Hold::CarriedBySeat | Hold::NoLoad | Hold::CarriedByJaws => CARRIED,
             Hold::Limit(limit) if limit.factor < lowest => {
                 let (contacts, motion) = (contacts.clone(), limit.motion);
-                slip = Some(Slip { contacts, cut: at, angle: worst.angle, motion });
+                slip = Some(Slip { contacts, thrust, cut, angle: worst.angle, motion });
                 limit.factor
             }
             Hold::Limit(limit) => limit.factor,
@@ -166,21 +190,7 @@ pub(super) fn least_factor(
         lowest = lowest.min(factor);
     }
     *kept = slip;
-    Some(least.min(lowest))
-}
-
-/// The least hold factor by the motion found for almost the same spread.
-fn by_trial(setup: &Setup, clamped: &Clamped, pressed: f64, slip: &Slip) -> Option<f64> {
-    let mut least = f64::INFINITY;
-    for (at, cut) in setup.cuts.iter().enumerate() {
-        let force = load(setup, cut).ok()?.load().ok()?;
-        least = least.min(lift_off(setup, pressed, libm::hypot(force.radial, force.tangential)));
-        if at == slip.cut {
-            let motion = clamped.allowed(&slip.motion);
-            least = least.min(clamped.trial(&force.rotating().at(slip.angle), &motion)?);
-        }
-    }
-    Some(least)
+    Some(Factors { slip: lowest, lift })
 }
 
 /// Whether two sets of contacts share their force alike and at the same places.
@@ -208,9 +218,9 @@ fn less(least: Option<(f64, usize, &'static str)>, (factor, mode): Judged, at: u
 
 /// The hold factor of one cut at the worst angle of the tool, with `grip` N; exact only below `enough`.
 fn judge(setup: &Setup, clamped: &Clamped, cutting: &CuttingCut, grip: f64, enough: f64) -> Result<Judged, String> {
-    let load = cutting.load().map_err(|error| why(&error))?;
+    let load = cutting.load().map_err(|error| why(&error))?.rotating();
     let worst = clamped
-        .worst_unless_above(&load.rotating(), setup.chuck.jaws as usize, enough)
+        .worst_unless_above(&load, setup.chuck.jaws as usize, enough)
         .map_err(|error| format!("No hold can be given: {error}."))?;
     let judged = match worst.map(|worst| worst.hold) {
         None => (f64::INFINITY, "holds better than against another cut"),
@@ -219,13 +229,15 @@ fn judge(setup: &Setup, clamped: &Clamped, cutting: &CuttingCut, grip: f64, enou
         Some(Hold::NoLoad | Hold::CarriedByJaws) => (CARRIED, "lifts off a jaw"),
         Some(Hold::Limit(limit)) => (limit.factor.min(CARRIED), words(limit.mode)),
     };
-    let lifting = lift_off(setup, grip, libm::hypot(load.radial, load.tangential));
+    let lifting = lift_off(setup, clamped, grip, &load);
     Ok(if lifting < judged.0 { (lifting, "lifts off a jaw") } else { judged })
 }
 
 /// Load multiplier at which a force across the axis takes the last grip from one jaw: half the grip over
 /// the force, for three or more equal jaws as equal radial springs.
-fn lift_off(setup: &Setup, grip: f64, across: f64) -> f64 {
+fn lift_off(setup: &Setup, clamped: &Clamped, grip: f64, load: &RotatingWrench) -> f64 {
+    // The tool's angle turns the force, and does not change it.
+    let across = clamped.across(&load.at(0.0));
     if support(setup) == LateralSupport::Jaws && across > 0.0 { grip / (2.0 * across) } else { f64::INFINITY }
 }
 
@@ -235,9 +247,17 @@ fn support(setup: &Setup) -> LateralSupport {
 }
 
 /// The part in the jaws, held by the contact's own normal forces.
-fn clamp(setup: &Setup, face: &Face<'static>, contact: &Contact) -> Result<Clamped, HoldError> {
-    let clamped = Clamped::new(&contacts(setup, face, contact), setup.grip.friction.value, seat(setup))?;
-    Ok(clamped.supported(support(setup)))
+fn clamp(setup: &Setup, contacts: &[ContactPoint]) -> Result<Clamped, HoldError> {
+    let clamped = Clamped::new(contacts, setup.grip.friction.value, seat(setup))?.supported(support(setup));
+    match centre(setup) {
+        Some(centre) => clamped.centred(centre),
+        None => Ok(clamped),
+    }
+}
+
+/// The centre in the tail end, if there is one.
+fn centre(setup: &Setup) -> Option<Centre> {
+    setup.grip.thrust.map(|thrust| Centre { z: setup.overhang(), thrust: thrust.value })
 }
 
 /// The contact gathered into a few points to a jaw, each at the middle of the forces it stands for.
@@ -447,6 +467,8 @@ fn power_terms(setup: &Setup, cut: &Cut) -> Vec<Term> {
 }
 
 fn tell_hold(setup: &Setup, grip: f64, factor: f64, cut: usize, mode: &str) -> Finding {
+    let mut given: Vec<Term> = [term("μ", setup.grip.friction.value, Kind::Plain), term("F", grip, Kind::Force)].into();
+    given.extend(setup.grip.thrust.map(|thrust| term("T", thrust.value, Kind::Force)));
     let says = format!("Cut {} decides; beyond this load the part {mode}.", cut + 1);
     Finding::new("hold.factor", "Hold factor", Kind::Plain, factor)
         .at_least(setup.grip.required_hold.value, "the hold factor you want")
@@ -454,11 +476,27 @@ fn tell_hold(setup: &Setup, grip: f64, factor: f64, cut: usize, mode: &str) -> F
         .entry("run.pressure")
         .step(Step {
             says: "Least load multiplier over all rigid motions of the part, friction against load, at the worst angle of the tool to the jaws. Three or more jaws that move together bear forces across the axis until one lifts off, at half the grip",
-            formula: "S = min over v, with W·v = 1, of Σ μ Nᵢ |vᵢ|",
-            given: [term("μ", setup.grip.friction.value, Kind::Plain), term("F", grip, Kind::Force)].into(),
+            formula: if setup.grip.thrust.is_some() {
+                "S = min over v, with W·v = 1, of Σ μ Nᵢ |vᵢ| + T v_z + F_q |v_q|"
+            } else {
+                "S = min over v, with W·v = 1, of Σ μ Nᵢ |vᵢ|"
+            },
+            given,
             result: term("S", factor, Kind::Plain),
             source: "limit analysis, upper-bound theorem: Drucker, Prager and Greenberg 1952, from memory; normal forces from the contact of jaws and part at the grip F at speed",
         })
+}
+
+/// What a centre bears.
+fn tell_centre(centre: &Centre) -> Finding {
+    let bears = centre.bears_across();
+    Finding::new("hold.centre", "Push across that the tail centre bears", Kind::Force, bears).entry("grip.thrust").step(Step {
+        says: "The push at which the far side of the centre hole comes off a 60° point; the part is lifted off the jaw step only against the thrust T, and no torque is counted",
+        formula: "F_q = T / (2 tan 30°)",
+        given: [term("T", centre.thrust, Kind::Force)].into(),
+        result: term("F_q", bears, Kind::Force),
+        source: "statics of a cone that bears with 1 + cos around it; 60° by ISO 866 and ISO 2541, from memory",
+    })
 }
 
 fn name_of(kind: &CutKind) -> &'static str {

@@ -25,8 +25,7 @@ pub(super) fn check(setup: &Setup, reader: &mut Reader<'_>) {
     check_chuck(setup, reader);
     for (at, cut) in setup.cuts.iter().enumerate() {
         check_cut(setup, &cut.kind, at, reader);
-        let (least, most) =
-            (-setup.grip.length.value, setup.part.length() - setup.grip.start.value - setup.grip.length.value);
+        let (least, most) = (-setup.grip.length.value, setup.overhang());
         if cut.distance.value < least || cut.distance.value > most + 1e-9 {
             let allowed = range_words(least, most, reader.unit_of(&t::CUT_DISTANCE, at));
             reader.conflict(
@@ -119,6 +118,9 @@ fn check_grip(setup: &Setup, reader: &mut Reader<'_>) {
         let allowed =
             format!("a bore of at least {} for an inside grip", shown(SMALLEST_GRIPPED_BORE, reader.unit_of(bore, 0)));
         reader.conflict(bore, 0, allowed, "Grip the outside, or correct the bore.");
+    }
+    if let Some(why) = setup.no_centre().filter(|_| setup.grip.thrust.is_some()) {
+        reader.conflict(&p::TAIL, 0, "none".to_string(), why);
     }
     check_band(setup, radius, reader);
     check_reach(setup, radius, reader);

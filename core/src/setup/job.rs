@@ -118,6 +118,8 @@ pub struct Grip {
     pub lower_deviation: Length,
     /// Whether the part rests on the jaw step.
     pub seated: bool,
+    /// Thrust of a live centre in the tail end, if there is one.
+    pub thrust: Option<Force>,
     /// Friction between jaw and part.
     pub friction: Ratio,
     /// Least hold factor accepted.
@@ -392,6 +394,30 @@ impl Setup {
     pub fn bearing_length(&self) -> f64 {
         let [from, to] = self.bearing();
         to - from
+    }
+
+    /// From the front of the jaws to the tail end of the part, m.
+    #[must_use]
+    pub fn overhang(&self) -> f64 {
+        self.part.length() - self.grip.start.value - self.grip.length.value
+    }
+
+    /// Why a centre cannot stand in the tail end, or is not covered; none where it can.
+    #[must_use]
+    pub fn no_centre(&self) -> Option<&'static str> {
+        let [_, bore] = self.part.diameters_at(self.part.length(), Toward::Chuck);
+        let through = |cut: &Cut| matches!(cut.kind, CutKind::Drilling { .. } | CutKind::Boring(..));
+        if !self.grip.seated {
+            Some("A centre presses the part into the chuck: it must rest on the jaw step.")
+        } else if bore > 0.0 {
+            Some("The tail end is bored: how a centre spreads it is not in this model. Choose none.")
+        } else if self.overhang() <= 0.0 {
+            Some("The part does not reach out of the jaws: a centre has nothing to hold.")
+        } else if self.cuts.iter().any(through) {
+            Some("A centre stands where a drill or boring bar goes in: choose none, or take that cut by itself.")
+        } else {
+            None
+        }
     }
 
     /// Radius of the surface the jaws touch, m.

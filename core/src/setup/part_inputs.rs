@@ -205,6 +205,26 @@ pub static SEATED: Input = Input {
     source: OURS,
     when: When::Always,
 };
+/// What stands in the tail end.
+pub static TAIL: Input = Input {
+    path: "grip.tail",
+    name: "Tail support",
+    form: Form::Choice(&[choice("none", "None"), choice("centre", "Live centre in the tail end")]),
+    default: "none",
+    help: "A centre presses the part on the jaw step and keeps its far end from tipping. It takes no torque. The tail end must be solid.",
+    source: OURS,
+    when: When::Always,
+};
+/// How hard the centre presses.
+pub static THRUST: Input = Input {
+    path: "grip.thrust",
+    name: "Thrust of the centre, at least",
+    form: quantity(Kind::Force, 50.0, 1e5),
+    default: "2 kN",
+    help: "The least that the quill gives: its pressure times its piston's area. A quill moved by hand gives what nobody knows: measure it, or enter little.",
+    source: "our own starting value, no source; range: bench lathes to heavy quills, from memory",
+    when: When::Chosen("grip.tail", &["centre"]),
+};
 /// Friction between jaw and part.
 pub static FRICTION: Input = Input {
     path: "grip.friction",
@@ -247,6 +267,8 @@ pub static PART_INPUTS: &[&Input] = &[
     &LARGEST_PART,
     &SMALLEST_PART,
     &SEATED,
+    &TAIL,
+    &THRUST,
     &FRICTION,
     &REQUIRED_HOLD,
 ];

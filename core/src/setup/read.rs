@@ -167,6 +167,8 @@ fn read_grip(reader: &mut Reader<'_>) -> Option<Grip> {
     let upper_deviation = reader.length(&p::LARGEST_PART);
     let lower_deviation = reader.length(&p::SMALLEST_PART);
     let seat = reader.choice(&p::SEATED, 0);
+    let tail = reader.choice(&p::TAIL, 0);
+    let thrust = if tail == Some("centre") { reader.force(&p::THRUST, 0) } else { None };
     let friction = reader.ratio(&p::FRICTION, 0);
     let required_hold = reader.ratio(&p::REQUIRED_HOLD, 0);
     Some(Grip {
@@ -176,6 +178,7 @@ fn read_grip(reader: &mut Reader<'_>) -> Option<Grip> {
         upper_deviation: upper_deviation?,
         lower_deviation: lower_deviation?,
         seated: seat? == "seated",
+        thrust,
         friction: friction?,
         required_hold: required_hold?,
     })

@@ -23,6 +23,7 @@ pub(super) fn run(name: &str, inputs: &Value) -> Told {
         "kienzle" => given(inputs, cutting::kienzle),
         "three_jaws" => given(inputs, holding::three_jaws),
         "two_rings" => given(inputs, holding::two_rings),
+        "two_rings_centred" => given(inputs, holding::two_rings_centred),
         "annulus_harmonic" => given(inputs, bending::annulus_harmonic),
         "uniform_pressure" => given(inputs, bending::uniform_pressure),
         "rotating_disc" => given(inputs, bending::rotating_disc),

@@ -75,6 +75,24 @@ fn a_shut_window_says_so_and_lists_what_would_open_it() {
 }
 
 #[test]
+fn a_tail_centre_is_offered_drawn_and_refused_where_it_cannot_stand() {
+    on_both_pages(Viewport::TABLET, |browser, _| {
+        let bar = [("part.bore_diameter", "0 mm"), ("part.roundness_limit", "1 mm"), ("part.runout_limit", "1 mm")];
+        choose(browser, "grip.side", "outside");
+        for (path, text) in bar {
+            type_at(browser, path, text);
+        }
+        choose(browser, "grip.tail", "centre");
+        browser.eventually("!!document.querySelector('#section-centre')", &json!(true), "it is drawn");
+        let told = "document.querySelector('#notes').textContent.includes('The hold counts on the centre')";
+        browser.eventually(told, &json!(true), "with its caution");
+        type_at(browser, "part.bore_diameter", "20 mm");
+        let refused = "document.querySelector(\"[id='message-grip.tail']\").textContent.includes('bored')";
+        browser.eventually(refused, &json!(true), "a bored end is refused");
+    });
+}
+
+#[test]
 fn with_two_pressures_roughing_has_a_window_of_its_own() {
     on_both_pages(Viewport::PHONE, |browser, _| {
         choose(browser, "run.pressures", "two");
@@ -129,6 +147,7 @@ fn other_jaws_stand_beside_those_set_and_can_be_taken() {
         browser.tap(&format!("#take-jaws-{pie}"));
         let taken: Entries = comparison.done()[pie].choice.entries.clone();
         assert_address_holds(browser, &taken, "the whole set-up with these jaws");
-        assert!(browser.text("#comparison").contains("compare again"), "the table is of the set-up before");
+        let told = "document.querySelector('#comparison').textContent.includes('compare again')";
+        browser.eventually(told, &json!(true), "the table is of the set-up before");
     });
 }

@@ -14,6 +14,9 @@ use crate::root;
 use crate::view::title_block;
 use crate::view::window::{self, POINT, plane, settable, step};
 
+/// Least time between two drawings of a window on its way, in milliseconds: each costs more than a slice of tracing.
+const BETWEEN_DRAWINGS: f64 = 100.0;
+
 /// What is traced, and for which entries.
 #[derive(Debug, Default)]
 pub(super) struct Tracing {
@@ -22,8 +25,10 @@ pub(super) struct Tracing {
     work: Option<WindowWork>,
     /// Whether something is still to be traced.
     under: bool,
-    /// What bounds it, at which speed, and how many of its ends have been looked at.
-    bounds: Option<(f64, Bounds, usize)>,
+    /// What bounds it, at which speed.
+    bounds: Option<(f64, Bounds)>,
+    /// When it was last drawn on its way; at once when it is begun.
+    drawn: f64,
     /// The grip for the cuts before the last pressure, at which speed.
     rough: Option<(f64, WindowWork, bool)>,
     /// What would open it, at which speed.
@@ -33,12 +38,19 @@ pub(super) struct Tracing {
 }
 
 /// What bounds the window at one speed.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct Bounds {
     /// The pressures that are good.
     pub(crate) span: Span,
-    /// The range that decides either end; none where no range does.
-    pub(crate) deciders: [Option<Decider>; 2],
+    /// The range that decides each boundary, as far as they were asked; none where no range does.
+    deciders: Vec<Option<Decider>>,
+}
+
+impl Bounds {
+    /// The range that decides a boundary; none where no range does.
+    pub(crate) fn decider(&self, boundary: Option<usize>) -> Option<Decider> {
+        *self.deciders.get(boundary?)?
+    }
 }
 
 impl Desk {
@@ -68,13 +80,11 @@ impl Desk {
         if two { FINISH_PRESSURE.path } else { PRESSURE.path }
     }
 
-    /// What bounds the window at the speed set, once it is traced.
+    /// What bounds the window at the speed set, once it is traced and every boundary was asked.
     pub(crate) fn bounds(&self) -> Option<&Bounds> {
         let (setup, _) = self.good.as_ref().filter(|_| self.is_traced())?;
-        let known = |(speed, bounds, ends): &(f64, Bounds, usize)| {
-            *speed == setup.speed.value && *ends == bounds.deciders.len()
-        };
-        self.tracing.bounds.as_ref().filter(|bounds| known(bounds)).map(|(_, bounds, _)| bounds)
+        let (speed, bounds) = self.tracing.bounds.as_ref()?;
+        (*speed == setup.speed.value && bounds.deciders.len() == self.window()?.boundaries.len()).then_some(bounds)
     }
 
     /// Whether what is traced is of the present entries, but for pressure and speed, on which it does not hang.
@@ -89,20 +99,19 @@ impl Desk {
         traced.filter(|window| !window.boundaries.is_empty())
     }
 
-    /// Looks for what bounds the window at the speed set, one end at a time; false when that is known.
+    /// Looks for what bounds the window at the speed set, boundary by boundary; false when that is known.
     fn bound(&mut self) -> bool {
         let (Some((setup, _)), Some(work)) = (&self.good, &self.tracing.work) else { return false };
         let speed = setup.speed.value;
-        let begun = self.tracing.bounds.take_if(|(known, ..)| *known == speed);
-        let (_, mut bounds, ends) = begun.unwrap_or_else(|| {
-            let span = work.window().span(speed);
-            (speed, Bounds { span, deciders: [None; 2] }, 0)
-        });
-        let more = ends < bounds.deciders.len();
-        if let Some((decider, by)) = bounds.deciders.get_mut(ends).zip(bounds.span.by.get(ends)) {
-            *decider = by.and_then(|by| work.decided_by(&self.engine, by, speed));
+        let Some((_, bounds)) = self.tracing.bounds.as_mut().filter(|(known, _)| *known == speed) else {
+            self.tracing.bounds = Some((speed, Bounds { span: work.window().span(speed), deciders: Vec::new() }));
+            return true;
+        };
+        let next = bounds.deciders.len();
+        let more = next < work.window().boundaries.len();
+        if more {
+            bounds.deciders.push(work.decided_by(&self.engine, next, speed));
         }
-        self.tracing.bounds = Some((speed, bounds, if more { ends + 1 } else { ends }));
         more
     }
 
@@ -222,14 +231,19 @@ impl Page {
     /// Traces the window for a while, and goes on after it.
     pub(super) fn trace(&mut self) {
         let begun = now();
+        let was_bound = self.desk.bounds().is_some();
         let mut more = true;
         while more && now() - begun < SLICE {
             more = self.desk.trace();
         }
-        self.show_window();
-        if !self.desk.is_tracing() {
-            // It tells what the window says once that is known.
-            self.regions.show("verdict", title_block::show(&self.desk));
+        let is_bound = self.desk.bounds().is_some();
+        if !more || is_bound != was_bound || now() - self.desk.tracing.drawn > BETWEEN_DRAWINGS {
+            self.show_window();
+            if is_bound {
+                // It tells what the window says once that is known.
+                self.regions.show("verdict", title_block::show(&self.desk));
+            }
+            self.desk.tracing.drawn = now();
         }
         if more {
             self.tracing.restart();

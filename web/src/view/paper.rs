@@ -91,8 +91,14 @@ fn order(desk: &Desk, setup: &Setup, findings: &Findings) -> Vec<String> {
             units.show(Kind::Pressure, finish.value)
         ),
     });
+    let tail = setup.grip.thrust.map_or_else(String::new, |thrust| {
+        format!(
+            " Live centre in the tail end, at least {} of thrust, tool and holder clear of it;",
+            units.show(Kind::Force, thrust.value)
+        )
+    });
     order.push(format!(
-        "Part against its seat, clamp, guard closed. Up to {} in steps.",
+        "Part against its seat, clamp,{tail} guard closed. Up to {} in steps.",
         units.show(Kind::RotationalSpeed, setup.speed.value)
     ));
     let record = if setup.reuses_jaws() { "" } else { " Write the boring into the jaw record." };
@@ -169,6 +175,13 @@ mod tests {
     fn a_ring_that_cannot_stop_the_jaws_comes_first_on_the_sheet() {
         let held = steps(&[&HELD[..], &[("stroke.plan", "yes"), ("ring.bearing", "around")]].concat());
         assert!(held[0].starts_with("Not before the verdict"), "{held:?}");
+    }
+
+    #[test]
+    fn a_centre_stands_on_the_sheet_with_its_thrust() {
+        let solid = [("part.bore_diameter", "0 mm"), ("grip.tail", "centre"), ("grip.thrust", "3 kN")];
+        let steps = steps(&solid);
+        assert!(steps.iter().any(|step| step.contains("Live centre in the tail end, at least 3 kN")), "{steps:?}");
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! The section along the axis through jaw 1: chuck face, jaws as bored, part, tools and dimensions.
 
+mod centre;
 mod handles;
 mod sizes;
 
@@ -69,6 +70,7 @@ impl Section<'_> {
                         (self.chuck())
                         (self.jaws_behind())
                         g class="held" { (self.part()) }
+                        @if self.stage.setup.grip.thrust.is_some() { (self.centre()) }
                         (self.cut_jaws())
                         (self.breaks())
                         (on_section(self.stage))
@@ -324,6 +326,7 @@ impl Section<'_> {
         };
         let seat =
             if setup.grip.seated { "resting on the jaw step" } else { "held by friction alone, off the jaw step" };
+        let tail = if setup.grip.thrust.is_some() { ", a live centre in its tail end" } else { "" };
         let tools: Vec<String> = setup
             .cuts
             .iter()
@@ -331,7 +334,7 @@ impl Section<'_> {
             .map(|(at, cut)| format!("tool {} {} in front of the jaws", at + 1, show(cut.distance.value)))
             .collect();
         format!(
-            "{part}, {} over {} by jaws {} high with a step of {}, {seat}; {}. Arrows on the jaw: pressure along it, as a mean over its arc, to the scale of the other view.",
+            "{part}, {} over {} by jaws {} high with a step of {}, {seat}{tail}; {}. Arrows on the jaw: pressure along it, as a mean over its arc, to the scale of the other view.",
             self.both.way,
             show(setup.grip.length.value),
             show(setup.jaws.height.value),

@@ -58,9 +58,11 @@ pub(crate) fn plane(desk: &Desk) -> Option<Plane> {
     desk.window().map(Plane::of)
 }
 
-/// A boundary that lies within the drawing, with its number.
+/// A boundary with its number; its points lie within the drawing, or there are none.
 struct Shown<'a> {
     number: usize,
+    /// Its place among the window's boundaries.
+    at: usize,
     boundary: &'a Boundary,
     points: Vec<[f64; 2]>,
 }
@@ -68,10 +70,10 @@ struct Shown<'a> {
 fn shown<'a>(window: &'a Window) -> Vec<Shown<'a>> {
     let [least, most] = window.pressures;
     let within = |points: &[[f64; 2]]| points.iter().any(|[_, p]| *p > least * 1.01 && *p < most * 0.999);
-    let all = window.boundaries.iter().map(|boundary| (boundary, boundary.points()));
-    all.filter(|(_, points)| within(points))
-        .enumerate()
-        .map(|(at, (boundary, points))| Shown { number: at + 1, boundary, points })
+    let all = window.boundaries.iter().enumerate().map(|(at, boundary)| (at, boundary, boundary.points()));
+    all.filter(|(.., points)| within(points))
+        .zip(1..)
+        .map(|((at, boundary, points), number)| Shown { number, at, boundary, points })
         .collect()
 }
 
@@ -90,8 +92,8 @@ pub(crate) fn show(desk: &Desk) -> Markup {
                 (openings(desk))
             }
         }
-        ol.limits { @for limit in &shown { (listed(desk, limit, speed)) } }
-        (out_of_reach(window, &shown, speed))
+        ol.limits { @for limit in shown.iter().chain(&never(window, &shown, speed)) { (listed(desk, limit, speed)) } }
+        (always(window, &shown, speed))
         (parts(desk))
     }
 }
@@ -246,12 +248,8 @@ fn axes(plane: Plane, pressures: &Unit, speeds: &Unit) -> Markup {
 fn told(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: f64, speed: f64) -> Markup {
     let units = desk.units;
     let span = window.span(speed);
-    let deciders = desk.bounds().map_or([None; 2], |bounds| bounds.deciders);
     let show = |pressure: f64| units.show(Kind::Pressure, pressure);
-    let by = |end: usize| {
-        let decided = deciders[end].map_or_else(String::new, |decider| format!(", decided by {}", decider.name));
-        format!("{}{decided}", name(window, span.by[end]))
-    };
+    let by = |end: usize| format!("{}{}", name(window, span.by[end]), decided(desk, span.by[end]));
     let at = units.show(Kind::RotationalSpeed, speed);
     let beyond: Vec<&str> = broken(window, pressure, speed);
     html! {
@@ -279,6 +277,12 @@ fn told(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: f64, speed:
         @if let Some(fastest) = window.fastest() { p { "Some pressure is good up to " (units.show(Kind::RotationalSpeed, fastest)) "." } }
         p.note { "Limits of hold count the ranges of friction, condition, gauge and cutting force at their bad ends; limits of form those of condition, gauge, wall, bore and diameter. " (shown.len()) " limits lie on the drawing." }
     }
+}
+
+/// The range that decides a limit, as it follows the limit's name; nothing where none does or that is not yet known.
+fn decided(desk: &Desk, limit: Option<usize>) -> String {
+    let decider = desk.bounds().and_then(|bounds| bounds.decider(limit));
+    decider.map_or_else(String::new, |decider| format!(", decided by {}", decider.name))
 }
 
 /// What stands where no limit is met.
@@ -316,8 +320,9 @@ pub(crate) fn at_worst(desk: &Desk) -> Option<(bool, String)> {
     let [low, high] = bounds.span.pressures;
     let end = usize::from(pressure > high || (pressure >= low && high - pressure < pressure - low));
     let limit = name(window, bounds.span.by[end]);
-    let decides = bounds.deciders[end].map_or("judged as entered", |decider| decider.name);
-    let decided = bounds.deciders[end].map_or("", |_| " decides");
+    let decider = bounds.decider(bounds.span.by[end]);
+    let decides = decider.map_or("judged as entered", |decider| decider.name);
+    let decided = decider.map_or("", |_| " decides");
     if !broken(window, pressure, speed).is_empty() {
         return Some((false, format!("At worst not good: {limit} ({decides}{decided}).")));
     }
@@ -363,15 +368,19 @@ pub(super) fn sense(keep: Keep) -> &'static str {
     if keep == Keep::AtLeast { "at least" } else { "at most" }
 }
 
-/// One limit of the list: what it does at the speed set, and what would move it.
+/// One limit of the list: what it does at the speed set, which range decides it, and what would move it.
 fn listed(desk: &Desk, limit: &Shown<'_>, speed: f64) -> Markup {
     let boundary = limit.boundary;
-    let sense = sense(boundary.keep());
     let at = boundary.at(speed).map(|at| desk.units.show(Kind::Pressure, at)).unwrap_or_default();
+    let told = if limit.points.is_empty() {
+        "no pressure keeps it".to_owned()
+    } else {
+        format!("{} {at}", sense(boundary.keep()))
+    };
     html! {
         li {
             details id={ "limit-" (limit.number) } {
-                summary { span.name { (boundary.name) } " " span.value { (sense) " " (at) } }
+                summary { span.name { (boundary.name) } " " span.value { (told) } (decided(desk, Some(limit.at))) }
                 p { (boundary.says) " It moves with:" }
                 ul { @for (entry, says) in boundary.moves {
                     li { (says) " " button type="button" id={ "move-" (limit.number) "-" (entry) } data-act="goto" data-path=(entry) aria-label={ "Go to it: " (says) } { "Go to it" } }
@@ -381,22 +390,35 @@ fn listed(desk: &Desk, limit: &Shown<'_>, speed: f64) -> Markup {
     }
 }
 
-/// Limits whose curves lie beside the drawing: those that no pressure keeps, and those that none reaches.
-fn out_of_reach(window: &Window, shown: &[Shown<'_>], speed: f64) -> Markup {
-    let beside = |kept: bool| {
-        let [least, most] = window.pressures;
-        let others = window.boundaries.iter().filter(|boundary| {
-            let unseen = !shown.iter().any(|shown| shown.boundary.key == boundary.key);
-            let keeps = |at: f64| if boundary.keep() == Keep::AtMost { at > least * 1.01 } else { at < most * 0.999 };
-            unseen && boundary.at(speed).is_some_and(|at| keeps(at) == kept)
-        });
-        others.map(|boundary| boundary.name.as_str()).collect::<Vec<_>>().join(", ")
-    };
-    let (never, always) = (beside(false), beside(true));
-    html! {
-        @if !never.is_empty() { p.stop { "No pressure keeps: " (never) "." } }
-        @if !always.is_empty() { p.note { "Kept at every pressure looked at: " (always) "." } }
-    }
+/// Whether some pressure looked at keeps a limit whose curve lies beside the drawing.
+fn is_kept(window: &Window, boundary: &Boundary, speed: f64) -> Option<bool> {
+    let ([least, most], at) = (window.pressures, boundary.at(speed)?);
+    Some(if boundary.keep() == Keep::AtMost { at > least * 1.01 } else { at < most * 0.999 })
+}
+
+fn is_shown(shown: &[Shown<'_>], boundary: &Boundary) -> bool {
+    shown.iter().any(|shown| shown.boundary.key == boundary.key)
+}
+
+/// The limits that no pressure keeps, numbered after those drawn.
+fn never<'a>(window: &'a Window, shown: &[Shown<'_>], speed: f64) -> Vec<Shown<'a>> {
+    let never = window
+        .boundaries
+        .iter()
+        .enumerate()
+        .filter(|(_, boundary)| !is_shown(shown, boundary) && is_kept(window, boundary, speed) == Some(false));
+    let number = |((at, boundary), number)| Shown { number, at, boundary, points: Vec::new() };
+    never.zip(shown.len() + 1..).map(number).collect()
+}
+
+/// The limits that every pressure keeps.
+fn always(window: &Window, shown: &[Shown<'_>], speed: f64) -> Markup {
+    let always = window
+        .boundaries
+        .iter()
+        .filter(|boundary| !is_shown(shown, boundary) && is_kept(window, boundary, speed) == Some(true));
+    let always = always.map(|boundary| boundary.name.as_str()).collect::<Vec<_>>().join(", ");
+    html! { @if !always.is_empty() { p.note { "Kept at every pressure looked at: " (always) "." } } }
 }
 
 /// How parts come out within the ranges.

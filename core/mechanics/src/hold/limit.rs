@@ -12,7 +12,7 @@
 use super::interior::{FAR, NEAR, Point};
 use super::matrix::{Cholesky, Symmetric, add, dot6, lift_of, push, scale, transposed};
 use super::motion::{Motion, dot};
-use super::{ContactPoint, LateralSupport, Seat};
+use super::{Centre, ContactPoint, LateralSupport, Seat};
 use crate::cutting::{Wrench, cross};
 use alloc::vec::Vec;
 
@@ -127,6 +127,7 @@ impl Problem {
         friction: f64,
         seat: Option<&Seat>,
         support: LateralSupport,
+        centre_point: Option<&Centre>,
     ) -> Option<Self> {
         let (centre, distance, sum) = extent(contacts);
         let friction_sum = friction * sum;
@@ -140,7 +141,7 @@ impl Problem {
             let [x, y, z] = support.borne_by_friction(direction);
             [x, y, z, turning[0], turning[1], turning[2]]
         };
-        let contacts: Vec<Contact> = contacts
+        let mut contacts: Vec<Contact> = contacts
             .iter()
             .filter(|contact| contact.normal_force > 0.0)
             .map(|contact| Contact {
@@ -148,6 +149,15 @@ impl Problem {
                 friction: contact.normal_force / sum,
             })
             .collect();
+        // A centre resists as two contacts do: across the axis up to what its point bears, and along it up to its
+        // thrust. The seat lets no part of the axis go the other way, where the thrust would help instead.
+        if let Some(point) = centre_point {
+            let at = [0.0, 0.0, point.z];
+            let across = [row([1.0, 0.0, 0.0], at), row([0.0, 1.0, 0.0], at)];
+            let along = [row([0.0, 0.0, 1.0], at), [0.0; 6]];
+            contacts.push(Contact { rows: across, friction: point.bears_across() / friction_sum });
+            contacts.push(Contact { rows: along, friction: point.thrust / friction_sum });
+        }
         let lift = |point: &[f64; 3]| {
             let [_, _, along, tilt, across, _] = row([0.0, 0.0, 1.0], *point);
             [along, tilt, across]

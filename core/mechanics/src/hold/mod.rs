@@ -14,8 +14,7 @@
 //! lower is what is called the factor.
 //!
 //! Not in the model: a load that changes the normal forces (a jaw pushed back,
-//! the part wedged across the jaws), elastic unloading of a patch, a tail
-//! centre. The normal forces should balance among themselves, as those of a
+//! the part wedged across the jaws), elastic unloading of a patch. The normal forces should balance among themselves, as those of a
 //! clamped part do: see [`Clamped::imbalance`].
 //!
 //! ```
@@ -35,6 +34,7 @@
 //! # Ok::<(), holdround_mechanics::hold::HoldError>(())
 //! ```
 
+mod centre;
 mod interior;
 mod jaws;
 mod limit;
@@ -42,11 +42,12 @@ mod matrix;
 mod motion;
 mod worst;
 
+pub use centre::Centre;
 pub use jaws::{JawGrip, Wrap};
 pub use motion::{Mode, Motion};
 pub use worst::{SCAN_ANGLES, WorstHold};
 
-use crate::cutting::Wrench;
+use crate::cutting::{Wrench, cross};
 use alloc::vec::Vec;
 use core::fmt;
 use limit::{Problem, Slip};
@@ -133,6 +134,8 @@ pub enum HoldError {
     Friction,
     /// The seat's radius must be positive, and neither number beyond 1000 m.
     Seat,
+    /// A centre needs a seat to press the part on, a positive thrust, and a place in front of the jaws within 1000 m.
+    Centre,
     /// The load is not finite.
     Wrench,
     /// The solver found no bracket: take the part as not held.
@@ -151,6 +154,7 @@ impl fmt::Display for HoldError {
             Self::Contact => "a contact point is out of range",
             Self::Friction => "the friction is out of range",
             Self::Seat => "the seat is out of range",
+            Self::Centre => "a centre needs a seat to press the part on",
             Self::Wrench => "the load is out of range",
             Self::Unsettled => "the solver found no bracket; take the part as not held",
         })
@@ -217,6 +221,7 @@ pub struct Clamped {
     friction: f64,
     seat: Option<Seat>,
     support: LateralSupport,
+    centre: Option<Centre>,
     problem: Option<Problem>,
 }
 
@@ -236,15 +241,42 @@ impl Clamped {
         }
         let contacts = contacts.iter().map(ContactPoint::checked).collect::<Result<Vec<_>, _>>()?;
         let support = LateralSupport::default();
-        let problem = Problem::new(&contacts, friction, seat.as_ref(), support);
-        Ok(Self { contacts, friction, seat, support, problem })
+        let problem = Problem::new(&contacts, friction, seat.as_ref(), support, None);
+        Ok(Self { contacts, friction, seat, support, centre: None, problem })
     }
 
     /// The same part with forces across the axis borne otherwise.
     #[must_use]
     pub fn supported(self, support: LateralSupport) -> Self {
-        let problem = Problem::new(&self.contacts, self.friction, self.seat.as_ref(), support);
+        let centre = self.centre.as_ref();
+        let problem = Problem::new(&self.contacts, self.friction, self.seat.as_ref(), support, centre);
         Self { support, problem, ..self }
+    }
+
+    /// The same part with a centre in its tail end.
+    ///
+    /// # Errors
+    /// [`HoldError::Centre`].
+    pub fn centred(self, centre: Centre) -> Result<Self, HoldError> {
+        let covered = centre.thrust > 0.0 && centre.thrust.is_finite() && centre.z > 0.0 && centre.z <= FARTHEST;
+        if !(covered && self.seat.is_some()) {
+            return Err(HoldError::Centre);
+        }
+        let problem = Problem::new(&self.contacts, self.friction, self.seat.as_ref(), self.support, Some(&centre));
+        Ok(Self { centre: Some(centre), problem, ..self })
+    }
+
+    /// Force across the axis in N that the jaws may have to bear under a load: the load's own, or where a centre takes
+    /// all of its tilt, as the far support of a beam, what then comes on the jaws; whichever is more.
+    #[must_use]
+    pub fn across(&self, load: &Wrench) -> f64 {
+        let [x, y, _] = load.force;
+        let own = libm::hypot(x, y);
+        let Some((centre, problem)) = self.centre.as_ref().zip(self.problem.as_ref()) else { return own };
+        let middle = problem.centre();
+        let moved = cross(middle, load.force);
+        let [about_x, about_y] = [0, 1].map(|k| (load.moment[k] - moved[k]) / (centre.z - middle[2]));
+        own.max(libm::hypot(x - about_y, y + about_x))
     }
 
     /// The hold factor for one load.
@@ -285,7 +317,8 @@ impl Clamped {
         }
         let friction: f64 =
             self.contacts.iter().map(|contact| self.friction * contact.normal_force * motion.slip_at(contact)).sum();
-        Some(friction / power)
+        let centre = self.centre.map_or(0.0, |centre| centre.cost(motion));
+        Some((friction + centre) / power)
     }
 
     /// A motion found for another spread of the normal forces, shifted so that the jaws allow it: see

@@ -31,6 +31,16 @@ fn any_part() -> impl Strategy<Value = (JawGrip, Clamped)> {
     })
 }
 
+/// A seated part with a centre in its tail end, and without it.
+fn any_centred() -> impl Strategy<Value = (Clamped, Clamped, Centre)> {
+    (any_part(), 0.01..0.3_f64, 10.0..2e4_f64).prop_map(|((grip, part), z, thrust)| {
+        let seat = Seat { radius: 0.8 * grip.radius, z: -grip.length };
+        let part = Clamped::new(&part.contacts, part.friction, Some(seat)).unwrap().supported(LateralSupport::Jaws);
+        let centre = Centre { z, thrust };
+        (part.clone().centred(centre).unwrap(), part, centre)
+    })
+}
+
 fn factor(part: &Clamped, load: &Wrench) -> Option<f64> {
     part.hold(load).unwrap().limit().map(|limit| limit.factor)
 }
@@ -145,6 +155,24 @@ proptest! {
             prop_assert!(limit.gap() < 1e-6, "gap {}", limit.gap());
             if let Some(free) = factor(&part, &load) {
                 prop_assert!(limit.factor >= free * (1.0 - 1e-6), "{:?} < {}", limit, free);
+            }
+        }
+    }
+
+    #[test]
+    fn a_centre_never_holds_less_and_its_bracket_closes(
+        (with, without, centre) in any_centred(), load in any_wrench(), more in 1.0..4.0_f64,
+    ) {
+        if let Hold::Limit(limit) = with.hold(&load).unwrap() {
+            prop_assert!(limit.gap() < 1e-6, "gap {}", limit.gap());
+            let shown = with.trial(&load, &limit.motion);
+            prop_assert!(shown.is_some_and(|ratio| (ratio / limit.upper - 1.0).abs() < 1e-9), "{:?}", shown);
+            if let Some(without) = factor(&without, &load) {
+                prop_assert!(limit.factor >= without * (1.0 - 1e-6), "{:?} < {}", limit, without);
+            }
+            let harder = without.centred(Centre { thrust: more * centre.thrust, ..centre }).unwrap();
+            if let Some(harder) = factor(&harder, &load) {
+                prop_assert!(harder >= limit.factor * (1.0 - 1e-6), "{} < {:?}", harder, limit);
             }
         }
     }

@@ -5,7 +5,7 @@ use core::f64::consts::{FRAC_PI_2, TAU};
 /// The bracket closes to 1e-7 of the factor.
 const BRACKET: f64 = 2e-7;
 
-fn grip(force: f64) -> JawGrip {
+pub(super) fn grip(force: f64) -> JawGrip {
     JawGrip {
         jaws: 3,
         half_angle: 0.3,
@@ -21,14 +21,14 @@ fn clamped(force: f64, friction: f64) -> Clamped {
     Clamped::new(&grip(force).contacts(5, 3).unwrap(), friction, None).unwrap()
 }
 
-fn seated(force: f64, friction: f64) -> Clamped {
+pub(super) fn seated(force: f64, friction: f64) -> Clamped {
     let seat = Some(Seat { radius: 0.04, z: -0.03 });
     Clamped::new(&grip(force).contacts(5, 3).unwrap(), friction, seat).unwrap()
 }
 
 /// Two jaws that touch at a point each in the plane of their faces and at the
 /// depth `length`, on the x axis, 1000 N at each of the four points.
-fn two_rings(radius: f64, length: f64, friction: f64) -> Clamped {
+pub(super) fn two_rings(radius: f64, length: f64, friction: f64) -> Clamped {
     let point = |side: f64, z: f64| ContactPoint {
         position: [side * radius, 0.0, z],
         normal: [-side, 0.0, 0.0],
@@ -38,11 +38,11 @@ fn two_rings(radius: f64, length: f64, friction: f64) -> Clamped {
     Clamped::new(&contacts, friction, None).unwrap()
 }
 
-fn limit(part: &Clamped, force: [f64; 3], moment: [f64; 3]) -> Limit {
+pub(super) fn limit(part: &Clamped, force: [f64; 3], moment: [f64; 3]) -> Limit {
     *part.hold(&Wrench { force, moment }).unwrap().limit().unwrap()
 }
 
-fn close(got: f64, want: f64, claim: &str) {
+pub(super) fn close(got: f64, want: f64, claim: &str) {
     assert!((got / want - 1.0).abs() < BRACKET, "{claim}: {got} is not {want}");
 }
 

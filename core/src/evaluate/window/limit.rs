@@ -8,7 +8,7 @@ use core::cell::RefCell;
 use super::corner::{At, Corner, Ends};
 use crate::contact::{Contact, Face, Lobing};
 use crate::evaluate::contact::AVERAGED;
-use crate::evaluate::cuts::{self, Slip};
+use crate::evaluate::cuts::{self, Factors, Slip};
 use crate::evaluate::elastic::Elasticity;
 use crate::evaluate::grip::LEAST_LEFT;
 use crate::evaluate::pressed::Load;
@@ -19,7 +19,7 @@ use crate::setup::{Setup, Side};
 use crate::window::{Keep, Over};
 
 /// A ratio far above any limit.
-const FAR: f64 = 1e9;
+pub(super) const FAR: f64 = 1e9;
 
 /// One limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,6 +59,7 @@ const HOLDING: &[Mover] = &[
     ("cuts.0.feed", "a smaller feed or depth of cut"),
     ("grip.length", "a longer grip"),
     ("cuts.0.distance", "a tool nearer to the jaws"),
+    ("grip.tail", "a live centre, where the tail end is solid"),
     ("grip.required_hold", "another hold factor wanted"),
 ];
 const HOLDING_AT_WORST: &[Mover] = &[
@@ -308,20 +309,25 @@ impl Asked<'_> {
     }
 
     /// The least hold factor; nil where the grip is gone.
-    pub(in crate::evaluate) fn hold(&self, at: &At) -> f64 {
+    fn hold(&self, at: &At) -> f64 {
+        self.factors(at).map_or(0.0, |factors| factors.slip.min(factors.lift))
+    }
+
+    /// What limits the hold; none where the grip is gone.
+    pub(in crate::evaluate) fn factors(&self, at: &At) -> Option<Factors> {
         let (setup, spinning) = (&at.setup, &at.spinning);
         let force = spinning.at_speed.lowest / f64::from(setup.chuck.jaws);
         if force <= 0.0 {
-            return 0.0;
+            return None;
         }
         let middle = f64::midpoint(setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
         let gap = Load::of(setup, self.elastic, spinning).gap(middle, setup.speed.value);
         let face = &self.elastic.usual;
         let pressed = face.press_from(force, &gap, self.corners.like.borrow().as_ref());
-        let Ok(contact) = pressed else { return 0.0 };
-        let factor = cuts::least_factor(setup, face, &contact, &mut self.corners.slip.borrow_mut()).unwrap_or(0.0);
+        let contact = pressed.ok()?;
+        let factors = cuts::least_factors(setup, face, &contact, &mut self.corners.slip.borrow_mut());
         self.corners.like.replace(Some(contact));
-        factor
+        factors
     }
 
     /// The greatest of `value` over the sizes of part, clamped at rest or turning.

@@ -6,13 +6,15 @@ use super::Span;
 use super::work::WindowWork;
 use crate::evaluate::engine::Engine;
 use crate::jaw::BoredJaw;
-use crate::quantity::{Angle, Length};
+use crate::quantity::{Angle, Force, Length};
 use crate::setup::{CutKind, JawShape, Setup};
 
-use uom::si::{angle::radian, length::meter};
+use uom::si::{angle::radian, force::newton, length::meter};
 
 /// Saw cut of the pie jaws tried, m: the input's own starting value.
 const SAW_CUT: f64 = 3e-3;
+/// Thrust of the centre tried, N: the input's own starting value.
+const THRUST: f64 = 2e3;
 /// How much wider jaws are tried.
 const WIDER: f64 = 1.5;
 /// Share of their feed that cuts are tried with.
@@ -63,7 +65,7 @@ impl OpeningWork {
     #[must_use]
     pub fn new(setup: &Setup, speed: f64) -> Self {
         let mut changes: Vec<Change> =
-            [pie(setup), wider(setup), six(setup), to_size(setup), less_feed(setup), two_stages(setup)]
+            [pie(setup), wider(setup), six(setup), to_size(setup), less_feed(setup), tail(setup), two_stages(setup)]
                 .into_iter()
                 .flatten()
                 .filter(|change| change.setups.iter().all(|(setup, _)| BoredJaw::new(setup.jaw()).is_ok()))
@@ -164,6 +166,13 @@ fn lighter(setup: &Setup, feed_by: f64, depth_by: f64) -> Setup {
 
 fn less_feed(setup: &Setup) -> Option<Change> {
     change("Half the feed", "cuts.0.feed", lighter(setup, LESS_FEED, 1.0))
+}
+
+fn tail(setup: &Setup) -> Option<Change> {
+    let mut other = setup.clone();
+    other.grip.thrust = Some(Force::new::<newton>(THRUST));
+    let fits = setup.grip.thrust.is_none() && setup.no_centre().is_none();
+    if fits { change("A live centre in the tail end, pressed with 2 kN", "grip.tail", other) } else { None }
 }
 
 /// Rough at one pressure, where shape does not matter, and finish at another: the last cut, or a lighter one.

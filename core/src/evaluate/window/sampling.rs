@@ -5,7 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::corner::{At, Corner, Ends, with_wall};
-use super::limit::{Asked, Corners, Limit};
+use super::limit::{Asked, Corners, FAR, Limit};
 use super::wall::Wall;
 use crate::evaluate::elastic::{Elasticity, Work};
 use crate::evaluate::engine::{Engine, Progress};
@@ -24,6 +24,8 @@ const SEED: u64 = 20_251;
 const CHECKED: u32 = 12;
 /// Places of the table along grip, fit of the jaws, and wall.
 const SIDES: [usize; 3] = [5, 5, 3];
+/// Places along friction at which the hold is worked out: without a centre it follows friction, and two would do.
+const FRICTIONS: usize = 3;
 /// Draws for a slice.
 const SLICE: usize = 250;
 
@@ -75,10 +77,13 @@ pub struct SampleWork {
     limits: Vec<Limit>,
     walls: [Option<Wall>; 2],
     begun: bool,
-    /// Places of the table, and the limits' ratios there.
+    /// Places of the table, and the limits' ratios there; of the hold, the one at which a jaw lifts off.
     places: Vec<Vec<f64>>,
     rows: Vec<Vec<f64>>,
     tables: Vec<Table>,
+    /// The ratios at which friction gives way, friction by friction, and their table.
+    slips: Vec<Vec<f64>>,
+    slip: Option<Table>,
     /// Ratios of each part.
     drawn: Vec<Vec<f64>>,
     checked: u32,
@@ -100,6 +105,8 @@ impl SampleWork {
             places: Vec::new(),
             rows: Vec::new(),
             tables: Vec::new(),
+            slips: Vec::new(),
+            slip: None,
             drawn: Vec::new(),
             checked: 0,
             table_error: 0.0,
@@ -136,8 +143,8 @@ impl SampleWork {
             }
         }
         if let Some(place) = self.places.get(self.rows.len()) {
-            let row = self.row(elastic, place);
-            self.rows.push(row);
+            let place = place.clone();
+            self.work_out(elastic, &place);
         } else if self.tables.is_empty() {
             self.tabulate();
             return !self.tables.is_empty();
@@ -167,6 +174,7 @@ impl SampleWork {
             }
         }
         self.places = Table::places(&self.sides());
+        self.slips = self.frictions().iter().map(|_| Vec::new()).collect();
         true
     }
 
@@ -189,30 +197,50 @@ impl SampleWork {
         self.setup.ranges.bore.value + (grip.upper_deviation - grip.lower_deviation).value / 2.0
     }
 
-    /// The limits' ratios where grip, fit and wall are at `place`, with friction and cutting force as entered.
-    fn row(&self, elastic: &Elasticity, place: &[f64]) -> Vec<f64> {
+    /// Friction over that entered, where the hold is worked out.
+    fn frictions(&self) -> Vec<f64> {
+        let range = self.setup.ranges.friction.value;
+        let places = Table::places(&[if range > 0.0 { FRICTIONS } else { 1 }]);
+        places.iter().flatten().map(|place| 1.0 + (2.0 * place - 1.0) * range).collect()
+    }
+
+    /// Works out the limits' ratios where grip, fit and wall are at `place`, with the cutting force as entered.
+    fn work_out(&mut self, elastic: &Elasticity, place: &[f64]) {
         let way = |at: usize| 2.0 * place.get(at).copied().unwrap_or(0.5) - 1.0;
-        let grip = 1.0 + way(0) * self.grip_range();
-        self.ratios(elastic, grip, way(1) * self.fit_range(), way(2))
+        let (grip, setup) = (1.0 + way(0) * self.grip_range(), self.with_fit(way(1) * self.fit_range()));
+        let Some(jaw) = &self.jaw else { return };
+        let mut at = Corner::of(&setup, &Ends::default()).times(grip).at(jaw, setup.pressure.value, setup.speed.value);
+        let mut row = self.at(elastic, at.as_ref(), way(2));
+        let wanted = self.setup.ranges.worst_hold.value;
+        for (friction, slips) in self.frictions().into_iter().zip(0..) {
+            let factors = at.as_mut().and_then(|at| {
+                at.setup.grip.friction = self.setup.grip.friction * friction;
+                self.asked(elastic, jaw, way(2)).factors(at)
+            });
+            if let Some(slips) = self.slips.get_mut(slips) {
+                slips.push(factors.map_or(0.0, |factors| factors.slip) / wanted);
+            }
+            if let Some(hold) = self.limits.iter().position(|limit| *limit == Limit::WorstHold) {
+                row[hold] = factors.map_or(0.0, |factors| factors.lift.min(FAR) / wanted);
+            }
+        }
+        self.rows.push(row);
     }
 
-    /// The limits' ratios with `grip` times the grip expected, jaws bored `fit` m larger on diameter than entered
-    /// against the middle part, and the wall at `wall` of its range, -1, 0 or 1.
-    fn ratios(&self, elastic: &Elasticity, grip: f64, fit: f64, wall: f64) -> Vec<f64> {
-        let (Some(jaw), setup) = (&self.jaw, self.with_fit(fit)) else { return Vec::new() };
-        let at = Corner::of(&setup, &Ends::default()).times(grip).at(jaw, setup.pressure.value, setup.speed.value);
-        self.at(elastic, at.as_ref(), wall)
-    }
-
+    /// The limits' ratios of a part with its wall at `wall` of its range, -1, 0 or 1.
     fn at(&self, elastic: &Elasticity, at: Option<&At>, wall: f64) -> Vec<f64> {
         let (Some(jaw), Some(at)) = (&self.jaw, at) else { return alloc::vec![0.0; self.limits.len()] };
+        let asked = self.asked(elastic, jaw, wall);
+        self.limits.iter().map(|limit| asked.at(*limit, at)).collect()
+    }
+
+    fn asked<'a>(&'a self, elastic: &'a Elasticity, jaw: &'a BoredJaw, wall: f64) -> Asked<'a> {
         let other = if wall < -0.5 { &self.walls[0] } else { &self.walls[1] };
         let face = match other {
             Some(Wall::Done(_, face)) if wall.abs() > 0.5 => Some(face),
             _ => None,
         };
-        let asked = Asked { elastic, thin: face, jaw, corners: &self.corners };
-        self.limits.iter().map(|limit| asked.at(*limit, at)).collect()
+        Asked { elastic, thin: face, jaw, corners: &self.corners }
     }
 
     /// The set-up with one size of part, and jaws bored `fit` m larger on diameter against it.
@@ -226,11 +254,20 @@ impl SampleWork {
 
     fn tabulate(&mut self) {
         let sides = self.sides();
-        let column = |at: usize| self.rows.iter().map(|row| row.get(at).copied().unwrap_or(0.0)).collect();
+        let column = |at: usize| {
+            let mut column: Vec<f64> = self.rows.iter().map(|row| row.get(at).copied().unwrap_or(0.0)).collect();
+            // What never lifts off a jaw does not where the grip is lost, either.
+            if column.contains(&FAR) {
+                column.fill(FAR);
+            }
+            column
+        };
         self.tables = (0..self.limits.len()).filter_map(|at| Table::new(&sides, column(at))).collect();
+        let [grip, fit, wall] = sides;
+        self.slip = Table::new(&[grip, fit, wall, self.slips.len()], self.slips.concat());
     }
 
-    /// Grip over the one expected, fit in m, wall from -1 to 1, and friction over cutting force against those entered.
+    /// Grip over the one expected, fit in m, wall from -1 to 1, and cutting force over that entered.
     fn drawn_part(&self, draws: &[f64; 7]) -> ([f64; 3], f64) {
         let ranges = &self.setup.ranges;
         let way = |at: usize| 2.0 * draws[at] - 1.0;
@@ -238,19 +275,19 @@ impl SampleWork {
         let grip = (1.0 + way(1) * ranges.condition.value) * (1.0 + gauge);
         let half = (self.setup.grip.upper_deviation - self.setup.grip.lower_deviation).value / 2.0;
         let fit = way(5) * ranges.bore.value - way(3) * half;
-        let holding = (1.0 + way(0) * ranges.friction.value) / (1.0 + way(6) * ranges.force.value);
-        ([grip, fit, way(4)], holding)
+        ([grip, fit, way(4)], 1.0 + way(6) * ranges.force.value)
     }
 
     /// The limits' ratios of a part by the tables.
     fn by_table(&self, draws: &[f64; 7]) -> Vec<f64> {
-        let ([grip, fit, wall], holding) = self.drawn_part(draws);
+        let ([grip, fit, wall], force) = self.drawn_part(draws);
         let share = |value: f64, range: f64| if range > 0.0 { 0.5 + 0.5 * value / range } else { 0.5 };
-        let place = [share(grip - 1.0, self.grip_range()), share(fit, self.fit_range()), 0.5 + 0.5 * wall];
+        let place = [share(grip - 1.0, self.grip_range()), share(fit, self.fit_range()), 0.5 + 0.5 * wall, draws[0]];
+        let slip = self.slip.as_ref().map_or(0.0, |table| table.at(&place));
         let ratio = |(table, limit): (&Table, &Limit)| {
             let value = table.at(&place).max(0.0);
-            // Friction and load scale the hold; see `check` for how far that is from working it out.
-            if *limit == Limit::WorstHold { value * holding } else { value }
+            // The load scales the hold; lifting off a jaw does not hang on friction.
+            if *limit == Limit::WorstHold { value.min(slip.max(0.0)) / force } else { value }
         };
         self.tables.iter().zip(&self.limits).map(ratio).collect()
     }
