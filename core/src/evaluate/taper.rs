@@ -73,7 +73,9 @@ pub(super) fn tell(
         }
     }
     tell_pressure(setup, &grip, force * boring, found);
-    tell_next(setup, &grip, aim, force, found);
+    let next = tell_next(setup, &grip, aim, force, found);
+    let cut = next.or_else(|| aim.ok().map(|aim| aim.taper)).filter(|cut| *cut >= 0.0);
+    scene.cut_taper = cut.map(|cut| if cut > CUTTABLE { cut } else { 0.0 });
 }
 
 fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Finding>) {
@@ -248,8 +250,14 @@ fn tell_pressure(setup: &Setup, grip: &Grip<'_>, ring_force: f64, found: &mut Ve
     );
 }
 
-/// What the readings teach, and the taper to cut next.
-fn tell_next(setup: &Setup, grip: &Grip<'_>, aim: Result<Aim, TaperError>, force: f64, found: &mut Vec<Finding>) {
+/// What the readings teach, and the taper to cut next, m per side; none without readings, or if they tell none.
+fn tell_next(
+    setup: &Setup,
+    grip: &Grip<'_>,
+    aim: Result<Aim, TaperError>,
+    force: f64,
+    found: &mut Vec<Finding>,
+) -> Option<f64> {
     let readings: Vec<Reading> = setup
         .boring
         .readings
@@ -266,7 +274,7 @@ fn tell_next(setup: &Setup, grip: &Grip<'_>, aim: Result<Aim, TaperError>, force
         })
         .collect();
     if readings.is_empty() {
-        return;
+        return None;
     }
     let [tilt, next] = ["Tilt stiffness that the readings tell", "Taper to cut next, per side"];
     let learned = match aim.and_then(|aim| learn(grip, aim, &readings)) {
@@ -275,7 +283,7 @@ fn tell_next(setup: &Setup, grip: &Grip<'_>, aim: Result<Aim, TaperError>, force
             let why = format!("{error}");
             found.push(Finding::refused("taper.tilt", tilt, Kind::TiltStiffness, why.clone()));
             found.push(Finding::refused("taper.next", next, Kind::Departure, why));
-            return;
+            return None;
         }
     };
     match &learned.tilt {
@@ -324,4 +332,5 @@ fn tell_next(setup: &Setup, grip: &Grip<'_>, aim: Result<Aim, TaperError>, force
             }),
     );
     found.push(twice("taper.next.diameter", "Taper to cut next, on diameter", learned.taper));
+    Some(learned.taper)
 }
