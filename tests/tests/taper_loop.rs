@@ -165,6 +165,22 @@ fn by_bluing_alone_no_next_cut_leaves_less_metal_at_the_tip_and_none_leaps() {
 }
 
 #[test]
+fn readings_that_tell_no_taper_leave_none_to_cut() {
+    let mut job = jobs().remove(0).1;
+    let mut engine = Engine::default();
+    assert!(found(&mut engine, &job).scene.cut_taper.is_some(), "without readings, what is worked out");
+    job.set("readings.0.taper", "0 µm");
+    job.set("readings.0.shows", "tip");
+    let findings = found(&mut engine, &job);
+    assert!(findings.get("taper.next").unwrap().value.is_err(), "straight, and the base does not bear");
+    assert_eq!(findings.scene.cut_taper, None, "and nothing is offered in its place");
+    job.set("readings.0.shows", "even");
+    let findings = found(&mut engine, &job);
+    assert_eq!(findings.scene.cut_taper, Some(0.0), "what bears at both ends stays");
+    assert!(findings.get("taper.next").unwrap().caution.as_ref().unwrap().contains("leave it"), "and that is said");
+}
+
+#[test]
 fn a_ring_above_the_middle_of_the_grip_asks_for_less_metal_at_the_tip_and_says_why() {
     let mut job = Entries::default();
     job.set("jaws.ring_height", "48 mm");

@@ -270,7 +270,7 @@ impl Job<'_> {
         let Old { runout, measured, damage, .. } = back.old;
         let says: String = match reuse {
             None => {
-                let why = "The jaws are on size. Are they on the same chuck, the same teeth and in the same order? Then nothing need be cut; else they are recut.";
+                let why = "On size. Same chuck, same teeth, same order as when they were bored? Then nothing need be cut; else recut them.";
                 refuse(found, QUESTION, "Mounted as before", Kind::Plain, why, "recut.as_before");
                 "On size.".into()
             }

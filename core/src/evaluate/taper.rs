@@ -74,7 +74,8 @@ pub(super) fn tell(
     }
     tell_pressure(setup, &grip, force * boring, found);
     let next = tell_next(setup, &grip, aim, force, found);
-    let cut = next.or_else(|| aim.ok().map(|aim| aim.taper)).filter(|cut| *cut >= 0.0);
+    let right = aim.ok().map(|aim| aim.taper).filter(|_| setup.boring.readings.is_empty());
+    let cut = next.or(right).filter(|cut| *cut >= 0.0);
     scene.cut_taper = cut.map(|cut| if cut > CUTTABLE { cut } else { 0.0 });
 }
 
@@ -276,7 +277,7 @@ fn tell_next(
     if readings.is_empty() {
         return None;
     }
-    let [tilt, next] = ["Tilt stiffness that the readings tell", "Taper to cut next, per side"];
+    let [tilt, next] = ["Tilt stiffness that the readings tell", "Next taper, per side"];
     let learned = match aim.and_then(|aim| learn(grip, aim, &readings)) {
         Ok(learned) => learned,
         Err(error) => {
@@ -307,6 +308,7 @@ fn tell_next(
         }
     }
     let words = match learned.tilt {
+        _ if learned.kept => "As last read it bears at both ends: leave it as it is.",
         _ if readings.iter().all(|reading| matches!(reading.shows, Shows::Base | Shows::Tip)) => {
             "Bluing tells which way, not how far, so this is a careful step. Bore it, read again, and enter that reading as well. A feeler at an open tip tells how far."
         }
@@ -331,6 +333,6 @@ fn tell_next(
                 source: SOURCE,
             }),
     );
-    found.push(twice("taper.next.diameter", "Taper to cut next, on diameter", learned.taper));
+    found.push(twice("taper.next.diameter", "Next taper, on diameter", learned.taper));
     Some(learned.taper)
 }

@@ -43,7 +43,7 @@ pub struct Scene {
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub jaw_path: Option<JawPath>,
     /// Taper to cut now, m per side: what the readings ask for, or else what is worked out; 0 where that can hardly be
-    /// cut. None where none can be told, or the ring is to be changed first.
+    /// cut. None where none can be told, where readings tell none, or where the ring is to be changed first.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub cut_taper: Option<f64>,
     /// Bluing with too little, the right and too much taper (a thousandth of an inch off, or what it takes to show), and

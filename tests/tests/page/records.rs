@@ -352,7 +352,7 @@ fn jaws_on_size_go_back_with_one_tap_and_a_job_that_does_not_know_asks_first() {
         }
         assert_address_holds(browser, &job, "used as they are");
         browser.eventually(VERDICT, &before, "the verdict is that of the part, and of no cut");
-        browser.eventually(&settled_recut("Stock"), &json!(true), "nothing is asked any more");
+        browser.eventually(&settled_recut("Used as they are"), &json!(true), "nothing is asked any more");
 
         job.unset("recut.as_before");
         open(browser, &format!("{url}#{}", job.to_link()));

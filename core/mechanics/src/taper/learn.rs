@@ -45,6 +45,8 @@ pub struct Learned {
     pub opening: f64,
     /// Taper to cut next, m per side.
     pub taper: f64,
+    /// Whether that is the taper as last cut, which bears at both ends under this grip.
+    pub kept: bool,
 }
 
 /// Tilt stiffness of a master jaw as told by readings.
@@ -114,7 +116,9 @@ pub fn learn(grip: &Grip<'_>, aim: Aim, readings: &[Reading]) -> Result<Learned,
         }
         taper = straight;
     }
-    Ok(Learned { tilt, opening: taper - right, taper })
+    let last = readings.last().filter(|last| last.shows == Shows::Even && last.force == grip.force);
+    taper = last.map_or(taper, |last| last.taper);
+    Ok(Learned { tilt, opening: taper - right, taper, kept: last.is_some() })
 }
 
 /// One reading: with `equal` taper the jaws as thought would show the same, so that the rest of what was cut is what

@@ -261,6 +261,21 @@ fn readings_that_no_chuck_explains_are_named() {
 }
 
 #[test]
+fn what_bears_at_both_ends_is_kept_whatever_was_read_before() {
+    let part = sleeve();
+    let jaw = Jaw::new(&part, 1e6, 0.8);
+    let grip = jaw.grip(FORCE, 0.01);
+    let aim = grip.aim().unwrap();
+    let reading = |taper: f64, force, shows| Reading { taper, force, shows };
+    let first = reading(0.0, FORCE, Shows::TipGap(30e-6));
+    let taper = aim.taper + 12e-6;
+    let learned = learn(&grip, aim, &[first, reading(taper, FORCE, Shows::Even)]).unwrap();
+    assert!(learned.kept && learned.taper == taper, "nothing more to cut: {learned:?}");
+    let gently = learn(&grip, aim, &[reading(taper, FORCE / 2.0, Shows::Even)]).unwrap();
+    assert!(!gently.kept, "under another grip it tells, and is not the end: {gently:?}");
+}
+
+#[test]
 fn where_ring_and_part_lean_the_jaws_alike_the_next_cut_is_told_all_the_same() {
     // Level with the grip and pressed as hard, the ring leans the jaw as the part does, whatever the chuck: what opens
     // the tip is then something else, such as the taper that the lathe itself turns.

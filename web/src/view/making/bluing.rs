@@ -35,6 +35,7 @@ pub(super) fn show(setup: &Setup, found: &Findings, units: Units) -> Markup {
             }
             div.buttons { button type="button" id="adopt-taper" data-act="adopt-taper" { "Use it" span.heard { ": plan the taper to cut" } } }
         }
+        @if let Some(Err(why)) = found.get("taper.next").map(|next| &next.value) { p.stop { (why) } }
         @if !scene.bluing.is_empty() {
             p { "Bluing on the face of a jaw: filled where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale." }
         }

@@ -127,14 +127,15 @@ pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
         }
         "boring" => "No path can be planned".into(),
         "readings" if found.get("taper.next.diameter").is_some() => {
-            format!("Cut next: {}", per_side("taper.next", "taper.next.diameter"))
+            format!("Next taper: {}", per_side("taper.next", "taper.next.diameter"))
         }
-        "readings" if found.get("taper.next").is_some() => "The readings tell no next cut".into(),
+        "readings" if found.get("taper.next").is_some() => "The readings tell no next taper".into(),
         "readings" if found.scene.cut_taper == Some(0.0) => "Cut straight, no taper".into(),
         "readings" => format!("Taper: {}", per_side("taper.right", "taper.right.diameter")),
         "recut" if setup.placing.recut.is_none() => "New jaws".into(),
         "recut" if found.get("recut.stock").is_none_or(|stock| stock.value.is_err()) => "Touch the jaws off".into(),
         "recut" if found.get(QUESTION).is_some() => "Answer first whether they are mounted as before".into(),
+        "recut" if setup.reuses_jaws() == Some(true) => "Used as they are".into(),
         "recut" => {
             let stock = found.get("recut.stock");
             let so = match stock.and_then(|stock| stock.value.as_ref().ok()) {
