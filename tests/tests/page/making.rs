@@ -267,6 +267,8 @@ fn a_reading_changes_the_next_cut() {
             let told = shown(told, unit);
             assert!(caption.as_str().is_some_and(|caption| caption.contains(&told)), "{told} in {caption}");
         }
+        let why = found(&job).get("taper.next").and_then(|next| next.caution.clone()).expect("what to do with it");
+        browser.eventually("document.querySelector('#taper-why').textContent", &json!(why), "told in sight");
         assert_eq!(browser.count("#made-readings figure"), 4, "too little, right, too much, as set");
     });
 }

@@ -53,8 +53,8 @@ impl Measure {
         Ok(Self { text: number.to_string(), unit, si })
     }
 
-    /// The number's text in `unit`: what was typed when the unit is the same, else converted to a tenth of what the
-    /// unit is told to. What was typed is kept beside it, and is what is worked with.
+    /// The number's text in `unit`: what was typed when the unit is the same, else converted: sizes to what the trade
+    /// reads, others to a tenth of that. What was typed is kept beside it, and is what is worked with.
     ///
     /// ```
     /// use holdround_mechanics::quantity::{Kind, Measure, Unit};
@@ -62,15 +62,20 @@ impl Measure {
     /// assert_eq!(width.text_in(Unit::named(Kind::Length, "mm").unwrap()), "88.9");
     /// assert_eq!(width.text_in(width.unit), "3.50");
     /// let ring = Measure::parse(Kind::Length, "160 mm").unwrap();
-    /// assert_eq!(ring.text_in(Unit::named(Kind::Length, "in").unwrap()), "6.29921");
+    /// assert_eq!(ring.text_in(Unit::named(Kind::Length, "in").unwrap()), "6.2992");
     /// ```
     #[must_use]
     pub fn text_in(&self, unit: &Unit) -> String {
         if unit.symbol == self.unit.symbol {
             return self.text.clone();
         }
-        decimal(unit.from_si(self.si), unit.decimals + 1)
+        decimal(unit.from_si(self.si), unit.decimals + usize::from(!is_size(unit)))
     }
+}
+
+/// Whether `unit` is one of sizes, whose decimals the trade has settled.
+fn is_size(unit: &Unit) -> bool {
+    matches!(unit.kind, Kind::Length | Kind::Departure)
 }
 
 /// Parts the number from what follows its last digit; an `e` between digits belongs to the number.
@@ -103,7 +108,7 @@ fn split_unit(text: &str) -> (&str, &str) {
 #[must_use]
 pub fn shown(si: f64, unit: &Unit) -> String {
     let value = unit.from_si(si);
-    let number = if matches!(unit.kind, Kind::Length | Kind::Departure) {
+    let number = if is_size(unit) {
         let number = fixed(value, unit.decimals);
         let last = (0..unit.decimals).fold(1.0, |last, _| last / 10.0);
         if number == "0" && libm::fabs(value) > 1e-6 * last {

@@ -35,7 +35,12 @@ pub(super) fn show(setup: &Setup, found: &Findings, units: Units) -> Markup {
             }
             div.buttons { button type="button" id="adopt-taper" data-act="adopt-taper" { "Use it" span.heard { ": plan the taper to cut" } } }
         }
-        @if let Some(Err(why)) = found.get("taper.next").map(|next| &next.value) { p.stop { (why) } }
+        @if let Some(told) = found.get("taper.next").or_else(|| found.get("taper.right")) {
+            @match (&told.value, &told.caution) {
+                (Err(why), _) => p.stop { (why) },
+                (_, why) => p id="taper-why" { (why.as_deref().unwrap_or_default()) },
+            }
+        }
         @if !scene.bluing.is_empty() {
             p { "Bluing on the face of a jaw: filled where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale." }
         }
