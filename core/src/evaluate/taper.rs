@@ -114,7 +114,7 @@ fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Fin
     } else if right == 0.0 {
         told.step(Step {
             says: "With this or with what keeps a quarter of the way within the tapers at which both ends bear, the tip would have less metal than the base. A taper is there for what the jaws give: none is cut",
-            formula: "min(t, t_to − (t_to − t_from) / 4) < 0",
+            formula: "min(t, t_to − (t_to − t_from) / 4) ≤ 0",
             given: [term("t_from", from, Kind::Departure), term("t_to", to, Kind::Departure)].into(),
             result: term("t", right, Kind::Departure),
             source: SOURCE,

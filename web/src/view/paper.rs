@@ -187,13 +187,13 @@ mod tests {
 
     #[test]
     fn a_tooth_that_does_not_serve_is_not_named_but_what_is_wrong_with_it_and_what_would_do() {
-        let by_hand = steps(&[&HELD[..], &[("stroke.plan", "yes"), ("stroke.tooth", "40")]].concat());
-        let said = by_hand.iter().find(|step| step.starts_with("No tooth is settled.")).expect("it is told");
-        assert!(said.contains("would do"), "and which: {said}");
-        assert!(!by_hand.iter().any(|step| step.contains("on tooth")), "{by_hand:?}");
-        let none = steps(&[&HELD[..], &[("stroke.plan", "yes"), ("stroke.least_wall", "40 mm")]].concat());
-        let said = none.iter().find(|step| step.starts_with("No tooth is settled.")).expect("it is told");
-        assert!(said.contains("No tooth will do") && said.contains("would"), "with what would: {said}");
+        for typed in [("stroke.tooth", "40"), ("stroke.least_wall", "40 mm")] {
+            let sheet = steps(&[&HELD[..], &[("stroke.plan", "yes"), typed]].concat());
+            let said = sheet.iter().find(|step| step.starts_with("No tooth is settled.")).expect("it is told");
+            assert!(said.contains("would"), "with what would do: {said}");
+            let mounted = sheet.iter().find(|step| step.starts_with("Clean jaws")).expect("a step for it");
+            assert!(mounted.contains("on the same tooth each"), "none is named: {mounted}");
+        }
     }
 
     #[test]
