@@ -24,6 +24,6 @@ pub use holdround_mechanics::{
 
 pub use evaluate::{
     Better, BoreChoice, Boundary, Choice, Compared, Comparison, Decider, Effort, Engine, Fitted, HEADLINES,
-    InfluenceWork, Mover, Opening, OpeningWork, Progress, ROWS, Row, SampleWork, Sampled, SampledOutput, Span, Window,
-    WindowWork, evaluate, jaw_program,
+    InfluenceWork, Mover, Opening, OpeningWork, Progress, QUESTION, ROWS, Row, SampleWork, Sampled, SampledOutput,
+    Span, Window, WindowWork, evaluate, jaw_program,
 };

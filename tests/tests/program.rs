@@ -6,6 +6,7 @@
 use std::collections::BTreeSet;
 
 use holdround_core::program::{Cutting, Heading, JawCut, Plan, PlanError, STAND_OFF, Tool, least_relief_width, text};
+use holdround_core::quantity::UnitSystem;
 use holdround_core::setup::{Entries, Setup, Side};
 use holdround_tests::program_reader::{Block, Motion, read, run};
 use proptest::prelude::*;
@@ -221,7 +222,7 @@ fn the_program_of_a_job_uses_plain_words_alone_and_says_what_to_set() {
         for (path, text) in [("boring.units", units), ("grip.side", side), ("boring.spindle", spindle)] {
             assert!(entries.set(path, text), "{path} is an input");
         }
-        let program = holdround_core::jaw_program(&Setup::read(&entries).unwrap()).unwrap();
+        let program = holdround_core::jaw_program(&Setup::read(&entries).unwrap(), UnitSystem::Metric).unwrap();
         let blocks = read(&program).unwrap();
         let words: BTreeSet<String> = blocks
             .iter()
@@ -232,6 +233,10 @@ fn the_program_of_a_job_uses_plain_words_alone_and_says_what_to_set() {
         let turn = if spindle == "backward" { "M4" } else { "M3" };
         let wanted: BTreeSet<String> = ["G0", "G1", "G97", "M30", "M5", turn].map(String::from).into();
         assert_eq!(words, wanted, "{program}");
+        assert!(program.contains("(STRAIGHT, NO TAPER)"), "{program}");
+        entries.set("jaws.taper", "-20 µm");
+        let leaning = holdround_core::jaw_program(&Setup::read(&entries).unwrap(), UnitSystem::Metric).unwrap();
+        assert!(leaning.replace(")\n(", " ").contains("ON DIAMETER, LESS METAL AT THE FRONT"), "{leaning}");
         assert!(program.contains("(UNPROVEN: RUN IN AIR FIRST"), "{program}");
         let unit = if units == "inch" { "INCHES, ABSOLUTE" } else { "MILLIMETRES, ABSOLUTE" };
         assert!(program.contains(unit), "the heading says which units to set: {program}");

@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "what a worked job is known to have must fail loudly if it has not")]
 
 use holdround_core::examples::EXAMPLES;
+use holdround_core::quantity::UnitSystem;
 use holdround_core::setup::{Entries, Setup};
 use holdround_core::window::Keep;
 use holdround_core::{Effort, Engine, OpeningWork, Window, WindowWork};
@@ -324,7 +325,10 @@ fn two_pressures_hold_each_cut_at_its_own_and_leave_the_shape_of_the_last() {
     assert_eq!(value(&finishing, "hold.factor"), value(&low, "hold.factor"), "and so is a finishing one");
     assert!(value(&two, "pressure.finish") == 0.8e6 && value(&two, "pressure.set") == 2e6, "both are told");
     let job = setup(&entries(&[&[("run.pressures", "two")]]));
-    assert!(holdround_core::jaw_program(&job).unwrap().contains("ROUGHED AT 1.5 MPA"), "the program carries both");
+    assert!(
+        holdround_core::jaw_program(&job, UnitSystem::Metric).unwrap().contains("ROUGHED AT 1.5 MPA"),
+        "the program carries both"
+    );
     let mut higher = Entries::default();
     higher.set("run.pressures", "two");
     higher.set("run.finish_pressure", "3 MPa");

@@ -41,6 +41,7 @@ pub use engine::{Engine, Progress};
 pub use influence::{HEADLINES, InfluenceWork};
 pub use pressed::Effort;
 pub use program::jaw_program;
+pub use recut::QUESTION;
 pub use window::{
     Boundary, Decider, Mover, Opening, OpeningWork, SampleWork, Sampled, SampledOutput, Span, Window, WindowWork,
 };

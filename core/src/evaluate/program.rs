@@ -189,18 +189,20 @@ fn obstacles(setup: &Setup, placing: Option<&Placing>) -> Vec<Obstacle> {
     screws.into_iter().chain(ring).collect()
 }
 
-/// The program that bores the jaws of a set-up, as word-address text after ISO 6983-1.
+/// The program that bores the jaws of a set-up, as word-address text after ISO 6983-1; in the units `shown` unless it
+/// was said in which.
 ///
 /// # Errors
 /// Why there is none: no path can be planned, or the tool would hit something on it.
 ///
 /// ```
-/// use holdround_core::{jaw_program, setup::{Entries, Setup}};
+/// use holdround_core::{jaw_program, quantity::UnitSystem, setup::{Entries, Setup}};
 /// let setup = Setup::read(&Entries::default()).unwrap();
-/// let program = jaw_program(&setup).unwrap();
+/// let program = jaw_program(&setup, UnitSystem::Inch).unwrap();
 /// assert!(program.contains("UNPROVEN: RUN IN AIR FIRST"));
+/// assert!(program.contains("SET ON THE CONTROL: INCHES"));
 /// ```
-pub fn jaw_program(setup: &Setup) -> Result<String, String> {
+pub fn jaw_program(setup: &Setup, shown: UnitSystem) -> Result<String, String> {
     let jaw = BoredJaw::new(setup.jaw()).map_err(|error| error.to_string())?;
     let plan = plan(setup, &jaw).map_err(|error| error.to_string())?;
     let (mut unheard, mut scene) = (Vec::new(), Scene::default());
@@ -210,14 +212,15 @@ pub fn jaw_program(setup: &Setup) -> Result<String, String> {
         return Err(hit_words(&plan, hit));
     }
     let boring = &setup.boring;
+    let system = boring.units.unwrap_or(shown);
     let (omega, _) = speed(setup, &plan);
     let heading = Heading {
-        inch: boring.inch,
+        inch: system == UnitSystem::Inch,
         backward: boring.backward,
         speed: libm::round(omega / REV_PER_MIN) as u32,
         number: &boring.number,
         name: &boring.name,
-        notes: &notes(setup, &plan, obstacles.is_empty()),
+        notes: &notes(setup, &plan, obstacles.is_empty(), system),
     };
     if heading.speed == 0 {
         return Err("The spindle would stand still: raise the surface speed or the speed limit.".into());
@@ -241,8 +244,8 @@ fn run_at(setup: &Setup, system: UnitSystem) -> String {
 }
 
 /// What is assumed and what to heed, for the heading.
-fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool) -> Vec<String> {
-    let system = if setup.boring.inch { UnitSystem::Inch } else { UnitSystem::Metric };
+fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool, system: UnitSystem) -> Vec<String> {
+    let inch = system == UnitSystem::Inch;
     let length = Kind::Length.unit_in(system);
     // A taper in thousandths of a millimetre would need a letter that no control has.
     let fine = Unit::named(Kind::Departure, length.symbol).unwrap_or(length);
@@ -261,19 +264,24 @@ fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool) -> Vec<String> {
         format!("Soft jaws {way}"),
         format!(
             "Set on the control: {}, absolute, X on diameter, feed per revolution",
-            if setup.boring.inch { "inches" } else { "millimetres" }
+            if inch { "inches" } else { "millimetres" }
         ),
-        format!("{} decimals: see that the control takes them", crate::program::decimals(setup.boring.inch)),
+        format!("{} decimals: see that the control takes them", crate::program::decimals(inch)),
         "Z0 = front of the jaws after the skim, X0 = spindle axis".to_string(),
         format!("Nose radius {} is in the path: switch no nose compensation on", show(plan.tool.nose)),
         "Tool point: the sharp tip beyond the nose, into the metal and toward the chuck".to_string(),
         format!("Tool stands before the start at Z{} or farther, clear on X", show(setup.boring.start.value)),
         format!("Diameter at the front {}, depth {}", show(cut.diameter), show(cut.depth)),
-        format!(
-            "Taper {} per side = {} on diameter, more metal at the front",
-            small(cut.taper),
-            small(2.0 * cut.taper)
-        ),
+        if cut.taper == 0.0 {
+            "Straight, no taper".to_string()
+        } else {
+            format!(
+                "Taper {} per side = {} on diameter, {} metal at the front",
+                small(libm::fabs(cut.taper)),
+                small(2.0 * libm::fabs(cut.taper)),
+                if cut.taper > 0.0 { "more" } else { "less" }
+            )
+        },
         format!("Before: {standing} {}, front {} proud", show(cut.standing), show(cut.skim)),
         format!(
             "Ring {} above the serrations, pressure {}",

@@ -10,12 +10,14 @@ use crate::boring_ring::Ring;
 use crate::findings::{Finding, Procedure, Scene, Sense, Step, term};
 use crate::grip::Side;
 use crate::quantity::Kind;
-use crate::recut::{Outlook, needed_stock, recuts_left, ring_change, stock_per_side, teeth_to_middle};
+use crate::recut::{Old, Outlook, needed_stock, recuts_left, ring_change, stock_per_side, teeth_to_middle};
 use crate::setup::{Plan, Recut, Setup};
 use crate::stroke::{Placed, outward};
 
 /// Told only where a recut wastes metal.
 pub(super) const WASTED: &str = "recut.wasted";
+/// Told, without a value, only while it must be answered before anything can be said of the jaws.
+pub const QUESTION: &str = "recut.as_before";
 const SKETCH: &str = "geometry of the jaw on its ring";
 /// Least metal to a counterbore where tooth and ring are not worked out, m. Common practice, no source.
 const LEAST_WALL: f64 = 3e-3;
@@ -75,7 +77,7 @@ impl Job<'_> {
     }
 
     /// Stock per side against what cleaning up needs. Gives the stock.
-    fn stock(&self, reuse: bool, planned: Option<(&Plan, &Placed)>, found: &mut Vec<Finding>) -> f64 {
+    fn stock(&self, reuse: Option<bool>, planned: Option<(&Plan, &Placed)>, found: &mut Vec<Finding>) -> f64 {
         let stock = stock_per_side(self.side(), self.standing, self.target);
         let taper = self.setup.jaws.taper.value;
         let needed = needed_stock(&self.back.old, taper);
@@ -98,7 +100,8 @@ impl Job<'_> {
         );
         let outlook = Outlook::of(stock, needed, self.back.stock);
         let says = match outlook {
-            _ if reuse => "Nothing need be cut.",
+            _ if reuse == Some(true) => "Nothing need be cut.",
+            _ if reuse.is_none() => "Whether anything need be cut hangs on how they are mounted.",
             Outlook::TooLarge if self.side() == Side::Outside => {
                 "The jaws already stand larger than wanted: nothing can be bored."
             }
@@ -108,6 +111,7 @@ impl Job<'_> {
             Outlook::Wasteful => "It cleans up, but cuts away more than one recut should.",
         };
         let outside = self.side() == Side::Outside;
+        let cut = reuse == Some(false);
         tell_length(
             found,
             &Line {
@@ -121,7 +125,7 @@ impl Job<'_> {
                 source: "half of a difference of diameters",
             },
             stock,
-            (!reuse).then_some((Sense::AtLeast, needed, "what cleans up")),
+            cut.then_some((Sense::AtLeast, needed, "what cleans up")),
             says,
             &[self.target, self.standing],
         );
@@ -142,10 +146,10 @@ impl Job<'_> {
             "",
             &[stock],
         );
-        if outlook == Outlook::Wasteful && !reuse {
+        if outlook == Outlook::Wasteful && cut {
             self.wasted(stock, needed, found);
         }
-        if outlook != Outlook::Enough && !reuse {
+        if outlook != Outlook::Enough && cut {
             self.other_ring(stock, needed, planned, found);
         }
         stock
@@ -260,27 +264,30 @@ impl Job<'_> {
     }
 
     /// Whether they can be used without any cut.
-    fn as_they_are(&self, reuse: bool, found: &mut Vec<Finding>) {
+    fn as_they_are(&self, reuse: Option<bool>, found: &mut Vec<Finding>) {
         let back = self.back;
         let off = libm::fabs(self.standing - self.target);
-        let runout = self.setup.part.runout_limit.value;
-        let says: String = if reuse {
-            "Use the jaws as they are: mounted as before, on size, sound, and running true.".into()
-        } else {
-            let reasons = [
-                (!back.as_before, "not known to be mounted as before"),
-                (off > back.tolerance, "off size"),
-                (back.old.damage > 0.0, "damaged"),
-                (back.old.runout > runout, "running out by more than the part allows"),
-            ];
-            let reasons: Vec<_> = reasons.into_iter().filter_map(|(holds, why)| holds.then_some(why)).collect();
-            let sound = off <= back.tolerance && back.old.damage <= 0.0;
-            let unless = if sound {
-                " They are on size: if they are mounted as before, say so, and enter the run-out measured on them."
-            } else {
-                ""
-            };
-            format!("The jaws must be recut: {}.{unless}", reasons.join(", "))
+        let Old { runout, measured, damage, .. } = back.old;
+        let says: String = match reuse {
+            None => {
+                let why = "On size. Same chuck, same teeth, same order as when they were bored? Then nothing need be cut; else recut them.";
+                refuse(found, QUESTION, "Mounted as before", Kind::Plain, why, "recut.as_before");
+                "On size.".into()
+            }
+            Some(true) if measured => {
+                "Use the jaws as they are: mounted as before, on size, sound, and running true.".into()
+            }
+            Some(true) => "Use the jaws as they are, mounted as before and on size, once their run-out is measured and no more than the part allows.".into(),
+            Some(false) => {
+                let reasons = [
+                    (back.as_before == Some(false), "not known to be mounted as before"),
+                    (off > back.tolerance, "off size"),
+                    (damage > 0.0, "damaged"),
+                    (measured && runout > self.setup.part.runout_limit.value, "running out by more than the part allows"),
+                ];
+                let reasons: Vec<_> = reasons.into_iter().filter_map(|(holds, why)| holds.then_some(why)).collect();
+                format!("The jaws must be recut: {}.", reasons.join(", "))
+            }
         };
         let name = "Old jaws off the diameter wanted by";
         found.push(

@@ -15,6 +15,8 @@ use crate::taper::{Aim, Bluing, Grip, Reading, Shows, TaperError, learn};
 
 /// How far off the pictures of too little and too much taper are where it shows, m: a thousandth of an inch per side.
 const THOUSANDTH: f64 = 25.4e-6;
+/// Less than this per side, m, can hardly be cut: a tenth of a thousandth of an inch, our own value.
+const CUTTABLE: f64 = 2.54e-6;
 /// How far beyond what just shows they are where a thousandth does not, m. Our own value.
 const BEYOND: f64 = 5e-7;
 const SOURCE: &str = "Timoshenko's beam on a tilting foot, in one-sided contact of elastic jaws and part";
@@ -71,7 +73,10 @@ pub(super) fn tell(
         }
     }
     tell_pressure(setup, &grip, force * boring, found);
-    tell_next(setup, &grip, aim, force, found);
+    let next = tell_next(setup, &grip, aim, force, found);
+    let right = aim.ok().map(|aim| aim.taper).filter(|_| setup.boring.readings.is_empty());
+    let cut = next.or(right).filter(|cut| *cut >= 0.0);
+    scene.cut_taper = cut.map(|cut| if cut > CUTTABLE { cut } else { 0.0 });
 }
 
 fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Finding>) {
@@ -84,10 +89,18 @@ fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Fin
             return;
         }
     };
-    let words = if right >= 0.0 {
+    let words = if right < 0.0 {
+        "Negative: less metal at the tip than at the base, because the boring ring leans the jaws more than the part will. Do not bore that: put the ring no higher than the middle of the grip, and bore at no more than the pressure of the run."
+    } else if right > CUTTABLE {
         "More metal at the tip than at the base, for either grip. It hangs on the tilt stiffness of the chuck: bore, look at the bluing, and enter what it shows."
+    } else if right > 0.0 {
+        "More metal at the tip than at the base, but less than can be cut: cut straight. Then look at the bluing, and enter what it shows."
+    } else if lean < 0.0 {
+        "Cut straight, no taper. The boring ring leans the jaws a little more than the part will, and it does not show."
+    } else if to >= 0.0 {
+        "Cut straight, no taper. The part gives more at the base than at the tip: more metal at the tip would take the contact off the base."
     } else {
-        "Negative: less metal at the tip than at the base. Put the boring ring no higher than the middle of the grip, and bore at no more than the pressure of the run."
+        "Cut straight, no taper. The part gives so much more at the base than at the tip that even straight jaws bear at the tip only: grip at less pressure, or hold it where it is stiffer."
     };
     let told = Finding::new("taper.right", name, Kind::Departure, right).caution(words).entry("jaws.taper").step(Step {
         says: "How much more the tip is leaned back by the grip than by the boring ring, jaw and master jaw alone: with so much more metal at the tip the face stands along the axis again under the grip",
@@ -96,9 +109,16 @@ fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Fin
         result: term("t", lean, Kind::Departure),
         source: "Timoshenko's beam on a tilting foot, evenly loaded along the face",
     });
-    let within = right == lean;
-    found.push(if within {
+    found.push(if right == lean {
         told
+    } else if right == 0.0 {
+        told.step(Step {
+            says: "With this or with what keeps a quarter of the way within the tapers at which both ends bear, the tip would have less metal than the base. A taper is there for what the jaws give: none is cut",
+            formula: "min(t, t_to − (t_to − t_from) / 4) ≤ 0",
+            given: [term("t_from", from, Kind::Departure), term("t_to", to, Kind::Departure)].into(),
+            result: term("t", right, Kind::Departure),
+            source: SOURCE,
+        })
     } else {
         told.step(Step {
             says: "So unlike does the part give along the face that this is at or near where one end no longer bears: kept a quarter of the way within the tapers at which both do",
@@ -231,8 +251,14 @@ fn tell_pressure(setup: &Setup, grip: &Grip<'_>, ring_force: f64, found: &mut Ve
     );
 }
 
-/// What the readings teach, and the taper to cut next.
-fn tell_next(setup: &Setup, grip: &Grip<'_>, aim: Result<Aim, TaperError>, force: f64, found: &mut Vec<Finding>) {
+/// What the readings teach, and the taper to cut next, m per side; none without readings, or if they tell none.
+fn tell_next(
+    setup: &Setup,
+    grip: &Grip<'_>,
+    aim: Result<Aim, TaperError>,
+    force: f64,
+    found: &mut Vec<Finding>,
+) -> Option<f64> {
     let readings: Vec<Reading> = setup
         .boring
         .readings
@@ -249,16 +275,16 @@ fn tell_next(setup: &Setup, grip: &Grip<'_>, aim: Result<Aim, TaperError>, force
         })
         .collect();
     if readings.is_empty() {
-        return;
+        return None;
     }
-    let [tilt, next] = ["Tilt stiffness that the readings tell", "Taper to cut next, per side"];
+    let [tilt, next] = ["Tilt stiffness that the readings tell", "Next taper, per side"];
     let learned = match aim.and_then(|aim| learn(grip, aim, &readings)) {
         Ok(learned) => learned,
         Err(error) => {
             let why = format!("{error}");
             found.push(Finding::refused("taper.tilt", tilt, Kind::TiltStiffness, why.clone()));
             found.push(Finding::refused("taper.next", next, Kind::Departure, why));
-            return;
+            return None;
         }
     };
     match &learned.tilt {
@@ -282,6 +308,10 @@ fn tell_next(setup: &Setup, grip: &Grip<'_>, aim: Result<Aim, TaperError>, force
         }
     }
     let words = match learned.tilt {
+        _ if learned.kept => "As last read it bears at both ends: leave it as it is.",
+        _ if readings.iter().all(|reading| matches!(reading.shows, Shows::Base | Shows::Tip)) => {
+            "Bluing tells which way, not how far, so this is a careful step. Bore it, read again, and enter that reading as well. A feeler at an open tip tells how far."
+        }
         Ok(_) => "Bore it, read again, and enter that reading as well.",
         Err(_) => {
             "Bore it, read again, and enter that reading as well. No stiffness explains the readings: the lathe’s own taper or the tool pushed off may, and this cut makes up for it. It holds for these jaws, this ring and this pressure alone."
@@ -303,5 +333,6 @@ fn tell_next(setup: &Setup, grip: &Grip<'_>, aim: Result<Aim, TaperError>, force
                 source: SOURCE,
             }),
     );
-    found.push(twice("taper.next.diameter", "Taper to cut next, on diameter", learned.taper));
+    found.push(twice("taper.next.diameter", "Next taper, on diameter", learned.taper));
+    Some(learned.taper)
 }

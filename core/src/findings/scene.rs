@@ -42,6 +42,10 @@ pub struct Scene {
     /// The path that bores the jaws; none where none can be planned.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub jaw_path: Option<JawPath>,
+    /// Taper to cut now, m per side: what the readings ask for, or else what is worked out; 0 where that can hardly be
+    /// cut. None where none can be told, where readings tell none, or where the ring is to be changed first.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub cut_taper: Option<f64>,
     /// Bluing with too little, the right and too much taper (a thousandth of an inch off, or what it takes to show), and
     /// with the taper set.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Vec::is_empty"))]

@@ -14,6 +14,8 @@ pub struct Reuse {
     pub other_tooth: bool,
     /// Whether they were bored to grip on the other side: inside instead of outside, or the other way.
     pub other_side: bool,
+    /// Whether nothing need be cut where every jaw goes back as before: what the set-up says once that is answered.
+    pub as_they_are: bool,
     /// Whether they were bored under a pressure other than the one they are to grip with: a taper is right for one.
     pub other_pressure: bool,
     /// Diameter wanted now.
@@ -28,26 +30,22 @@ pub struct Reuse {
     pub outlook: Outlook,
 }
 
-impl Reuse {
-    /// Whether no recut is needed, provided that every jaw goes back on its master jaw of the same chuck.
-    #[must_use]
-    pub fn as_they_are(&self) -> bool {
-        self.on_size && !self.other_chuck && !self.other_tooth && !self.other_side
-    }
-}
-
 /// Judges the jaws of `record` for the set-up `present`; none if either cannot be read as far as it matters.
 #[must_use]
 pub fn reuse(record: &Record, present: &Entries) -> Option<Reuse> {
-    let setup = Setup::read(&record.taken_over(present)).ok()?;
+    let setup = Setup::read(&record.taken_over(present, Some(true))).ok()?;
     let back = setup.placing.recut.as_ref()?;
     let bored = back.standing?;
     let wanted = 2.0 * setup.bored_radius();
     let stock = stock_per_side(setup.grip.side, bored, wanted);
+    let (other_chuck, other_tooth) = (record.other_chuck(present), record.other_tooth(present));
+    let other_side = record.setup().is_some_and(|then| differs(&then, present, &["grip.side"]));
+    let other = other_chuck || other_tooth || other_side;
     Some(Reuse {
-        other_chuck: record.other_chuck(present),
-        other_tooth: record.other_tooth(present),
-        other_side: record.setup().is_some_and(|then| differs(&then, present, &["grip.side"])),
+        other_chuck,
+        other_tooth,
+        other_side,
+        as_they_are: !other && setup.reuses_jaws() == Some(true),
         other_pressure: record.other_pressure(setup.pressure.value),
         wanted,
         bored,
@@ -58,18 +56,32 @@ pub fn reuse(record: &Record, present: &Entries) -> Option<Reuse> {
 }
 
 impl Record {
-    /// The set-up `present` with these jaws coming back in it: their diameter and taper as last bored. Whether they
-    /// are mounted as before is left for the reader to say.
+    /// The set-up `present` with these jaws coming back in it, `as_before` or not where that is answered: their
+    /// diameter and taper as last bored. Jaws that go back as before grip with the taper they have, and as they were
+    /// pressed when it was bored. What was measured on other jaws goes.
     #[must_use]
-    pub fn taken_over(&self, present: &Entries) -> Entries {
+    pub fn taken_over(&self, present: &Entries, as_before: Option<bool>) -> Entries {
         let mut entries = present.clone();
         entries.set("recut.jaws", "bored");
-        if let Some(boring) = self.last_boring() {
-            for (path, name) in [("recut.standing", "diameter"), ("recut.taper", "taper")] {
-                let text = boring.get(name);
-                if !text.is_empty() {
-                    entries.set(path, text);
-                }
+        for path in ["recut.as_before", "recut.runout", "recut.damage", "recut.metal"] {
+            entries.unset(path);
+        }
+        if let Some(as_before) = as_before {
+            entries.set("recut.as_before", if as_before { "yes" } else { "no" });
+        }
+        let Some(boring) = self.last_boring() else { return entries };
+        let mut take = |path: &str, name: &str| {
+            let text = boring.get(name);
+            if !text.is_empty() {
+                entries.set(path, text);
+            }
+        };
+        take("recut.standing", "diameter");
+        take("recut.taper", "taper");
+        if as_before == Some(true) {
+            take("jaws.taper", "taper");
+            if self.pressed().is_some() {
+                take("jaws.boring_pressure", "pressure");
             }
         }
         entries
@@ -85,10 +97,13 @@ impl Record {
         self.setup().is_some_and(|then| differs(&then, present, &["chuck.", "cylinder."]))
     }
 
-    /// What the boring says is read as it was written; without a number in it nothing is known.
+    /// The pressure of the last boring, Pa. It is read as it was written; without a number in it nothing is known.
+    fn pressed(&self) -> Option<f64> {
+        Measure::parse(Kind::Pressure, self.last_boring()?.get("pressure")).ok().map(|pressure| pressure.si)
+    }
+
     fn other_pressure(&self, wanted: f64) -> bool {
-        let text = self.last_boring().map_or("", |boring| boring.get("pressure"));
-        Measure::parse(Kind::Pressure, text).is_ok_and(|bored| libm::fabs(bored.si - wanted) > 1e-3 * wanted)
+        self.pressed().is_some_and(|bored| libm::fabs(bored - wanted) > 1e-3 * wanted)
     }
 
     fn other_tooth(&self, present: &Entries) -> bool {

@@ -11,7 +11,7 @@ use serde_json::Value;
 use super::*;
 use crate::examples::EXAMPLES;
 use crate::recut::Outlook;
-use crate::setup::Entries;
+use crate::setup::{Entries, Setup};
 
 fn read(text: &str) -> Document {
     serde_json::from_str::<Value>(text).map_or(Document::Nothing, Document::from)
@@ -261,13 +261,13 @@ fn jaws_on_size_are_used_again_on_the_same_chuck_and_tooth_only() {
     present.set("jaws.bored_diameter", "3.950 in");
     present.set("stroke.tooth", "4");
     let answer = |record: &Record, present: &Entries| reuse(record, present).unwrap();
-    assert!(answer(&bored(&present, "3.950 in", "4"), &present).as_they_are(), "same chuck, same tooth, on size");
-    assert!(!answer(&bored(&present, "3.950 in", "5"), &present).as_they_are(), "another tooth");
+    assert!(answer(&bored(&present, "3.950 in", "4"), &present).as_they_are, "same chuck, same tooth, on size");
+    assert!(!answer(&bored(&present, "3.950 in", "5"), &present).as_they_are, "another tooth");
 
     let small = answer(&bored(&present, "3.935 in", "4"), &present);
     // Trade check: jaws at 3.935 in for a bore of 3.950 in leave 0.0075 in per side.
     assert!((small.stock / 0.0254 - 0.0075).abs() < 1e-9, "stock {} in; tolerance: rounding", small.stock / 0.0254);
-    assert!(!small.as_they_are() && small.outlook == Outlook::Enough, "to be recut, and it cleans up");
+    assert!(!small.as_they_are && small.outlook == Outlook::Enough, "to be recut, and it cleans up");
     let large = answer(&bored(&present, "3.960 in", "4"), &present);
     assert_eq!(large.outlook, Outlook::TooLarge, "nothing can be bored");
 
@@ -279,16 +279,49 @@ fn jaws_on_size_are_used_again_on_the_same_chuck_and_tooth_only() {
     let mut inside = present.clone();
     inside.set("grip.side", "inside");
     let turned = reuse(&record, &inside);
-    assert!(turned.is_none_or(|turned| turned.other_side && !turned.as_they_are()), "bored for the other side");
+    assert!(turned.is_none_or(|turned| turned.other_side && !turned.as_they_are), "bored for the other side");
     let mut assumed = present.clone();
     assumed.unset("chuck.body_diameter");
     present.set("chuck.body_diameter", "210 mm");
     assert!(!answer(&bored(&present, "3.950 in", "4"), &assumed).other_chuck, "assumed or typed, the same chuck");
     let mut other = present.clone();
     other.set("chuck.body_diameter", "301 mm");
-    assert!(answer(&record, &other).other_chuck && !answer(&record, &other).as_they_are(), "another chuck");
+    assert!(answer(&record, &other).other_chuck && !answer(&record, &other).as_they_are, "another chuck");
     assert_eq!(reuse(&bored(&present, "wide", "4"), &present), None, "what cannot be read is not judged");
     assert_eq!(reuse(&Record::default(), &present), None, "nor jaws that were never bored");
+}
+
+#[test]
+fn a_job_says_of_jaws_what_their_record_said_once_it_is_answered_and_asks_before() {
+    let mut present = Entries::from_json(EXAMPLES[0].json).unwrap();
+    present.set("grip.side", "outside");
+    present.set("jaws.bored_diameter", "3.950 in");
+    // Measured on other jaws, that came before these.
+    present.set("recut.runout", "0.4 mm");
+    present.set("recut.damage", "1 mm");
+    present.set("recut.as_before", "no");
+    for (diameter, fits) in [("3.950 in", true), ("3.9504 in", true), ("3.935 in", false), ("3.960 in", false)] {
+        let mut record = bored(&present, diameter, "4");
+        record.borings.get_mut("b").unwrap().set("taper", "12 µm", "2026-03-01T12:00:00.000Z");
+        let says = reuse(&record, &present).unwrap();
+        assert_eq!(says.as_they_are, fits, "{diameter}: {says:?}");
+        let job = |answer| {
+            let setup = Setup::read(&record.taken_over(&present, answer)).unwrap();
+            let findings = crate::evaluate(&setup);
+            let asked = findings.get(crate::QUESTION).is_some();
+            let judged = findings.get("recut.stock").is_some_and(|stock| stock.limit.is_some());
+            (setup.reuses_jaws(), asked, judged)
+        };
+        assert_eq!(job(None), if fits { (None, true, false) } else { (Some(false), false, true) }, "{diameter}: asked");
+        assert_eq!(job(Some(true)), (Some(fits), false, !fits), "{diameter}: mounted as before");
+        assert_eq!(job(Some(false)), (Some(false), false, true), "{diameter}: or not");
+        let back = record.taken_over(&present, Some(true));
+        assert_eq!(back.get("jaws.taper"), Some("12 µm"), "they grip with the taper they have");
+        assert_eq!(back.get("jaws.boring_pressure"), Some("1.5 MPa"), "and as they were pressed");
+    }
+    let mut record = bored(&present, "3.950 in", "4");
+    record.borings.get_mut("b").unwrap().set("pressure", "as ever", "2026-03-01T12:00:00.000Z");
+    assert!(reuse(&record, &present).unwrap().as_they_are, "words for a pressure are no fault of the job");
 }
 
 fn at(day: &str) -> String {

@@ -8,6 +8,8 @@ use crate::stroke::outward;
 pub struct Old {
     /// Their run-out on the ring, full indicator reading, m.
     pub runout: f64,
+    /// Whether it was measured. Assumed, it makes a cut deep enough and tells nothing of jaws that are not cut.
+    pub measured: bool,
     /// Taper per side in them, m.
     pub taper: f64,
     /// Depth of the deepest dent or scratch, m.
@@ -88,9 +90,10 @@ pub fn teeth_to_middle(position: f64, stroke: f64, pitch: f64) -> i32 {
     libm::round((position - 0.5 * stroke) / pitch).clamp(-1e6, 1e6) as i32
 }
 
-/// Whether the jaws can be used as they are: mounted as before, within `tolerance` of the target on diameter, without
-/// damage, and running true to within `runout`.
+/// Whether jaws that are mounted as before can be used as they are: within `tolerance` of the target on diameter,
+/// without damage, and running true to within `runout` as far as that was measured.
 #[must_use]
-pub fn reusable(as_before: bool, standing: f64, target: f64, tolerance: f64, old: &Old, runout: f64) -> bool {
-    as_before && libm::fabs(standing - target) <= tolerance && old.damage <= 0.0 && old.runout <= runout
+pub fn reusable(standing: f64, target: f64, tolerance: f64, old: &Old, runout: f64) -> bool {
+    let true_enough = !old.measured || old.runout <= runout;
+    libm::fabs(standing - target) <= tolerance && old.damage <= 0.0 && true_enough
 }

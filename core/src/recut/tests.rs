@@ -6,7 +6,7 @@ const INCH: f64 = 0.0254;
 
 #[test]
 fn what_the_old_faces_need_is_half_the_runout_the_change_of_taper_and_the_damage() {
-    let old = Old { runout: 60e-6, taper: 20e-6, damage: 0.1e-3 };
+    let old = Old { runout: 60e-6, measured: true, taper: 20e-6, damage: 0.1e-3 };
     assert!((needed_stock(&old, 30e-6) - 140e-6).abs() < 1e-15, "30 + 10 + 100 µm");
     assert!((needed_stock(&old, 20e-6) - 130e-6).abs() < 1e-15, "the same taper costs nothing");
 }
@@ -23,13 +23,13 @@ fn the_outlook_follows_the_stock() {
 
 #[test]
 fn jaws_are_used_as_they_are_only_when_nothing_has_changed() {
-    let sound = Old { runout: 10e-6, taper: 0.0, damage: 0.0 };
-    let on = |as_before, standing, old: Old| reusable(as_before, standing, 0.1, 20e-6, &old, 30e-6);
-    assert!(on(true, 0.100_015, sound), "mounted as before, on size, sound, running true");
-    assert!(!on(false, 0.1, sound), "on other teeth");
-    assert!(!on(true, 0.100_025, sound), "off size");
-    assert!(!on(true, 0.1, Old { damage: 1e-6, ..sound }), "dented");
-    assert!(!on(true, 0.1, Old { runout: 31e-6, ..sound }), "running out");
+    let sound = Old { runout: 10e-6, measured: true, taper: 0.0, damage: 0.0 };
+    let on = |standing, old: Old| reusable(standing, 0.1, 20e-6, &old, 30e-6);
+    assert!(on(0.100_015, sound), "on size, sound, running true");
+    assert!(!on(0.100_025, sound), "off size");
+    assert!(!on(0.1, Old { damage: 1e-6, ..sound }), "dented");
+    assert!(!on(0.1, Old { runout: 31e-6, ..sound }), "running out");
+    assert!(on(0.1, Old { runout: 31e-6, measured: false, ..sound }), "an assumed run-out condemns nothing");
 }
 
 proptest! {
@@ -42,7 +42,7 @@ proptest! {
         let side = if inside { Side::Inside } else { Side::Outside };
         let (small, large) = faces.iter().fold((f64::MAX, f64::MIN), |(a, b), face| (a.min(*face), b.max(*face)));
         // An indicator reads radii: its run-out is half of what lies between the diameters.
-        let old = Old { runout: (large - small) / 2.0, taper: 0.0, damage: 0.0 };
+        let old = Old { runout: (large - small) / 2.0, measured: true, taper: 0.0, damage: 0.0 };
         let spare = stock_per_side(side, f64::midpoint(small, large), target) - needed_stock(&old, 0.0);
         let least = faces.iter().map(|face| stock_per_side(side, *face, target)).fold(f64::MAX, f64::min);
         prop_assert!((spare - least).abs() < 1e-15, "{spare} to spare by the middle, {least} on the worst jaw");

@@ -3,7 +3,7 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use crate::quantity::{Angle, AngularVelocity, Length, Pressure, Ratio};
+use crate::quantity::{Angle, AngularVelocity, Length, Pressure, Ratio, UnitSystem};
 
 /// How the jaws are bored, and what readings of them have shown.
 #[derive(Clone, Debug)]
@@ -46,8 +46,8 @@ pub struct Boring {
     pub speed_limit: AngularVelocity,
     /// Where the tool starts, in front of the jaws.
     pub start: Length,
-    /// Whether the program is in inches.
-    pub inch: bool,
+    /// The units of the program, where they were chosen by hand; else those in which lengths are shown.
+    pub units: Option<UnitSystem>,
     /// Whether the spindle turns backward.
     pub backward: bool,
     /// Program number.

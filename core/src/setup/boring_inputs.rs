@@ -197,8 +197,12 @@ pub static START_DISTANCE: Input = Input {
 pub static PROGRAM_UNITS: Input = Input {
     path: "boring.units",
     name: "Program in",
-    form: Form::Choice(&[choice("mm", "Millimetres"), choice("inch", "Inches")]),
-    default: "mm",
+    form: Form::Choice(&[
+        choice("shown", "As lengths are shown"),
+        choice("mm", "Millimetres"),
+        choice("inch", "Inches"),
+    ]),
+    default: "shown",
     help: "Must be what the control is set to: the program itself does not switch it.",
     source: "our own starting value",
     when: When::Always,

@@ -62,8 +62,8 @@ pub struct OwnRing {
 pub struct Recut {
     /// Diameter at which they stand on the ring, once measured.
     pub standing: Option<f64>,
-    /// Whether chuck, teeth and order are as before.
-    pub as_before: bool,
+    /// Whether chuck, teeth and order are as before; none until that is answered.
+    pub as_before: Option<bool>,
     /// The old faces.
     pub old: Old,
     /// Stock per side that one recut takes.
@@ -75,19 +75,21 @@ pub struct Recut {
 }
 
 impl Setup {
-    /// Whether the jaws came back such that nothing need be cut ([`reusable`]).
+    /// Whether the jaws came back such that nothing need be cut ([`reusable`]); none while that hangs on how they are
+    /// mounted, which is not answered.
     ///
     /// ```
     /// use holdround_core::setup::{Entries, Setup};
     /// let setup = Setup::read(&Entries::default()).unwrap();
-    /// assert!(!setup.reuses_jaws(), "new jaws are bored first");
+    /// assert_eq!(setup.reuses_jaws(), Some(false), "new jaws are bored first");
     /// ```
     #[must_use]
-    pub fn reuses_jaws(&self) -> bool {
+    pub fn reuses_jaws(&self) -> Option<bool> {
         let (target, allowed) = (2.0 * self.bored_radius(), self.part.runout_limit.value);
-        self.placing.recut.as_ref().is_some_and(|back| {
-            let fits = |standing| reusable(back.as_before, standing, target, back.tolerance, &back.old, allowed);
-            back.standing.is_some_and(fits)
-        })
+        let back = self.placing.recut.as_ref();
+        let fit = back.filter(|back| {
+            back.standing.is_some_and(|standing| reusable(standing, target, back.tolerance, &back.old, allowed))
+        });
+        fit.map_or(Some(false), |back| back.as_before)
     }
 }

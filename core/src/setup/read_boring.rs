@@ -5,6 +5,7 @@ use alloc::vec::Vec;
 use super::boring::{Bears, Boring, TaperReading};
 use super::reader::Reader;
 use super::{boring_inputs as b, taper_inputs as t};
+use crate::quantity::UnitSystem;
 
 pub(super) fn read_boring(reader: &mut Reader<'_>) -> Option<Boring> {
     let standing = reader.length(&b::STANDING);
@@ -26,7 +27,7 @@ pub(super) fn read_boring(reader: &mut Reader<'_>) -> Option<Boring> {
     let interrupted = reader.ratio(&b::INTERRUPTED, 0);
     let speed_limit = reader.rotation(&b::SPEED_LIMIT);
     let start = reader.length(&b::START_DISTANCE);
-    let inch = reader.choice(&b::PROGRAM_UNITS, 0);
+    let units = reader.choice(&b::PROGRAM_UNITS, 0);
     let backward = reader.choice(&b::SPINDLE_TURNS, 0);
     let number = reader.words(&b::PROGRAM_NUMBER);
     let name = reader.words(&b::PROGRAM_NAME);
@@ -51,7 +52,11 @@ pub(super) fn read_boring(reader: &mut Reader<'_>) -> Option<Boring> {
         interrupted: interrupted?,
         speed_limit: speed_limit?,
         start: start?,
-        inch: inch? == "inch",
+        units: match units? {
+            "mm" => Some(UnitSystem::Metric),
+            "inch" => Some(UnitSystem::Inch),
+            _ => None,
+        },
         backward: backward? == "backward",
         number: number?,
         name: name?,

@@ -148,6 +148,7 @@ fn read_recut(reader: &mut Reader<'_>) -> Option<Recut> {
     let standing = reader.plain(&b::STANDING);
     let as_before = reader.choice(&b::AS_BEFORE, 0);
     let runout = reader.plain(&b::OLD_RUNOUT);
+    let measured = !reader.assumed.iter().any(|assumed| assumed.path == b::OLD_RUNOUT.path);
     let taper = reader.plain(&b::OLD_TAPER);
     let damage = reader.plain(&b::DAMAGE);
     let stock = reader.plain(&b::STOCK);
@@ -155,8 +156,12 @@ fn read_recut(reader: &mut Reader<'_>) -> Option<Recut> {
     let metal = reader.plain(&b::METAL_LEFT);
     Some(Recut {
         standing,
-        as_before: as_before? == "yes",
-        old: Old { runout: runout?, taper: taper?, damage: damage? },
+        as_before: match as_before? {
+            "yes" => Some(true),
+            "no" => Some(false),
+            _ => None,
+        },
+        old: Old { runout: runout?, measured, taper: taper?, damage: damage? },
         stock: stock?,
         tolerance: tolerance?,
         metal,

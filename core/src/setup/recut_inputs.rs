@@ -29,9 +29,13 @@ pub static STANDING: Input = Input {
 pub static AS_BEFORE: Input = Input {
     path: "recut.as_before",
     name: "Mounted as before",
-    form: Form::Choice(&[choice("no", "No, or not known"), choice("yes", "Same chuck, same teeth, same order")]),
-    default: "no",
-    help: "Jaws run true again only on the chuck, the teeth and the master jaws they were bored on.",
+    form: Form::Choice(&[
+        choice("ask", "Not answered"),
+        choice("yes", "Same chuck, same teeth, same order"),
+        choice("no", "No, or not known"),
+    ]),
+    default: "ask",
+    help: "Jaws run true again only on the chuck, the teeth and the master jaws they were bored on. It decides about jaws that are on size.",
     source: "our own starting value",
     when: BACK,
 };
@@ -41,7 +45,7 @@ pub static OLD_RUNOUT: Input = Input {
     name: "Run-out of the old faces, full reading",
     form: quantity(Kind::Departure, 0.0, 5e-3),
     default: "50 µm",
-    help: "Indicator on the faces while the chuck is turned by hand, clamped on the ring.",
+    help: "Indicator on the faces while the chuck is turned by hand, clamped on the ring. Measure it before jaws are used as they are.",
     source: "our own starting value",
     when: BACK,
 };

@@ -201,7 +201,7 @@ pub(super) struct Back {
 
 pub(super) fn recut(given: Back) -> Told {
     let stock = stock_per_side(side(given.inside), given.standing, given.target);
-    let old = Old { runout: given.runout, taper: given.old_taper, damage: given.damage };
+    let old = Old { runout: given.runout, measured: true, taper: given.old_taper, damage: given.damage };
     told([
         ("stock", stock),
         ("needed", needed_stock(&old, given.new_taper)),

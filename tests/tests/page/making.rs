@@ -1,7 +1,7 @@
 //! Making the jaws: tooth and ring, the boring path and its program, the taper and what readings teach.
 
 use holdround_core::jaw_program;
-use holdround_core::quantity::{Kind, UnitSystem};
+use holdround_core::quantity::{Kind, UnitSystem, shown};
 use holdround_core::setup::{Entries, Setup};
 use holdround_tests::browser::{Browser, Viewport, serve_site};
 use serde_json::json;
@@ -9,9 +9,10 @@ use thirtyfour::Key;
 
 use crate::accessibility::assert_keeps_the_rules;
 use crate::sheet::{
-    assert_no_nonsense, assert_quiet, assert_shows, choose, entries, example, field, found, on_both_pages, open,
-    type_at, written,
+    assert_address_holds, assert_no_nonsense, assert_quiet, assert_shows, choose, come_to_rest, entries, example,
+    field, found, on_both_pages, open, type_at, written,
 };
+use crate::typing::units;
 
 /// Jaws whose tooth and ring are worked out.
 fn planned() -> Entries {
@@ -103,9 +104,14 @@ fn the_program_is_shown_saved_and_copied_as_the_engine_writes_it() {
         let mut job = entries(&[("boring.number", "12"), ("boring.name", "sleeve (first)")]);
         open(browser, &format!("{url}#{}", job.to_link()));
         unfold(browser, "boring");
-        let text = |job: &Entries| jaw_program(&Setup::read(job).expect("valid")).expect("a program");
+        let in_units = |job: &Entries, shown| jaw_program(&Setup::read(job).expect("valid"), shown).expect("a program");
+        let text = |job: &Entries| in_units(job, UnitSystem::Metric);
         let shown = "document.querySelector('#program-text').value";
         browser.eventually(shown, &json!(text(&job)), "the engine's text");
+        units(browser, "in");
+        browser.eventually(shown, &json!(in_units(&job, UnitSystem::Inch)), "in inches, as lengths are shown");
+        units(browser, "mm");
+        browser.eventually(shown, &json!(text(&job)), "and back");
         assert!(browser.text("#made-boring").contains("UNPROVEN"), "never without its warning");
         browser.execute(CATCH, Vec::new());
         browser.tap("#save-program");
@@ -258,11 +264,48 @@ fn a_reading_changes_the_next_cut() {
             .execute("return document.querySelector(\"[id='says-taper.bluing.right']\").textContent", Vec::new());
         let unit = Kind::Departure.unit_in(UnitSystem::Metric);
         for told in [right, 2.0 * right] {
-            let told = holdround_core::quantity::shown(told, unit);
+            let told = shown(told, unit);
             assert!(caption.as_str().is_some_and(|caption| caption.contains(&told)), "{told} in {caption}");
         }
+        let why = found(&job).get("taper.next").and_then(|next| next.caution.clone()).expect("what to do with it");
+        browser.eventually("document.querySelector('#taper-why').textContent", &json!(why), "told in sight");
         assert_eq!(browser.count("#made-readings figure"), 4, "too little, right, too much, as set");
     });
+}
+
+#[test]
+fn the_taper_to_cut_is_planned_with_one_tap_and_taken_back_with_one() {
+    on_both_pages(Viewport::TABLET, |browser, url| {
+        let mut job = example("fast-sleeve");
+        open(browser, &format!("{url}#example=fast-sleeve"));
+        come_to_rest(browser);
+        unfold(browser, "readings");
+        let cut = found(&job).scene.cut_taper.expect("a taper to cut");
+        let told = shown(cut, Kind::Departure.unit_in(UnitSystem::Metric));
+        let says = |words: &str| format!("document.querySelector('#taper-planned').textContent.includes('{words}')");
+        browser.eventually(&says("Planned: 0 µm per side"), &json!(true), "what is planned");
+        browser.eventually(&says(&format!("To cut: {told} per side")), &json!(true), "beside what is to be cut");
+        browser.tap("#adopt-taper");
+        job.set("jaws.taper", &told);
+        assert_address_holds(browser, &job, "planned");
+        browser.eventually(&says(&format!("Planned: {told} per side")), &json!(true), "and told so");
+        browser.tap("#undo");
+        job.unset("jaws.taper");
+        assert_address_holds(browser, &job, "and taken back");
+    });
+}
+
+#[test]
+fn where_no_tooth_will_do_what_would_is_read_without_opening_anything() {
+    let site = serve_site();
+    let mut job = planned();
+    job.set("stroke.least_wall", "40 mm");
+    let why = found(&job).get("stroke.tooth").expect("a tooth").value.clone().expect_err("none will do");
+    let browser = Browser::open(Viewport::PHONE);
+    open(&browser, &format!("{}#{}", site.url(), job.to_link()));
+    unfold(&browser, "stroke");
+    browser.eventually("document.querySelector('.tooth-told').textContent", &json!(why), "the whole advice");
+    assert!(browser.is_shown(".tooth-told"), "in sight, by the drawing");
 }
 
 #[test]

@@ -8,7 +8,9 @@ use holdround_tests::browser::{Browser, Paper, Viewport, serve_site, single_file
 use serde_json::json;
 
 use crate::paper::pages;
-use crate::sheet::{choose_file, come_to_rest, first_example, on_both_pages, open, type_at};
+use crate::sheet::{
+    assert_address_holds, choose, choose_file, come_to_rest, entries, first_example, on_both_pages, open, type_at,
+};
 
 pub(crate) const KEPT: &str = "document.querySelector('#records-state').dataset.state";
 
@@ -319,6 +321,53 @@ pub(crate) fn decode(browser: &Browser, selector: &str) -> String {
     let grids = image.detect_grids();
     assert_eq!(grids.len(), 1, "one code");
     grids[0].decode().expect("a code that can be read").1
+}
+
+#[test]
+fn jaws_on_size_go_back_with_one_tap_and_a_job_that_does_not_know_asks_first() {
+    on_both_pages(Viewport::TABLET, |browser, url| {
+        let mut job = entries(&[
+            ("part.outside_diameter", "96 mm"),
+            ("part.bore_diameter", "30 mm"),
+            ("cuts.0.diameter", "96 mm"),
+            ("jaws.taper", "20 µm"),
+        ]);
+        open(browser, &format!("{url}#{}", job.to_link()));
+        let id = keep_by_touch(browser);
+        browser.tap(&format!("#record-add-{id}"));
+        browser.wait_until(&format!("document.getElementById('record-same-{id}')"));
+        browser.eventually(KEPT, &json!("kept"), "it is kept");
+        come_to_rest(browser);
+        const VERDICT: &str = "document.querySelector('#verdict h2').textContent.trim()";
+        let before = browser.execute(&format!("return {VERDICT}"), Vec::new());
+        browser.tap(&format!("#record-same-{id}"));
+        for (path, text) in [
+            ("recut.jaws", "bored"),
+            ("recut.as_before", "yes"),
+            ("recut.standing", "96 mm"),
+            ("recut.taper", "20 µm"),
+            ("jaws.boring_pressure", "1.5 MPa"),
+        ] {
+            job.set(path, text);
+        }
+        assert_address_holds(browser, &job, "used as they are");
+        browser.eventually(VERDICT, &before, "the verdict is that of the part, and of no cut");
+        browser.eventually(&settled_recut("Used as they are"), &json!(true), "nothing is asked any more");
+
+        job.unset("recut.as_before");
+        open(browser, &format!("{url}#{}", job.to_link()));
+        browser.eventually(VERDICT, &json!("Answer first"), "not known: it is asked");
+        browser.tap("#verdict [data-path='recut.as_before']");
+        let at = "document.activeElement.dataset.path";
+        browser.eventually(at, &json!("recut.as_before"), "one tap leads to the question");
+        choose(browser, "recut.as_before", "no");
+        browser.eventually(VERDICT, &json!("Do not run"), "to be recut, and on this ring there is no stock");
+    });
+}
+
+/// Whether what is told of jaws that come back begins so.
+fn settled_recut(begins: &str) -> String {
+    format!("document.querySelector('#settled-recut').textContent.startsWith('{begins}')")
 }
 
 #[test]

@@ -73,7 +73,8 @@ fn a_change_of_units_and_back_leaves_what_was_typed() {
     });
 }
 
-fn units(browser: &Browser, length: &str) {
+/// Chooses the unit of length.
+pub(crate) fn units(browser: &Browser, length: &str) {
     browser.click(&format!("#prefer-length option[value='{length}']"));
     browser.eventually("document.querySelector('#prefer-length').value", &json!(length), "the unit that was chosen");
 }

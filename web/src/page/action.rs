@@ -30,6 +30,8 @@ pub(crate) enum Action {
     StudyBore,
     /// Enter the diameter that was found.
     AdoptBore,
+    /// Enter the taper that is to be cut.
+    AdoptTaper,
     /// Copy the boring program.
     CopyProgram,
     /// Save the boring program as a file.
@@ -111,6 +113,7 @@ impl Action {
             "run" => Self::Run,
             "study-bore" => Self::StudyBore,
             "adopt-bore" => Self::AdoptBore,
+            "adopt-taper" => Self::AdoptTaper,
             "copy-program" => Self::CopyProgram,
             "save-program" => Self::SaveProgram,
             "adopt" => Self::Adopt,
@@ -178,6 +181,7 @@ impl Page {
                 return self.show_making();
             }
             Action::AdoptBore => self.desk.adopt_bore(),
+            Action::AdoptTaper => self.desk.adopt_taper(),
             Action::Undo => self.desk.undo(),
             Action::Redo => self.desk.redo(),
             Action::Assume(path) => self.desk.assume(&path),

@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use holdround_core::findings::Findings;
-use holdround_core::quantity::{Kind, UnitSystem, decimal};
-use holdround_core::setup::jaw_inputs::BORED_DIAMETER;
+use holdround_core::quantity::{Kind, UnitSystem, fixed};
+use holdround_core::setup::jaw_inputs::{BORED_DIAMETER, TAPER};
 use holdround_core::setup::part_inputs::PART_SHAPE;
 use holdround_core::setup::{Entries, Fault, Form, Input, LISTS, Setup, declared};
 use holdround_core::{BoreChoice, Effort, Engine, Progress};
@@ -179,12 +179,22 @@ impl Desk {
     pub(crate) fn adopt_bore(&mut self) {
         let best = self.bore.as_ref().and_then(|choice| choice.findings.first());
         let Some(best) = best.and_then(|best| best.value.as_ref().ok().copied()) else { return };
-        let unit = self.units.unit(Kind::Length);
-        // To a micrometre or two: nobody bores finer.
-        let decimals = if self.units.system == UnitSystem::Metric { 3 } else { 4 };
-        let typed = decimal(unit.from_si(best), decimals);
+        self.enter_found(&BORED_DIAMETER, Kind::Length, best);
+    }
+
+    /// Enters the taper that is to be cut now.
+    pub(crate) fn adopt_taper(&mut self) {
+        let good = self.good.as_ref().filter(|_| self.faults.is_empty());
+        if let Some(taper) = good.and_then(|(_, findings)| findings.scene.cut_taper) {
+            self.enter_found(&TAPER, Kind::Departure, taper);
+        }
+    }
+
+    /// Enters a size that was worked out, to what is told of such: nobody bores finer.
+    fn enter_found(&mut self, input: &Input, kind: Kind, si: f64) {
+        let unit = self.units.unit(kind);
         self.history.rest();
-        self.type_in(BORED_DIAMETER.path, &typed);
+        self.type_in(input.path, &fixed(unit.from_si(si), unit.decimals));
         self.history.rest();
     }
 

@@ -3,7 +3,7 @@
 use std::mem;
 
 use holdround_core::quantity::Kind;
-use holdround_core::record::{BORING_FIELDS, Fate, Fields, IMAGE, LARGEST_FILE, Record, Records, put, to_text};
+use holdround_core::record::{BORING_FIELDS, Fate, Fields, IMAGE, LARGEST_FILE, Record, Records, put, reuse, to_text};
 use holdround_core::setup::{Entries, jaw_inputs};
 use js_sys::{Date, Math};
 use web_sys::{Blob, FileReader, HtmlInputElement, IdbDatabase};
@@ -249,12 +249,15 @@ impl Page {
                     return self.take_entries(entries);
                 }
             }
+            "same" => {
+                let entries = record.taken_over(&self.desk.entries, Some(true));
+                return self.take_jaws_back(entries, "title-block");
+            }
             "use" => {
-                let entries = record.taken_over(&self.desk.entries);
-                self.desk.open(entries);
-                self.refresh();
-                self.show_records();
-                return root::focus("in-recut.as_before");
+                // Where it decides, the other button is for jaws that are mounted as before.
+                let on_size = reuse(record, &self.desk.entries).is_some_and(|answer| answer.on_size);
+                let entries = record.taken_over(&self.desk.entries, on_size.then_some(false));
+                return self.take_jaws_back(entries, "in-recut.standing");
             }
             "renew" => record.set("link", &self.desk.entries.to_link(), &now()),
             "add" => {
@@ -289,6 +292,14 @@ impl Page {
         }
         record.photos.put(photo, kept);
         self.record_changed(id);
+    }
+
+    /// Puts jaws that come back on the sheet, and gives the keyboard to what is to be looked at next.
+    fn take_jaws_back(&mut self, entries: Entries, next: &str) {
+        self.desk.open(entries);
+        self.refresh();
+        self.show_records();
+        root::focus(next);
     }
 
     fn take_entries(&mut self, entries: Entries) {

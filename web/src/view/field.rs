@@ -4,7 +4,7 @@ use std::cmp::Ordering;
 
 use holdround_core::findings::{Finding, Mark};
 use holdround_core::materials::{self, Family, Material};
-use holdround_core::quantity::{Measure, Unit, decimal, shown};
+use holdround_core::quantity::{Measure, Unit, shown};
 use holdround_core::setup::{Form, Input, MaterialUse, bracketed, chuck_inputs::CONDITION, declared};
 use maud::{Markup, html};
 
@@ -96,9 +96,6 @@ fn is_long(input: &Input) -> bool {
 
 /// Longest name of a choice that fits beside its label.
 const SHORT: usize = 12;
-/// Characters of an assumed number beyond which it is rounded, and the decimal places it is then told with.
-const LONG: usize = 8;
-const PLACES: usize = 5;
 
 /// What stands in an empty field: the assumed value in brackets, as a reference dimension is.
 pub(crate) fn placeholder(desk: &Desk, input: &Input, path: &str) -> String {
@@ -110,12 +107,7 @@ pub(super) fn assumed(units: Units, input: &Input) -> String {
     if input.default.is_empty() {
         return String::new();
     }
-    let number = input.kind().and_then(|kind| {
-        let (measure, unit) = (Measure::parse(kind, input.default).ok()?, units.unit(kind));
-        let exact = measure.text_in(unit);
-        // What is assumed is round in its own unit, and need not be told to the last digit in another.
-        Some(if exact.len() > LONG { decimal(unit.from_si(measure.si), PLACES) } else { exact })
-    });
+    let number = input.kind().map(|kind| entry_text::in_field(kind, units.unit(kind), input.default));
     let shown = number.or_else(|| choice_name(input, input.default));
     format!("({})", shown.as_deref().unwrap_or(input.default))
 }

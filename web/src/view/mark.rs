@@ -1,5 +1,6 @@
 //! How a value stands to its limit, as one mark and one word; neither rests on colour.
 
+use holdround_core::QUESTION;
 use holdround_core::findings::{Finding, Mark, Sense};
 use maud::{Markup, html};
 
@@ -22,6 +23,7 @@ pub(crate) fn word(finding: &Finding) -> &'static str {
         (Mark::Beyond, Some(Sense::AtLeast)) => "short",
         (Mark::Beyond, _) => "over",
         (Mark::Told, _) => "told",
+        (Mark::Refused, _) if finding.id == QUESTION => "open",
         (Mark::Refused, _) => "refused",
     }
 }

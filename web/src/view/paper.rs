@@ -7,7 +7,7 @@ use holdround_core::quantity::Kind;
 use holdround_core::setup::Setup;
 use maud::{Markup, html};
 
-use super::making::sketches;
+use super::making::{against_tooth, sketches};
 use super::{paper_code, steps, verdict};
 use crate::page::desk::Desk;
 use crate::page::records::Shelf;
@@ -40,12 +40,15 @@ pub(crate) fn show(desk: &Desk, shelf: &Shelf) -> Markup {
         @if let (Some((setup, findings)), true) = (&desk.good, desk.faults.is_empty()) {
             (paper_code::of(&desk.entries, shelf.that_holds(&desk.entries)))
             ol.ticks { @for step in order(desk, setup, findings) { li { (step) } } }
-            @if let Some(placing) = &findings.scene.placing {
+            @let against = against_tooth(findings);
+            @if let Some(placing) = findings.scene.placing.as_ref().filter(|_| against.is_none()) {
                 div.sketches { (sketches::show(setup, placing, desk.units)) }
             }
             ul.figures {
                 @let sketched = findings.scene.placing.is_some();
-                @let wanted = FIGURES.iter().filter(|id| !(sketched && ON_SKETCHES.contains(id)));
+                // Where the tooth does not serve, nothing that hangs on it is told.
+                @let hangs = |id: &str| against.is_some() && ["stroke.", "ring."].iter().any(|topic| id.starts_with(topic));
+                @let wanted = FIGURES.iter().filter(|id| !(hangs(id) || sketched && ON_SKETCHES.contains(id)));
                 @for finding in wanted.filter_map(|id| findings.get(id)).filter(|finding| finding.value.is_ok()) {
                     li {
                         (finding.name) ": " b { (steps::value(finding, desk.units)) }
@@ -70,12 +73,16 @@ fn order(desk: &Desk, setup: &Setup, findings: &Findings) -> Vec<String> {
     if matches!(verdict::of(desk, findings).0, Mark::Beyond | Mark::Refused) {
         order.push("Not before the verdict above is put right: something is beyond its limit or not known.".to_owned());
     }
-    let tooth =
-        value("stroke.tooth").map_or_else(|| "the same tooth each".to_owned(), |tooth| format!("tooth {tooth}"));
+    let against = against_tooth(findings);
+    order.extend(against.map(|why| format!("No tooth is settled. {why}")));
+    let tooth = value("stroke.tooth")
+        .filter(|_| against.is_none())
+        .map_or_else(|| "the same tooth each".to_owned(), |tooth| format!("tooth {tooth}"));
     order.push(format!(
         "Clean jaws, serrations and master jaws. Mount each jaw on its own master jaw, on {tooth}; screws to torque."
     ));
-    if setup.reuses_jaws() {
+    let reuse = setup.reuses_jaws() == Some(true);
+    if reuse {
         order.push(format!(
             "Use the jaws as they are. Check their run-out: at most {}; else recut them.",
             units.show(Kind::Departure, setup.part.runout_limit.value)
@@ -83,7 +90,7 @@ fn order(desk: &Desk, setup: &Setup, findings: &Findings) -> Vec<String> {
     } else {
         boring(setup, findings, units, &mut order);
     }
-    let out = if setup.reuses_jaws() { "" } else { "Ring out, clean. " };
+    let out = if reuse { "" } else { "Ring out, clean. " };
     order.push(match setup.finish_pressure {
         None => format!("{out}Set {production} for production. Check grip with a gauge."),
         Some(finish) => format!(
@@ -101,7 +108,7 @@ fn order(desk: &Desk, setup: &Setup, findings: &Findings) -> Vec<String> {
         "Part against its seat, clamp,{tail} guard closed. Up to {} in steps.",
         units.show(Kind::RotationalSpeed, setup.speed.value)
     ));
-    let record = if setup.reuses_jaws() { "" } else { " Write the boring into the jaw record." };
+    let record = if reuse { "" } else { " Write the boring into the jaw record." };
     order.push(format!("First part: measure clamped and released.{record}"));
     order
 }
@@ -123,14 +130,21 @@ fn boring(setup: &Setup, findings: &Findings, units: Units, order: &mut Vec<Stri
     }
     let cut = if setup.grip.side == Side::Outside { "Bore" } else { "Turn" };
     let taper = jaws.taper.value;
-    let end = if taper < 0.0 { "base" } else { "tip" };
+    let taper = if taper == 0.0 {
+        "straight, no taper".to_owned()
+    } else {
+        let end = if taper < 0.0 { "base" } else { "tip" };
+        format!(
+            "taper {} per side = {} on diameter, more metal at the {end}",
+            departure(libm::fabs(taper)),
+            departure(libm::fabs(2.0 * taper))
+        )
+    };
     let speed = findings.get("boring.speed").filter(|speed| speed.value.is_ok());
     let speed = speed.map_or_else(String::new, |speed| format!(" at {}", steps::value(speed, units)));
     order.push(format!(
-        "{cut} the jaws{speed} to {}, taper {} per side = {} on diameter, more metal at the {end}; {} deep.",
+        "{cut} the jaws{speed} to {}, {taper}; {} deep.",
         length(2.0 * setup.bored_radius()),
-        departure(libm::fabs(taper)),
-        departure(libm::fabs(2.0 * taper)),
         length(setup.grip.length.value),
     ));
     order.push(format!(
@@ -182,6 +196,17 @@ mod tests {
         let solid = [("part.bore_diameter", "0 mm"), ("grip.tail", "centre"), ("grip.thrust", "3 kN")];
         let steps = steps(&solid);
         assert!(steps.iter().any(|step| step.contains("Live centre in the tail end, at least 3 kN")), "{steps:?}");
+    }
+
+    #[test]
+    fn a_tooth_that_does_not_serve_is_not_named_but_what_is_wrong_with_it_and_what_would_do() {
+        for typed in [("stroke.tooth", "40"), ("stroke.least_wall", "40 mm")] {
+            let sheet = steps(&[&HELD[..], &[("stroke.plan", "yes"), typed]].concat());
+            let said = sheet.iter().find(|step| step.starts_with("No tooth is settled.")).expect("it is told");
+            assert!(said.contains("would"), "with what would do: {said}");
+            let mounted = sheet.iter().find(|step| step.starts_with("Clean jaws")).expect("a step for it");
+            assert!(mounted.contains("on the same tooth each"), "none is named: {mounted}");
+        }
     }
 
     #[test]

@@ -123,10 +123,18 @@ fn photos(shelf: &Shelf, id: &str, record: &Record) -> Markup {
 
 fn one(shelf: &Shelf, desk: &Desk, id: &str, record: &Record) -> Markup {
     let last = record.last_boring().map_or("", |boring| boring.get("diameter"));
+    let reuse = reuse(record, &desk.entries);
+    let asks = reuse.as_ref().is_some_and(|reuse| reuse.as_they_are);
     html! {
         details.record id={ "record-" (id) } {
             summary { b { (record.get("name")) } " " (record.get("chuck")) " " (last) }
-            p.caution id={ "record-reuse-" (id) } { (again(reuse(record, &desk.entries).as_ref(), record, desk.units)) }
+            p.caution id={ "record-reuse-" (id) } { (again(reuse.as_ref(), record, desk.units)) }
+            @if asks {
+                div.changes {
+                    (button("same", id, "Yes: use them as they are"))
+                    (button("use", id, "No, or not known: recut them"))
+                }
+            }
             (fields("field long", FIELDS, id, record))
             (photos(shelf, id, record))
             h3 { "Bored" }
@@ -142,7 +150,7 @@ fn one(shelf: &Shelf, desk: &Desk, id: &str, record: &Record) -> Markup {
             div.changes {
                 (button("add", id, "Add this boring"))
                 (button("open", id, "Open the set-up"))
-                (button("use", id, "Use for the job on the sheet"))
+                @if !asks { (button("use", id, "Use for the job on the sheet")) }
                 (button("renew", id, "Keep the set-up on the sheet"))
                 (button("label", id, "Label"))
                 (button("delete", id, "Delete"))
@@ -190,19 +198,19 @@ fn again(reuse: Option<&Reuse>, record: &Record, units: Units) -> String {
         (_, true) => "The tooth on the sheet is not theirs: take theirs, or recut.",
         _ => "",
     };
-    if reuse.as_they_are() {
+    if reuse.as_they_are {
         let pressure = if reuse.other_pressure {
-            " They were bored under another pressure than the one on the sheet: their taper may not suit, so check that they bear along the whole jaw."
+            "They were bored under another pressure than the one on the sheet: their taper may not suit, so check that they bear along the whole jaw. "
         } else {
             ""
         };
         return format!(
-            "{sizes} No recut needed on the same chuck, the same teeth and in the same order ({order}).{pressure} Check run-out before use."
+            "{sizes} No recut needed on the same chuck, the same teeth and in the same order ({order}). {pressure}Check run-out before use. Are they mounted so?"
         );
     }
     let stock = length(reuse.stock);
     let outlook = match reuse.outlook {
-        _ if reuse.on_size => String::new(),
+        _ if reuse.on_size => "On size: only a recut makes them run true.".into(),
         Outlook::TooLarge => "On the same ring nothing can be cut: take another ring or other jaws.".into(),
         Outlook::TooLittle => format!("{stock} per side would not clean up: take another ring."),
         Outlook::Enough => format!("Recut: {stock} per side on the same ring cleans up."),

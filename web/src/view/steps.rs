@@ -3,12 +3,16 @@
 use holdround_core::findings::{Finding, Limit, Sense, Step, Term};
 use maud::{Markup, html};
 
-use super::{formula, moves, words};
+use super::{formula, making, moves, words};
 use crate::units::Units;
 
 /// The value of a finding, or a dash where there is none.
 pub(crate) fn value(finding: &Finding, units: Units) -> String {
-    finding.value.as_ref().map_or_else(|_| "—".to_owned(), |value| units.show(finding.kind, *value))
+    match finding.value {
+        Ok(value) if finding.id == "stroke.wall" => making::metal(value, units),
+        Ok(value) => units.show(finding.kind, value),
+        Err(_) => "—".to_owned(),
+    }
 }
 
 /// A limit in words: at most 20 µm.

@@ -4,7 +4,7 @@ use holdround_core::findings::{Finding, Findings, Mark};
 use holdround_core::quantity::fixed;
 use maud::{Markup, html};
 
-use super::{lessons, mark, steps, verdict, window};
+use super::{lessons, making, mark, steps, verdict, window};
 use crate::page::desk::Desk;
 
 /// The verdict and its five lines; each opens how it was reached.
@@ -40,6 +40,7 @@ fn words(desk: &Desk, findings: &Findings) -> Markup {
         div.verdict-cell {
             h2.verdict { (mark::drawn(sign)) " " (words) }
             @if let Some(reason) = verdict::reason(findings) { p.stop { (reason) } }
+            @if sign == Mark::Refused && let Some((finding, _)) = making::held_up(findings) { (making::go_to(finding)) }
             // It keeps its place while nothing is known: a pinned verdict that grew would cover a field.
             p id="at-worst" { @if let Some((_, says)) = window::at_worst(desk) { (says) } }
         }

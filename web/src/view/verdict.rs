@@ -2,8 +2,8 @@
 
 use std::fmt::Write;
 
-use holdround_core::HEADLINES;
 use holdround_core::findings::{Finding, Findings, Mark, Weight};
+use holdround_core::{HEADLINES, QUESTION};
 
 use super::{making, steps, window};
 use crate::page::desk::Desk;
@@ -22,8 +22,8 @@ pub(crate) fn reason(findings: &Findings) -> Option<String> {
     if headlines(findings).any(|finding| finding.mark() == Mark::Beyond) {
         return None;
     }
-    if let Some((finding, why)) = making::in_the_way(findings).find_map(|it| Some((it, it.value.as_ref().err()?))) {
-        return Some(format!("{} is refused. {why}", finding.name));
+    if let Some((_, why)) = making::held_up(findings) {
+        return Some(why);
     }
     let beyond = findings.findings.iter().find(|finding| finding.mark() == Mark::Beyond);
     let stop = findings.cautions.iter().find(|caution| caution.weight == Weight::Stop);
@@ -36,8 +36,8 @@ pub(crate) fn of(desk: &Desk, findings: &Findings) -> (Mark, &'static str) {
     let any = |mark: Mark| findings.findings.iter().any(|finding| finding.mark() == mark);
     if findings.cautions.iter().any(|caution| caution.weight == Weight::Stop) || any(Mark::Beyond) {
         (Mark::Beyond, "Do not run")
-    } else if headlines(findings).any(|finding| finding.mark() == Mark::Refused) {
-        (Mark::Refused, "No verdict")
+    } else if let Some(refused) = headlines(findings).find(|finding| finding.mark() == Mark::Refused) {
+        (Mark::Refused, if refused.id == QUESTION { "Answer first" } else { "No verdict" })
     } else if findings.findings.iter().any(|finding| finding.mark() == Mark::Close && !making::is_of_making(finding))
         || window::at_worst(desk).is_some_and(|(good, _)| !good)
     {

@@ -3,7 +3,7 @@
 use alloc::format;
 use alloc::string::{String, ToString};
 
-use super::{Kind, NumberError, Unit, decimal, parse_number};
+use super::{Kind, NumberError, Unit, decimal, fixed, parse_number};
 
 /// What was typed into a field: the number's text, untouched, and the unit it was typed in.
 #[derive(Clone, Debug, PartialEq)]
@@ -53,27 +53,29 @@ impl Measure {
         Ok(Self { text: number.to_string(), unit, si })
     }
 
-    /// The number's text in `unit`: what was typed when the unit is the same, else the exact conversion.
+    /// The number's text in `unit`: what was typed when the unit is the same, else converted: sizes to what the trade
+    /// reads, others to a tenth of that. What was typed is kept beside it, and is what is worked with.
     ///
     /// ```
     /// use holdround_mechanics::quantity::{Kind, Measure, Unit};
     /// let width = Measure::parse(Kind::Length, "3.50 in").unwrap();
     /// assert_eq!(width.text_in(Unit::named(Kind::Length, "mm").unwrap()), "88.9");
     /// assert_eq!(width.text_in(width.unit), "3.50");
+    /// let ring = Measure::parse(Kind::Length, "160 mm").unwrap();
+    /// assert_eq!(ring.text_in(Unit::named(Kind::Length, "in").unwrap()), "6.2992");
     /// ```
     #[must_use]
     pub fn text_in(&self, unit: &Unit) -> String {
         if unit.symbol == self.unit.symbol {
             return self.text.clone();
         }
-        decimal(unit.from_si(self.si), 9 - digits_before_point(unit.from_si(self.si)).min(8))
+        decimal(unit.from_si(self.si), unit.decimals + usize::from(!is_size(unit)))
     }
 }
 
-/// Nine significant figures leave no trace of binary rounding and outlast any shop measurement.
-fn digits_before_point(value: f64) -> usize {
-    let magnitude = libm::fabs(value);
-    if magnitude < 1.0 { 0 } else { libm::floor(libm::log10(magnitude)) as usize + 1 }
+/// Whether `unit` is one of sizes, whose decimals the trade has settled.
+fn is_size(unit: &Unit) -> bool {
+    matches!(unit.kind, Kind::Length | Kind::Departure)
 }
 
 /// Parts the number from what follows its last digit; an `e` between digits belongs to the number.
@@ -95,15 +97,28 @@ fn split_unit(text: &str) -> (&str, &str) {
     if number.trim().is_empty() { (text, "") } else { (number.trim(), unit.trim()) }
 }
 
-/// `si` in `unit` with its symbol, to the decimals customary for the unit.
+/// `si` in `unit` with its symbol, to the decimals customary for the unit. A size too small for them is told as less
+/// than the last of them: nobody reads or cuts it. What is a millionth of that is rounding.
 ///
 /// ```
 /// use holdround_mechanics::quantity::{shown, Kind, Unit};
 /// assert_eq!(shown(0.1016, Unit::named(Kind::Length, "in").unwrap()), "4 in");
+/// assert_eq!(shown(6e-8, Unit::named(Kind::Departure, "in").unwrap()), "under 0.00001 in");
 /// ```
 #[must_use]
 pub fn shown(si: f64, unit: &Unit) -> String {
-    let number = decimal(unit.from_si(si), unit.decimals);
+    let value = unit.from_si(si);
+    let number = if is_size(unit) {
+        let number = fixed(value, unit.decimals);
+        let last = (0..unit.decimals).fold(1.0, |last, _| last / 10.0);
+        if number == "0" && libm::fabs(value) > 1e-6 * last {
+            format!("under {}", fixed(last, unit.decimals))
+        } else {
+            number
+        }
+    } else {
+        decimal(value, unit.decimals)
+    };
     if unit.symbol.is_empty() {
         number
     } else if unit.symbol == "°" {
@@ -153,6 +168,25 @@ mod tests {
             Err(MeasureError::Number(NumberError::TooLarge)),
             "overflows in SI"
         );
+    }
+
+    #[test]
+    fn sizes_are_told_to_what_the_trade_reads_in_either_unit() {
+        let told = |kind, symbol, si| shown(si, Unit::named(kind, symbol).unwrap());
+        for (kind, symbol, si, wanted) in [
+            (Kind::Departure, "in", 1.514e-6, "0.00006 in"),
+            (Kind::Departure, "in", 1e-7, "under 0.00001 in"),
+            (Kind::Departure, "in", -1e-7, "under 0.00001 in"),
+            (Kind::Departure, "µm", 3e-8, "under 0.1 µm"),
+            (Kind::Departure, "µm", -2.57e-6, "-2.6 µm"),
+            (Kind::Departure, "in", 1e-22, "0 in"),
+            (Kind::Length, "in", 0.1603, "6.311 in"),
+            (Kind::Length, "in", 1e-6, "under 0.0001 in"),
+            (Kind::Length, "mm", 2e-7, "under 0.001 mm"),
+            (Kind::Plain, "", 0.000_042, "0.000042"),
+        ] {
+            assert_eq!(told(kind, symbol, si), wanted, "{si} as {kind:?}");
+        }
     }
 
     #[test]

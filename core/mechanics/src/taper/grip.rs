@@ -31,6 +31,8 @@ pub enum TaperError {
     Rigid(usize),
     /// Up to this reading they ask for a chuck more than thirty times softer than thought.
     Loose(usize),
+    /// This reading bears at the tip only though the jaws were cut straight: less metal there is no taper.
+    Straight(usize),
     /// Ring and part lean the jaws nearly alike: no reading tells how stiff the chuck is.
     Blind,
 }
@@ -61,6 +63,10 @@ impl fmt::Display for TaperError {
                 Some(at),
                 "would need a chuck thirty times softer than thought: look for chips under a jaw, loose screws or a worn guideway.",
             ),
+            Self::Straight(at) => (
+                Some(at),
+                "shows contact at the tip only on jaws that were cut straight, and less metal at the tip is no taper to bore. See whether the lathe itself turns a taper; put the boring ring lower, bore at less pressure, or grip at less.",
+            ),
             Self::Blind => (
                 None,
                 "Ring and part lean the jaws nearly alike, so that bearing does not tell how stiff the chuck is; the next cut does not need it.",
@@ -78,9 +84,10 @@ impl core::error::Error for TaperError {}
 /// The taper to bore, m per side.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Aim {
-    /// What to bore.
+    /// What to bore. Negative only where the ring leans the jaws so much more than the part will that straight ones
+    /// would not bear at both ends.
     pub taper: f64,
-    /// What would cancel the jaws' own opening: the same, unless one end would then not bear.
+    /// What would cancel the jaws' own opening: the same, unless one end would then not bear or it is negative.
     pub lean: f64,
     /// The tapers between which bluing shows at both ends.
     pub unseen: [f64; 2],
@@ -174,7 +181,8 @@ impl Grip<'_> {
     }
 
     /// The taper to bore: what cancels the jaws' own opening, so that their face stands along the axis again under the
-    /// grip. Where the part gives so unevenly that one end would bear hardly or not at all, it stops where both do.
+    /// grip. Where the part gives so unevenly that one end would bear hardly or not at all, it stops where both do,
+    /// or at straight: a taper is there for what the jaws give. Where straight jaws bear at both ends, it is not less.
     ///
     /// # Errors
     /// [`TaperError::NoTaper`] or [`TaperError::Contact`].
@@ -182,7 +190,9 @@ impl Grip<'_> {
         let lean = self.lean();
         let [from, to] = self.unseen(lean)?;
         let within = WITHIN * (to - from);
-        Ok(Aim { taper: lean.max(from + within).min(to - within), lean, unseen: [from, to] })
+        let kept = lean.max(from + within).min(to - within);
+        let straight = kept < 0.0 && (lean >= 0.0 || to >= 0.0);
+        Ok(Aim { taper: if straight { 0.0 } else { kept }, lean, unseen: [from, to] })
     }
 
     /// The taper, m per side, with which the jaws press as hard on the outer half of the face as on the inner one.

@@ -11,8 +11,6 @@ const SOFTEST: f64 = 30.0;
 /// Jaws that open or close this much more than thought, m per side, are not lean but dirt or damage: our own estimate,
 /// no source.
 const MOST: f64 = 3e-4;
-/// What one would change a taper by to see whether it was enough, m: a thousandth of an inch, our own value.
-const TRIAL: f64 = 25.4e-6;
 
 /// One reading of how jaws bear.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -47,6 +45,8 @@ pub struct Learned {
     pub opening: f64,
     /// Taper to cut next, m per side.
     pub taper: f64,
+    /// Whether that is the taper as last cut, which bears at both ends under this grip.
+    pub kept: bool,
 }
 
 /// Tilt stiffness of a master jaw as told by readings.
@@ -81,6 +81,9 @@ struct Opening {
 /// else (the lathe's own taper, the tool pushed off, play taken up): then it is taken as the same at every force, and
 /// the next cut makes up for it all the same.
 ///
+/// Bluing alone tells which way, and not how far: the next cut is then within the tapers predicted to bear at both ends
+/// of what is known, halfway where both ends are known, and never below straight.
+///
 /// `aim` is that of `grip`, which is dear to find and known to who asks.
 ///
 /// # Errors
@@ -104,7 +107,18 @@ pub fn learn(grip: &Grip<'_>, aim: Aim, readings: &[Reading]) -> Result<Learned,
             (Err(why), opening)
         }
     };
-    Ok(Learned { tilt, opening, taper: right + opening })
+    let mut taper = right + opening;
+    let straight = right.min(0.0);
+    if taper < straight && told.iter().all(|one| one.about.is_none()) {
+        let known = |reading: &Reading| reading.shows == Shows::Tip && reading.taper <= straight;
+        if let Some(at) = readings.iter().position(known) {
+            return Err(TaperError::Straight(at));
+        }
+        taper = straight;
+    }
+    let last = readings.last().filter(|last| last.shows == Shows::Even && last.force == grip.force);
+    taper = last.map_or(taper, |last| last.taper);
+    Ok(Learned { tilt, opening: taper - right, taper, kept: last.is_some() })
 }
 
 /// One reading: with `equal` taper the jaws as thought would show the same, so that the rest of what was cut is what
@@ -175,17 +189,16 @@ fn together(told: &[Told], scale: &dyn Fn(&Told) -> f64, aim: Aim) -> Result<Ope
     Ok(Opening { between: [low, high], about })
 }
 
-/// What to try while only ends of bluing are known: none, if they leave it; else what puts the middle of the tapers that
-/// bear at both ends midway; else beyond the one end by as much again, or by what bluing does not show.
+/// What to try while only ends of bluing are known: none, if they leave it; else what puts the next taper halfway
+/// between the one known to be too little and the one known to be too much, but no farther from what disproved the
+/// prediction than the tapers predicted to bear at both ends lie apart, or it could leap over them.
 fn guess(low: f64, high: f64, aim: Aim) -> f64 {
-    let [from, to] = aim.unseen;
     if low < 0.0 && 0.0 < high {
-        0.0
-    } else if low.is_finite() && high.is_finite() {
-        (f64::midpoint(low, high) + f64::midpoint(from, to) - aim.taper).max(low).min(high)
-    } else if low.is_finite() {
-        low + low.max(to - from).max(TRIAL)
-    } else {
-        high - (-high).max(to - from).max(TRIAL)
+        return 0.0;
     }
+    let [from, to] = aim.unseen;
+    let (little, much) = (low + from, high + to);
+    let halfway = f64::midpoint(little, much);
+    let next = if low >= 0.0 { halfway.min(little + (to - from)) } else { halfway.max(much - (to - from)) };
+    next - aim.taper
 }

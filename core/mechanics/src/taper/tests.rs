@@ -5,6 +5,7 @@ use crate::contact::{Arc, Face, JawGive};
 use crate::jaw_spring::{JawColumn, MasterJaw, Section, TILT_DEPTH};
 use crate::part::{Band, Elastic, PartModel, PartSpring, Profile, Side, Step};
 use alloc::vec::Vec;
+use proptest::prelude::*;
 
 const STEEL: Elastic = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
 const BASE: f64 = 0.025;
@@ -91,9 +92,15 @@ fn boring_where_and_as_hard_as_one_grips_needs_hardly_any_taper() {
     assert!(level.abs() < 0.25 * low, "{level} with the ring level with the part, {low} with it at the root");
 }
 
-/// Cuts, reads and learns three times at most; the readings it took, how the jaws bear then, and how far off the
-/// taper is.
-fn converge(read: fn(&Grip<'_>, f64) -> Shows, true_tilt: f64, arc: f64, ring: f64, force: f64) -> (usize, Shows, f64) {
+/// Cuts, reads and learns; the readings it took, how the jaws bear then, and how far off the taper is. None where
+/// bluing told that no taper helps, and none does.
+fn converge(
+    read: fn(&Grip<'_>, f64) -> Shows,
+    true_tilt: f64,
+    arc: f64,
+    ring: f64,
+    force: f64,
+) -> Option<(usize, Shows, f64)> {
     let part = sleeve();
     let (thought, truth) = (Jaw::new(&part, 1e6, arc), Jaw::new(&part, true_tilt, arc));
     let (grip, real) = (thought.grip(force, ring), truth.grip(force, ring));
@@ -106,9 +113,16 @@ fn converge(read: fn(&Grip<'_>, f64) -> Shows, true_tilt: f64, arc: f64, ring: f
             break;
         }
         readings.push(Reading { taper, force: grip.force, shows });
-        taper = learn(&grip, grip.aim().unwrap(), &readings).unwrap().taper;
+        match learn(&grip, grip.aim().unwrap(), &readings) {
+            Ok(learned) => taper = learned.taper,
+            Err(error) => {
+                assert_eq!(error, TaperError::Straight(readings.len() - 1), "{readings:?}");
+                assert!(real.aim().unwrap().unseen[1] < grip.aim().unwrap().taper.min(0.0), "no taper is good");
+                return None;
+            }
+        }
     }
-    (readings.len(), by_bluing(&real, taper), (taper - wanted).abs())
+    Some((readings.len(), by_bluing(&real, taper), (taper - wanted).abs()))
 }
 
 fn by_bluing(real: &Grip<'_>, taper: f64) -> Shows {
@@ -128,12 +142,15 @@ fn by_feeler(real: &Grip<'_>, taper: f64) -> Shows {
 #[test]
 fn three_readings_find_the_taper_of_a_chuck_of_unknown_stiffness() {
     let ways = [("feeler", by_feeler as fn(&Grip<'_>, f64) -> Shows), ("bluing", by_bluing)];
-    let mut most = 0;
+    let (mut most, mut straight) = (0, 0);
     for (arc, ring) in [(0.8, 0.01), (1.9, 0.01), (0.8, 0.0), (0.8, 0.065)] {
         for factor in [0.25, 0.4, 0.7, 1.0, 1.5, 2.5, 4.0] {
             for force in [5e3, 20e3] {
                 for (how, read) in ways {
-                    let (readings, bears, off) = converge(read, factor * 1e6, arc, ring, force);
+                    let Some((readings, bears, off)) = converge(read, factor * 1e6, arc, ring, force) else {
+                        straight += 1;
+                        continue;
+                    };
                     let says = alloc::format!(
                         "{how}, {factor} as stiff, arc {arc}, ring {ring}, {force} N: {readings} readings, {bears:?}, off {off}"
                     );
@@ -146,6 +163,66 @@ fn three_readings_find_the_taper_of_a_chuck_of_unknown_stiffness() {
         }
     }
     assert!(most >= 1, "some chucks are so far from what was thought that it shows");
+    // A ring as high as the tip leans jaws on a soft chuck more than the part will.
+    assert_eq!(straight, 4, "and where only less metal at the tip would do, that is told");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    /// By bluing alone: no step is wider than the tapers predicted to bear at both ends, none is below straight, what
+    /// is known on both sides is halved, and the end is a taper that bears at both ends, or that none does.
+    #[test]
+    fn bluing_alone_walks_to_the_taper_in_careful_steps(
+        factor in 0.08..12.0_f64,
+        wide: bool,
+        ring in 0.0..0.065_f64,
+        force in 2e3..30e3_f64,
+        own in -60e-6..60e-6_f64,
+    ) {
+        let part = sleeve();
+        let arc = if wide { 1.9 } else { 0.8 };
+        let (thought, truth) = (Jaw::new(&part, 1e6, arc), Jaw::new(&part, factor * 1e6, arc));
+        let (grip, real) = (thought.grip(force, ring), truth.grip(force, ring));
+        let aim = grip.aim().unwrap();
+        let window = aim.unseen[1] - aim.unseen[0];
+        let good = real.aim().unwrap().unseen.map(|end| end - own);
+        let straight = aim.taper.min(0.0);
+        let [mut little, mut much] = [f64::NEG_INFINITY, f64::INFINITY];
+        let (mut readings, mut taper) = (Vec::new(), aim.taper);
+        // Of windows between the first cut and the good ones, and one halving for each time the steps shrink.
+        let most = 6.0 + ((good[0] - taper).max(taper - good[1]).max(0.0) / window).ceil();
+        let mut ended = false;
+        while !ended {
+            let shows = by_bluing(&real, taper + own);
+            match shows {
+                Shows::Base => little = little.max(taper),
+                Shows::Tip => much = much.min(taper),
+                _ => break,
+            }
+            readings.push(Reading { taper, force, shows });
+            prop_assert!((readings.len() as f64) <= most, "{most} readings are enough: {readings:?}, good {good:?}");
+            match learn(&grip, aim, &readings) {
+                Ok(learned) => {
+                    let step = (learned.taper - little).abs().min((learned.taper - much).abs());
+                    prop_assert!(step <= window * (1.0 + 1e-9), "{step} in a window of {window}: {readings:?}");
+                    prop_assert!(learned.taper >= straight, "below straight: {}", learned.taper);
+                    prop_assert!(little < learned.taper && learned.taper < much, "between what is known: {readings:?}");
+                    if much - little <= window {
+                        let halved = (learned.taper - f64::midpoint(little, much)).abs() < 1e-9;
+                        prop_assert!(halved || learned.taper == straight || learned.taper == aim.taper, "{readings:?}");
+                    }
+                    taper = learned.taper;
+                }
+                Err(error) => {
+                    prop_assert_eq!(error, TaperError::Straight(readings.len() - 1), "after {:?}", &readings);
+                    prop_assert!(good[1] < straight, "no taper is good: {good:?}");
+                    ended = true;
+                }
+            }
+        }
+        prop_assert!(ended || by_bluing(&real, taper + own) == Shows::Even, "it bears at both ends");
+    }
 }
 
 #[test]
@@ -184,6 +261,21 @@ fn readings_that_no_chuck_explains_are_named() {
 }
 
 #[test]
+fn what_bears_at_both_ends_is_kept_whatever_was_read_before() {
+    let part = sleeve();
+    let jaw = Jaw::new(&part, 1e6, 0.8);
+    let grip = jaw.grip(FORCE, 0.01);
+    let aim = grip.aim().unwrap();
+    let reading = |taper: f64, force, shows| Reading { taper, force, shows };
+    let first = reading(0.0, FORCE, Shows::TipGap(30e-6));
+    let taper = aim.taper + 12e-6;
+    let learned = learn(&grip, aim, &[first, reading(taper, FORCE, Shows::Even)]).unwrap();
+    assert!(learned.kept && learned.taper == taper, "nothing more to cut: {learned:?}");
+    let gently = learn(&grip, aim, &[reading(taper, FORCE / 2.0, Shows::Even)]).unwrap();
+    assert!(!gently.kept, "under another grip it tells, and is not the end: {gently:?}");
+}
+
+#[test]
 fn where_ring_and_part_lean_the_jaws_alike_the_next_cut_is_told_all_the_same() {
     // Level with the grip and pressed as hard, the ring leans the jaw as the part does, whatever the chuck: what opens
     // the tip is then something else, such as the taper that the lathe itself turns.
@@ -191,19 +283,23 @@ fn where_ring_and_part_lean_the_jaws_alike_the_next_cut_is_told_all_the_same() {
     let jaw = Jaw::new(&part, 1e6, 0.8);
     let grip = jaw.grip(5e3, BASE + LENGTH / 2.0);
     let right = grip.aim().unwrap().taper;
-    // Too much metal shows in blue alone: no feeler goes to the seat. So it is found in three only where it is little.
-    for off in [-120e-6, -40e-6, 20e-6, 30e-6] {
-        let mut readings = Vec::new();
-        let mut taper = right;
+    let read = |readings: &mut Vec<Reading>, taper: f64, off: f64| {
+        readings.push(Reading { taper, force: grip.force, shows: by_feeler(&grip, taper + off) });
+        learn(&grip, grip.aim().unwrap(), readings)
+    };
+    for off in [-120e-6, -40e-6] {
+        let (mut readings, mut taper) = (Vec::new(), right);
         for _ in 0..3 {
-            let shows = by_feeler(&grip, taper + off);
-            readings.push(Reading { taper, force: grip.force, shows });
-            let learned = learn(&grip, grip.aim().unwrap(), &readings).unwrap();
+            let learned = read(&mut readings, taper, off).unwrap();
             assert_eq!(learned.tilt, Err(TaperError::Blind), "no stiffness is told");
             taper = learned.taper;
         }
         assert_eq!(by_bluing(&grip, taper + off), Shows::Even, "{off} off: {taper} for {}", right - off);
     }
+    // A lathe that leaves metal at the tip wants a taper the other way: straight is tried, and then it is told.
+    let mut readings = Vec::new();
+    assert_eq!(read(&mut readings, right, 30e-6).unwrap().taper, 0.0, "no less than straight");
+    assert_eq!(read(&mut readings, 0.0, 30e-6), Err(TaperError::Straight(1)), "and straight does not do");
 }
 
 #[test]

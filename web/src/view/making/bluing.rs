@@ -2,6 +2,7 @@
 
 use holdround_core::findings::{BluingPicture, Finding, Findings, PressureMap};
 use holdround_core::quantity::Kind;
+use holdround_core::setup::Setup;
 use maud::{Markup, html};
 
 use super::lines;
@@ -21,14 +22,27 @@ const FACE: [f64; 2] = [6.0, 96.0];
 const GAP: [f64; 2] = [104.0, 154.0];
 const HEIGHT: [f64; 2] = [134.0, 6.0];
 
-/// The recommended taper, the pictures, and what readings teach.
-pub(super) fn show(desk: &Desk, found: &Findings) -> Markup {
+/// The recommended taper beside the planned one, the pictures, and what readings teach.
+pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings) -> Markup {
     let units = desk.units;
     let scene = &found.scene;
     let told = PICTURES.iter().filter(|(id, _)| found.get(id).is_some_and(|finding| finding.value.is_ok()));
     let widest = scene.bluing.iter().flat_map(|picture| &picture.gap).copied().fold(1e-9, f64::max);
     html! {
         (lines(found, &["taper.right", "taper.right.diameter", "taper.even", "taper.unseen", "taper.tilt", "taper.next", "taper.next.diameter"], desk))
+        @if let Some(cut) = scene.cut_taper {
+            p id="taper-planned" {
+                "Planned: " (both(setup.jaws.taper.value, units)) ". To cut: "
+                @if cut > 0.0 { (both(cut, units)) } @else { "straight, no taper" } "."
+            }
+            div.buttons { button type="button" id="adopt-taper" data-act="adopt-taper" { "Use it" span.heard { ": plan the taper to cut" } } }
+        }
+        @if let Some(told) = found.get("taper.next").or_else(|| found.get("taper.right")) {
+            @match (&told.value, &told.caution) {
+                (Err(why), _) => p.stop { (why) },
+                (_, why) => p id="taper-why" { (why.as_deref().unwrap_or_default()) },
+            }
+        }
         @if !scene.bluing.is_empty() {
             p { "Bluing on the face of a jaw: filled where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale." }
         }
@@ -48,14 +62,19 @@ pub(super) fn show(desk: &Desk, found: &Findings) -> Markup {
     }
 }
 
+/// A taper both ways, which are mixed up.
+fn both(per_side: f64, units: Units) -> String {
+    let small = |si: f64| units.show(Kind::Departure, si);
+    format!("{} per side = {} on diameter", small(per_side), small(2.0 * per_side))
+}
+
 fn said(picture: &BluingPicture, finding: Option<&Finding>, units: Units) -> String {
     let small = |si: f64| units.show(Kind::Departure, si);
     let end = |gap: Option<&f64>| small(gap.copied().unwrap_or(0.0).max(0.0));
     let words = finding.and_then(|finding| finding.caution.as_deref()).unwrap_or_default();
     format!(
-        "{} per side = {} on diameter. {words} Gap at the tip {}, at the base {}.",
-        small(picture.taper),
-        small(2.0 * picture.taper),
+        "{}. {words} Gap at the tip {}, at the base {}.",
+        both(picture.taper, units),
         end(picture.gap.last()),
         end(picture.gap.first())
     )

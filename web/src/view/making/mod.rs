@@ -9,6 +9,7 @@ pub(crate) mod program;
 pub(crate) mod sketches;
 mod stroke;
 
+use holdround_core::QUESTION;
 use holdround_core::findings::{Finding, Findings, Mark, Placing, Procedure};
 use holdround_core::quantity::Kind;
 use holdround_core::setup::{Setup, declared};
@@ -29,8 +30,8 @@ pub(crate) fn is_of_making(finding: &Finding) -> bool {
     finding.id.split('.').next().is_some_and(|topic| TOPICS.contains(&topic))
 }
 
-/// Without these there are no jaws to bore.
-const NEEDED: [&str; 3] = ["stroke.tooth", "ring.diameter", "ring.groove.outside"];
+/// Without these there are no jaws to bore, or to use.
+const NEEDED: [&str; 4] = ["stroke.tooth", "ring.diameter", "ring.groove.outside", QUESTION];
 
 /// What of it is beyond a limit, or refused where nothing goes without it.
 pub(crate) fn in_the_way(findings: &Findings) -> impl Iterator<Item = &Finding> {
@@ -40,6 +41,17 @@ pub(crate) fn in_the_way(findings: &Findings) -> impl Iterator<Item = &Finding> 
         _ => false,
     };
     findings.findings.iter().filter(stops)
+}
+
+/// Why the tooth does not serve, and what would; none while one does or is not asked for.
+pub(crate) fn against_tooth(findings: &Findings) -> Option<&str> {
+    let tooth = findings.get("stroke.tooth")?;
+    tooth.value.as_ref().err().or(tooth.caution.as_ref()).map(String::as_str)
+}
+
+/// Metal before a counterbore, m; where the face runs into it, how much is missing.
+pub(crate) fn metal(si: f64, units: Units) -> String {
+    if si < 0.0 { format!("none: {} short", units.show(Kind::Length, -si)) } else { units.show(Kind::Length, si) }
 }
 
 /// Its findings; what is wrong is said without opening them.
@@ -55,15 +67,33 @@ pub(crate) fn findings(findings: &Findings, desk: &Desk) -> Markup {
     }
 }
 
+/// Why the jaws cannot be used yet, where that is refused and not beyond a limit.
+pub(crate) fn held_up(findings: &Findings) -> Option<(&Finding, String)> {
+    in_the_way(findings).find_map(|finding| {
+        let why = finding.value.as_ref().err()?;
+        Some((
+            finding,
+            if finding.id == QUESTION { why.clone() } else { format!("{} is refused. {why}", finding.name) },
+        ))
+    })
+}
+
 /// What is wrong and where to put it right.
 fn remedy(finding: &Finding) -> Markup {
     let why = finding.value.as_ref().err().or(finding.caution.as_ref());
     html! {
         div.remedy {
             @if let Some(why) = why { p { (why) } }
-            @if let Some((path, input)) = finding.entry.and_then(|path| Some((path, declared(path)?))) {
-                button type="button" data-act="goto" data-path=(path) { "Go to " (input.name) }
-            }
+            (go_to(finding))
+        }
+    }
+}
+
+/// Leads to the entry that puts a finding right.
+pub(crate) fn go_to(finding: &Finding) -> Markup {
+    html! {
+        @if let Some((path, input)) = finding.entry.and_then(|path| Some((path, declared(path)?))) {
+            button type="button" data-act="goto" data-path=(path) { "Go to " (input.name) }
         }
     }
 }
@@ -97,12 +127,15 @@ pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
         }
         "boring" => "No path can be planned".into(),
         "readings" if found.get("taper.next.diameter").is_some() => {
-            format!("Cut next: {}", per_side("taper.next", "taper.next.diameter"))
+            format!("Next taper: {}", per_side("taper.next", "taper.next.diameter"))
         }
-        "readings" if found.get("taper.next").is_some() => "The readings tell no next cut".into(),
+        "readings" if found.get("taper.next").is_some() => "The readings tell no next taper".into(),
+        "readings" if found.scene.cut_taper == Some(0.0) => "Cut straight, no taper".into(),
         "readings" => format!("Taper: {}", per_side("taper.right", "taper.right.diameter")),
         "recut" if setup.placing.recut.is_none() => "New jaws".into(),
         "recut" if found.get("recut.stock").is_none_or(|stock| stock.value.is_err()) => "Touch the jaws off".into(),
+        "recut" if found.get(QUESTION).is_some() => "Answer first whether they are mounted as before".into(),
+        "recut" if setup.reuses_jaws() == Some(true) => "Used as they are".into(),
         "recut" => {
             let stock = found.get("recut.stock");
             let so = match stock.and_then(|stock| stock.value.as_ref().ok()) {
@@ -114,6 +147,7 @@ pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
             format!("Stock {} per side{so}", told("recut.stock"))
         }
         _ => match in_the_way(found).next() {
+            Some(first) if first.id == QUESTION => "Answer first whether the jaws are mounted as before".into(),
             Some(first) if first.value.is_err() => format!("{} is refused", first.name),
             Some(first) => format!("{} is beyond its limit", first.name),
             None if wastes => "Caution: the recut wastes jaw".into(),
@@ -147,9 +181,9 @@ pub(crate) fn beside(desk: &Desk, group: &str) -> Markup {
             "boring" => {
                 @if let Some(jaw_path) = &found.scene.jaw_path { (path::show(desk, setup, found, jaw_path)) }
                 (bore::show(desk, setup, found))
-                @if desk.faults.is_empty() { (program::show(setup)) } @else { (program::held_back()) }
+                @if desk.faults.is_empty() { (program::show(setup, units)) } @else { (program::held_back()) }
             },
-            "readings" => (bluing::show(desk, found)),
+            "readings" => (bluing::show(desk, setup, found)),
             _ => @if let Some(steps) = procedure("recut.touch_off") { (in_order(steps)) },
         }
     }
@@ -179,8 +213,10 @@ fn teeth(placing: &Placing, units: Units) -> Markup {
                     li {
                         "Tooth " (tooth.tooth) ": "
                         @if tooth.faults.is_empty() { "fits" } @else { (tooth.faults.join("; ")) }
-                        ". Metal " (units.show(Kind::Length, tooth.wall)) ", clearance "
-                        (units.show(Kind::Length, tooth.clearance)) " per side."
+                        ". Metal " (metal(tooth.wall, units)) ", clearance "
+                        @if tooth.clearance < 0.0 { "none: " (units.show(Kind::Length, -tooth.clearance)) " too tight" }
+                        @else { (units.show(Kind::Length, tooth.clearance)) }
+                        " per side."
                     }
                 }
             }

@@ -4,6 +4,8 @@ use holdround_core::jaw_program;
 use holdround_core::setup::Setup;
 use maud::{Markup, html};
 
+use crate::units::Units;
+
 /// Where the text stands.
 pub(crate) const TEXT: &str = "program-text";
 /// Where it is told what became of it.
@@ -18,10 +20,10 @@ pub(super) fn held_back() -> Markup {
 }
 
 /// The text, never without its warning.
-pub(super) fn show(setup: &Setup) -> Markup {
+pub(super) fn show(setup: &Setup, units: Units) -> Markup {
     html! {
         h3 { "Program" }
-        @match jaw_program(setup) {
+        @match jaw_program(setup, units.system) {
             Ok(text) => {
                 p.stop { "UNPROVEN. Run it in air first, slowly, with the ring clamped and the guard closed. Stand clear of the plane of the jaws." }
                 textarea.program id=(TEXT) readonly rows="14" spellcheck="false" aria-label="Program, unproven" { (text) }

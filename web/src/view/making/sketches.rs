@@ -10,15 +10,15 @@ use super::stroke::Jaw;
 use crate::units::Units;
 use crate::view::drawing::{Anchor, Point, letters, line_arrow, open};
 
-/// Size of the letters, view units: a sketch is printed a third as wide as a view is drawn. The style sheet repeats it.
-const LETTER: f64 = 40.0;
+/// Size of the letters, view units: a sketch is printed half as wide as a view is drawn. The style sheet repeats it.
+const LETTER: f64 = 26.0;
 /// Room over the jaw for two rows of dimensions, and below it for the tooth.
-const ABOVE: f64 = 104.0;
-const BELOW: f64 = 56.0;
+const ABOVE: f64 = 72.0;
+const BELOW: f64 = 38.0;
 /// Room beside the jaw for its heights, as a share of its length.
-const BESIDE: f64 = 0.42;
+const BESIDE: f64 = 0.28;
 /// Room for a dimension's words, view units.
-const ROOM: f64 = 236.0;
+const ROOM: f64 = 156.0;
 /// Head of a dimension's arrow.
 const HEAD: f64 = 12.0;
 
@@ -64,8 +64,8 @@ impl Sketch<'_> {
             (self.diameter(face, front))
             (self.between((from, row), (to, row)))
             // Beside the leader of the diameter, which comes down at the face.
-            @if edge < face { (letters(((from - 8.0).max(LETTER * 4.2), row + 12.0), Anchor::End, "value", &self.jaw.length(metal))) }
-            @else { (letters(((to + 8.0).min(WIDTH - LETTER * 4.2), row + 12.0), Anchor::Start, "value", &self.jaw.length(metal))) }
+            @if edge < face { (letters(((from - 8.0).max(LETTER * 4.2), row + 6.0), Anchor::End, "value", &self.jaw.length(metal))) }
+            @else { (letters(((to + 8.0).min(WIDTH - LETTER * 4.2), row + 6.0), Anchor::Start, "value", &self.jaw.length(metal))) }
             (self.heights([[0.0, front], [seat(self.setup), front]]))
         }
     }

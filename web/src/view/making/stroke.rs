@@ -6,7 +6,7 @@ use holdround_core::setup::{Setup, Side};
 use maud::{Markup, html};
 
 use super::frame::{Frame, WIDTH};
-use super::{lines, seat};
+use super::{against_tooth, lines, metal, seat};
 use crate::page::desk::Desk;
 use crate::units::Units;
 use crate::view::drawing::{Anchor, LETTER_HEIGHT, Point, closed, coordinate, letters, line_arrow, open};
@@ -23,6 +23,7 @@ const STROKE: [f64; 2] = [30.0, WIDTH - 30.0];
 pub(super) fn show(desk: &Desk, setup: &Setup, placing: &Placing, found: &Findings) -> Markup {
     let units = desk.units;
     let jaw = Jaw::of(setup, placing, units, ABOVE, 0.0);
+    let against = against_tooth(found);
     html! {
         svg class="view making" viewBox=(jaw.frame.view_box(BELOW)) role="img" aria-labelledby="stroke-title stroke-desc"
             font-size="22" xmlns="http://www.w3.org/2000/svg" {
@@ -36,6 +37,7 @@ pub(super) fn show(desk: &Desk, setup: &Setup, placing: &Placing, found: &Findin
             (jaw.tooth(LETTER_HEIGHT))
             (jaw.stroke())
         }
+        p.tooth-told.stop[against.is_some()] { (against.unwrap_or("This tooth serves.")) }
         (lines(found, &["stroke.tooth", "stroke.wall", "stroke.clearance"], desk))
     }
 }
@@ -148,7 +150,7 @@ impl<'a> Jaw<'a> {
     /// From the bored face to the nearest counterbore.
     fn metal_left(&self) -> Markup {
         let face = self.placing.bored_radius;
-        let (edge, metal) = self.to_counterbore();
+        let (edge, left) = self.to_counterbore();
         let at = ABOVE - 8.0;
         let [from, to] = [face.min(edge), face.max(edge)].map(|x| self.frame.at(x, 0.0).0);
         let middle = (0.5 * (from + to)).clamp(110.0, WIDTH - 110.0);
@@ -156,7 +158,7 @@ impl<'a> Jaw<'a> {
             (line_arrow((to + 18.0, at), (to, at), 8.0, "ink"))
             (line_arrow((from - 18.0, at), (from, at), 8.0, "ink"))
             path class="thin" d=(open(&[(from, at), (to, at)])) {}
-            (letters((middle, at - 8.0), Anchor::Middle, "value", &format!("metal {}", self.length(metal))))
+            (letters((middle, at - 8.0), Anchor::Middle, "value", &format!("metal {}", metal(left, self.units))))
         }
     }
 

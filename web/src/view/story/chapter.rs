@@ -46,7 +46,7 @@ impl Chapter {
     /// The steps of this job.
     pub(super) fn all(setup: &Setup, findings: &Findings) -> Vec<Self> {
         let mut all = Vec::new();
-        if setup.reuses_jaws() {
+        if setup.reuses_jaws() == Some(true) {
             all.push(Self::Reuse);
         } else {
             all.extend([Self::Mount, Self::RingIn, Self::ClampRing, Self::Bore]);
