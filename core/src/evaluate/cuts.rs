@@ -492,8 +492,8 @@ fn tell_centre(centre: &Centre) -> Finding {
     let bears = centre.bears_across();
     Finding::new("hold.centre", "Push across that the tail centre bears", Kind::Force, bears).entry("grip.thrust").step(Step {
         says: "The push at which the far side of the centre hole comes off a 60° point; the part is lifted off the jaw step only against the thrust T, and no torque is counted",
-        formula: "F_q = T / (2 tan 30°)",
-        given: [term("T", centre.thrust, Kind::Force)].into(),
+        formula: "F_q = T / (2 tan α)",
+        given: [term("T", centre.thrust, Kind::Force), term("α", Centre::HALF_ANGLE, Kind::Angle)].into(),
         result: term("F_q", bears, Kind::Force),
         source: "statics of a cone that bears with 1 + cos around it; 60° by ISO 866 and ISO 2541, from memory",
     })
