@@ -155,6 +155,15 @@ mod tests {
         );
     }
 
+    /// A bar is 1e5 Pa and a psi 4.4482216152605 N on (25.4 mm)^2, both exactly (NIST SP 811).
+    #[test]
+    fn another_unit_has_nine_figures_however_large() {
+        let pound = Unit::named(Kind::Pressure, "psi").unwrap();
+        for (text, shown) in [("100 bar", "1450.37738"), ("1 bar", "14.5037738"), ("0.01 bar", "0.145037738")] {
+            assert_eq!(Measure::parse(Kind::Pressure, text).unwrap().text_in(pound), shown, "{text}");
+        }
+    }
+
     #[test]
     fn there_and_back_again_leaves_the_typed_text_alone() {
         for text in ["3.5 in", "3.50 in", "2 1/4 in", "0,125 in"] {
