@@ -155,6 +155,16 @@ mod tests {
         );
     }
 
+    #[test]
+    fn an_exponent_stands_right_behind_a_digit_and_a_degree_sign_right_behind_the_number() {
+        assert_eq!(Measure::parse(Kind::Length, "5 e2"), Err(MeasureError::Unit("e2".into())), "a space between");
+        let [degree, millimetre] =
+            [(Kind::Angle, "°"), (Kind::Length, "mm")].map(|(kind, name)| Unit::named(kind, name));
+        let turn = core::f64::consts::FRAC_PI_2;
+        assert!(shown(turn, degree.unwrap()).ends_with("90°"), "{}", shown(turn, degree.unwrap()));
+        assert!(shown(0.09, millimetre.unwrap()).ends_with(" mm"), "{}", shown(0.09, millimetre.unwrap()));
+    }
+
     /// A bar is 1e5 Pa and a psi 4.4482216152605 N on (25.4 mm)^2, both exactly (NIST SP 811).
     #[test]
     fn another_unit_has_nine_figures_however_large() {
