@@ -20,6 +20,8 @@ pub mod jaw;
 pub mod jaw_spring;
 pub mod part;
 pub mod quantity;
+#[cfg(test)]
+mod refusals;
 pub mod ring;
 pub mod roundness;
 pub mod sampling;

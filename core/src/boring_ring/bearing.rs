@@ -151,6 +151,19 @@ pub fn gauged_diameter(bearing: Bearing, place: &Place, blank: &Blank, position:
 
 /// The position, m, at which the jaws stand on a ring. A groove is cut to suit its ring, so that the jaws stand in the
 /// middle of the stroke: none.
+///
+/// ```
+/// # use holdround_core::{grip::Side, stroke::Blank};
+/// # use holdround_core::boring_ring::{Bearing, Place, Ring, position_on};
+/// # let blank = Blank { length: 0.07, first_groove: 0.001, near_screw: 0.03, far_screw: 0.05, counterbore: 0.02,
+/// #     counterbore_depth: 0.03, nut: 0.04 };
+/// # let place = Place { side: Side::Outside, end_closed: 0.035, bored_radius: 0.05, height: 0.05, bored_depth: 0.02 };
+/// // The walls that bear stand at 35 + 30 + 10 = 75 mm with the jaws closed; the ring's at 77 mm.
+/// let ring = Ring { outside: 0.154, inside: 0.134, height: 0.01 };
+/// let position = position_on(Bearing::Counterbores, &ring, &place, &blank).unwrap();
+/// assert!((position - 0.002).abs() < 1e-12);
+/// assert_eq!(position_on(Bearing::Groove, &ring, &place, &blank), None);
+/// ```
 #[must_use]
 pub fn position_on(bearing: Bearing, ring: &Ring, place: &Place, blank: &Blank) -> Option<f64> {
     Some(0.5 * ring.bearing_diameter(place.side) - place.radius(bearing.distance(blank)?, 0.0))
@@ -159,6 +172,14 @@ pub fn position_on(bearing: Bearing, ring: &Ring, place: &Place, blank: &Blank) 
 /// What the ring leaves free for the cut, m; negative where they meet. It clears the cut beside it, per side between the
 /// bored circle and the ring, or below it, from the bottom of the bore down to its top: the larger of the two counts.
 /// Its middle stands `middle` m above the serrations.
+///
+/// ```
+/// # use holdround_core::{grip::Side, boring_ring::{Place, Ring, cut_clearance}};
+/// # let place = Place { side: Side::Outside, end_closed: 0.035, bored_radius: 0.05, height: 0.05, bored_depth: 0.02 };
+/// // A ring at half the height of the jaws, with its inside 17 mm outside the bore.
+/// let ring = Ring { outside: 0.154, inside: 0.134, height: 0.01 };
+/// assert!((cut_clearance(&ring, &place, 0.025) - 0.017).abs() < 1e-12);
+/// ```
 #[must_use]
 pub fn cut_clearance(ring: &Ring, place: &Place, middle: f64) -> f64 {
     let beside = match place.side {
@@ -169,6 +190,14 @@ pub fn cut_clearance(ring: &Ring, place: &Place, middle: f64) -> f64 {
 }
 
 /// From the bottom of the bore down to the top of the ring, m; negative where the ring stands higher.
+///
+/// ```
+/// # use holdround_core::{grip::Side, boring_ring::{Place, Ring, below_bore}};
+/// # let place = Place { side: Side::Outside, end_closed: 0.035, bored_radius: 0.05, height: 0.05, bored_depth: 0.02 };
+/// // The bore ends 30 mm above the serrations, the ring 20 + 5 mm.
+/// let ring = Ring { outside: 0.06, inside: 0.0, height: 0.01 };
+/// assert!((below_bore(&ring, &place, 0.02) - 0.005).abs() < 1e-12);
+/// ```
 #[must_use]
 pub fn below_bore(ring: &Ring, place: &Place, middle: f64) -> f64 {
     place.height - place.bored_depth - (middle + 0.5 * ring.height)
@@ -176,6 +205,15 @@ pub fn below_bore(ring: &Ring, place: &Place, middle: f64) -> f64 {
 
 /// What a boring bar of this diameter has to spare, m on diameter, where it first goes in: between the jaw ends, and
 /// through the ring unless that lies below the bore. `end` is the radius of the jaw ends.
+///
+/// ```
+/// # use holdround_core::{grip::Side, boring_ring::{Place, Ring, bar_clearance}};
+/// # let place = Place { side: Side::Outside, end_closed: 0.035, bored_radius: 0.05, height: 0.05, bored_depth: 0.02 };
+/// // A bar of 25 mm between jaw ends 74 mm apart, through a ring of 40 mm; and over it, where it lies below the bore.
+/// let ring = Ring { outside: 0.07, inside: 0.04, height: 0.01 };
+/// assert!((bar_clearance(&ring, &place, 0.04, 0.037, 0.025) - 0.015).abs() < 1e-12);
+/// assert!((bar_clearance(&ring, &place, 0.01, 0.037, 0.025) - 0.049).abs() < 1e-12);
+/// ```
 #[must_use]
 pub fn bar_clearance(ring: &Ring, place: &Place, middle: f64, end: f64, bar: f64) -> f64 {
     let opening = if below_bore(ring, place, middle) >= 0.0 { 2.0 * end } else { (2.0 * end).min(ring.inside) };

@@ -40,6 +40,19 @@ fn strips(place: &Place, blank: &Blank, position: f64, wall: f64) -> [(f64, f64)
 
 /// The groove for a ring there is, cut where that ring bears: none where it would leave less than `wall` of metal on
 /// either side, or be as deep as the jaw is high.
+///
+/// ```
+/// # use holdround_core::{grip::Side, stroke::Blank};
+/// # use holdround_core::boring_ring::{Place, Ring, groove_for};
+/// # let blank = Blank { length: 0.07, first_groove: 0.001, near_screw: 0.045, far_screw: 0.06, counterbore: 0.01,
+/// #     counterbore_depth: 0.03, nut: 0.04 };
+/// # let place = Place { side: Side::Outside, end_closed: 0.035, bored_radius: 0.05, height: 0.05, bored_depth: 0.02 };
+/// // Whole metal from the bore at 50 mm to the near counterbore at 37 + 40 mm.
+/// let ring = Ring { outside: 0.13, inside: 0.12, height: 0.008 };
+/// let groove = groove_for(&place, &blank, 0.002, ring, 0.003, 0.0005).unwrap();
+/// assert!((groove.inside - 0.119).abs() < 1e-12 && (groove.outside - 0.13).abs() < 1e-12);
+/// assert_eq!(groove_for(&place, &blank, 0.002, ring, 0.02, 0.0005), None, "too little metal beside it");
+/// ```
 #[must_use]
 pub fn groove_for(place: &Place, blank: &Blank, position: f64, ring: Ring, wall: f64, play: f64) -> Option<Groove> {
     let [inner, outer] = match place.side {
@@ -63,6 +76,19 @@ pub fn groove_for(place: &Place, blank: &Blank, position: f64, ring: Ring, wall:
 /// ring beside the wall that bears. The jaws stand at `position` while groove and bore are cut.
 ///
 /// The ring lies flush: the groove is as deep as the ring is high.
+///
+/// ```
+/// # use holdround_core::{grip::Side, stroke::Blank};
+/// # use holdround_core::boring_ring::{Place, Section, groove};
+/// # let blank = Blank { length: 0.07, first_groove: 0.001, near_screw: 0.045, far_screw: 0.06, counterbore: 0.01,
+/// #     counterbore_depth: 0.03, nut: 0.04 };
+/// # let place = Place { side: Side::Outside, end_closed: 0.035, bored_radius: 0.05, height: 0.05, bored_depth: 0.02 };
+/// // The bore is at 50 mm: behind 3 mm of metal a ring 5 mm thick with 0.5 mm of play bears at 58.5 mm.
+/// let section = Section { thickness: 0.005, height: 0.008 };
+/// let groove = groove(&place, &blank, 0.002, section, 0.003, 0.0005)?;
+/// assert!((groove.ring.outside - 0.117).abs() < 1e-12 && (groove.inside - 0.106).abs() < 1e-12);
+/// # Ok::<(), holdround_core::boring_ring::NoRoom>(())
+/// ```
 ///
 /// # Errors
 /// [`NoRoom`] when neither before, nor between, nor behind the counterbores a strip is wide enough.

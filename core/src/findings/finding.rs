@@ -107,6 +107,11 @@ pub struct Term {
 }
 
 /// A symbol with its value.
+///
+/// ```
+/// use holdround_core::{findings::term, quantity::Kind};
+/// assert_eq!(term("F", 2500.0, Kind::Force).symbol, "F");
+/// ```
 #[must_use]
 pub const fn term(symbol: &'static str, value: f64, kind: Kind) -> Term {
     Term { symbol, value, kind }

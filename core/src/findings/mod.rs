@@ -77,12 +77,26 @@ pub struct Assumption {
 
 impl Findings {
     /// The result called `id`.
+    ///
+    /// ```
+    /// use holdround_core::{evaluate, setup::{Entries, Setup}};
+    /// let findings = evaluate(&Setup::read(&Entries::default()).unwrap());
+    /// assert_eq!(findings.get("hold.factor").unwrap().id, "hold.factor");
+    /// assert!(findings.get("no such thing").is_none());
+    /// ```
     #[must_use]
     pub fn get(&self, id: &str) -> Option<&Finding> {
         self.findings.iter().find(|finding| finding.id == id)
     }
 
     /// The value of the result called `id`; none if there is no such result or it is refused.
+    ///
+    /// ```
+    /// use holdround_core::{evaluate, setup::{Entries, Setup}};
+    /// let findings = evaluate(&Setup::read(&Entries::default()).unwrap());
+    /// assert!(findings.value("hold.factor").unwrap() > 0.0);
+    /// assert_eq!(findings.value("no such thing"), None);
+    /// ```
     #[must_use]
     pub fn value(&self, id: &str) -> Option<f64> {
         self.get(id)?.value.as_ref().ok().copied()

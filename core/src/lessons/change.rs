@@ -18,6 +18,17 @@ pub struct Change {
 }
 
 /// Every entry of `entries` that means something else than at the `start`. The name of the job means nothing.
+///
+/// ```
+/// use holdround_core::{lessons::changes, setup::Entries};
+/// let mut start = Entries::default();
+/// start.set("run.pressure", "2 MPa");
+/// let mut entries = start.clone();
+/// entries.set("run.pressure", "20 bar");
+/// assert!(changes(&start, &entries).is_empty(), "the same in another unit");
+/// entries.set("run.pressure", "15 bar");
+/// assert_eq!(changes(&start, &entries)[0].is, "15 bar");
+/// ```
 #[must_use]
 pub fn changes(start: &Entries, entries: &Entries) -> Vec<Change> {
     let new = entries.iter().filter(|(path, _)| start.get(path).is_none());

@@ -29,6 +29,11 @@ pub struct Heading<'a> {
 const LONGEST: usize = 60;
 
 /// Decimals of sizes: 0.001 mm, or 0.00001 in so that rounding stays below a thousandth of a millimetre.
+///
+/// ```
+/// use holdround_core::program::decimals;
+/// assert_eq!([false, true].map(decimals), [3, 5]);
+/// ```
 #[must_use]
 pub const fn decimals(inch: bool) -> u32 {
     if inch { 5 } else { 3 }

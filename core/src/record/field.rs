@@ -8,6 +8,13 @@ pub const LONGEST_IMAGE: usize = 280_000;
 const PICTURE: &str = "data:image/jpeg;base64,";
 
 /// Whether `text` is a picture as photos hold one, and nothing a page could take for something else.
+///
+/// ```
+/// use holdround_core::record::is_picture;
+/// assert!(is_picture("data:image/jpeg;base64,/9j/4A=="));
+/// assert!(!is_picture("data:image/svg+xml;base64,/9j/4A=="), "no other kind");
+/// assert!(!is_picture("data:image/jpeg;base64,\"><b>"), "nothing that closes a quote");
+/// ```
 #[must_use]
 pub fn is_picture(text: &str) -> bool {
     let base64 = |byte: u8| byte.is_ascii_alphanumeric() || b"+/=".contains(&byte);

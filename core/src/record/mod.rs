@@ -187,6 +187,13 @@ fn after(stamp: &str) -> String {
 }
 
 /// The text at `name`; empty if there is none.
+///
+/// ```
+/// use holdround_core::record::{Fields, put, text_of};
+/// let mut fields = Fields::new();
+/// put(&mut fields, "tooth", "4");
+/// assert_eq!((text_of(&fields, "tooth"), text_of(&fields, "ring")), ("4", ""));
+/// ```
 #[must_use]
 pub fn text_of<'a>(fields: &'a Fields, name: &str) -> &'a str {
     match fields.get(name) {
@@ -196,6 +203,14 @@ pub fn text_of<'a>(fields: &'a Fields, name: &str) -> &'a str {
 }
 
 /// Writes `text` at `name`.
+///
+/// ```
+/// use holdround_core::record::{Fields, put, text_of};
+/// let mut fields = Fields::new();
+/// put(&mut fields, "tooth", "4");
+/// put(&mut fields, "tooth", "5");
+/// assert_eq!((fields.len(), text_of(&fields, "tooth")), (1, "5"));
+/// ```
 pub fn put(fields: &mut Fields, name: &str, text: &str) {
     fields.insert(name.to_string(), Document::Text(text.to_string()));
 }

@@ -31,6 +31,20 @@ pub struct Reuse {
 }
 
 /// Judges the jaws of `record` for the set-up `present`; none if either cannot be read as far as it matters.
+///
+/// ```
+/// use holdround_core::record::{Record, reuse};
+/// use holdround_core::{recut::Outlook, setup::{Entries, Setup}};
+/// let present = Entries::default();
+/// let wanted = 2.0 * Setup::read(&present).unwrap().bored_radius();
+/// let mut boring = Record::default();
+/// boring.set("diameter", &format!("{} mm", wanted * 1e3 + 0.5), "2027-03-01T12:00:00.000Z");
+/// let mut record = Record::default();
+/// record.borings.put("b1".into(), boring);
+/// let judged = reuse(&record, &present).unwrap();
+/// assert!(!judged.as_they_are());
+/// assert_eq!(judged.outlook, Outlook::TooLarge, "an outside grip bored 0.5 mm too large lacks metal");
+/// ```
 #[must_use]
 pub fn reuse(record: &Record, present: &Entries) -> Option<Reuse> {
     let setup = Setup::read(&record.taken_over(present, Some(true))).ok()?;

@@ -45,6 +45,13 @@ pub fn stock_per_side(side: Side, standing: f64, target: f64) -> f64 {
 /// Stock per side, m, that cleans the faces up: half the run-out, the change of taper, and the damage.
 ///
 /// A jaw set off centre by `e` shows a run-out of `2 e`, and one of its faces lies `e` deeper than their mean.
+///
+/// ```
+/// use holdround_core::recut::{Old, needed_stock};
+/// // Half of 0.08 mm run-out, a taper changed by 0.02 mm and a dent of 0.1 mm.
+/// let old = Old { runout: 0.08e-3, taper: 0.03e-3, damage: 0.1e-3 };
+/// assert!((needed_stock(&old, 0.01e-3) - 0.16e-3).abs() < 1e-12);
+/// ```
 #[must_use]
 pub fn needed_stock(old: &Old, new_taper: f64) -> f64 {
     0.5 * old.runout + libm::fabs(new_taper - old.taper) + old.damage
@@ -72,6 +79,13 @@ impl Outlook {
 ///
 /// The ring holds the top jaws, not the master jaws: another tooth on the same ring changes no stock, only where in the
 /// stroke the master jaws stand; see [`teeth_to_middle`].
+///
+/// ```
+/// use holdround_core::{grip::Side, recut::ring_change};
+/// // Outside grip, 0.1 mm per side too much: a ring 0.2 mm larger lets the jaws stand farther out.
+/// assert!((ring_change(Side::Outside, 0.3e-3, 0.2e-3) - 0.2e-3).abs() < 1e-12);
+/// assert!((ring_change(Side::Inside, 0.3e-3, 0.2e-3) + 0.2e-3).abs() < 1e-12);
+/// ```
 #[must_use]
 pub fn ring_change(side: Side, stock: f64, wanted: f64) -> f64 {
     outward(side) * 2.0 * (stock - wanted)
@@ -92,6 +106,13 @@ pub fn teeth_to_middle(position: f64, stroke: f64, pitch: f64) -> i32 {
 
 /// Whether jaws that are mounted as before can be used as they are: within `tolerance` of the target on diameter,
 /// without damage, and running true to within `runout` as far as that was measured.
+///
+/// ```
+/// use holdround_core::recut::{Old, reusable};
+/// let old = Old { runout: 0.02e-3, measured: true, taper: 0.0, damage: 0.0 };
+/// assert!(reusable(0.10001, 0.1, 0.02e-3, &old, 0.03e-3));
+/// assert!(!reusable(0.10001, 0.1, 0.02e-3, &Old { damage: 0.1e-3, ..old }, 0.03e-3), "dented");
+/// ```
 #[must_use]
 pub fn reusable(standing: f64, target: f64, tolerance: f64, old: &Old, runout: f64) -> bool {
     let true_enough = !old.measured || old.runout <= runout;

@@ -69,6 +69,11 @@ pub static LISTS: &[List] = &[
 ];
 
 /// Every input, group after group.
+///
+/// ```
+/// use holdround_core::setup::every_input;
+/// assert!(every_input().any(|input| input.path == "run.pressure"));
+/// ```
 pub fn every_input() -> impl Iterator<Item = &'static Input> {
     // Unrolled over the constants, each search would weigh more in the page than the declarations do.
     core::hint::black_box(INPUTS).iter().flat_map(|group| group.inputs.iter().copied())

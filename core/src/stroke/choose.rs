@@ -53,6 +53,21 @@ const MOST_EXTENSIONS: f64 = 80.0;
 
 /// Tries every tooth.
 ///
+/// ```
+/// # use holdround_core::jaw::{Jaw, Shape};
+/// # use holdround_core::{grip::Side, stroke::*};
+/// # let master = MasterJaw { stroke: 4e-3, first_groove: 0.035, face: 0.06, body: 0.1, serration: SERRATIONS[3].1 };
+/// # let blank = Blank { length: 0.07, first_groove: 0.0015, near_screw: 0.03, far_screw: 0.05, counterbore: 0.02,
+/// #     counterbore_depth: 0.035, nut: 0.03 };
+/// # let jaw = Jaw { shape: Shape::Ordinary { width: 0.04 }, side: Side::Outside, count: 3, length: 0.07, height: 0.045,
+/// #     step: 0.01, bored_depth: 0.015, grip_radius: 0.05 };
+/// # let task = Task { jaw, part: [0.05; 3], passing: 0.05, least_wall: 3e-3, least_clearance: 0.5e-3, swing: None,
+/// #     stand: Stand::At(2e-3) };
+/// let choice = choose(&master, &blank, &task)?;
+/// assert!(choice.fits() && choice.best.tooth == 2);
+/// # Ok::<(), StrokeError>(())
+/// ```
+///
 /// # Errors
 /// [`StrokeError`] when blank and master jaw make no sense together.
 pub fn choose(master: &MasterJaw, blank: &Blank, task: &Task) -> Result<Choice, StrokeError> {
@@ -63,6 +78,24 @@ pub fn choose(master: &MasterJaw, blank: &Blank, task: &Task) -> Result<Choice, 
 }
 
 /// What would help, each tried: turning the jaws round, longer jaws, and both.
+///
+/// ```
+/// # use holdround_core::jaw::{Jaw, Shape};
+/// # use holdround_core::{grip::Side, stroke::*};
+/// # let master = MasterJaw { stroke: 4e-3, first_groove: 0.035, face: 0.06, body: 0.1, serration: SERRATIONS[3].1 };
+/// # let blank = Blank { length: 0.07, first_groove: 0.0015, near_screw: 0.03, far_screw: 0.05, counterbore: 0.02,
+/// #     counterbore_depth: 0.035, nut: 0.03 };
+/// # let jaw = Jaw { shape: Shape::Ordinary { width: 0.04 }, side: Side::Outside, count: 3, length: 0.07, height: 0.045,
+/// #     step: 0.01, bored_depth: 0.015, grip_radius: 0.05 };
+/// # let task = Task { jaw, part: [0.05; 3], passing: 0.05, least_wall: 3e-3, least_clearance: 0.5e-3, swing: None,
+/// #     stand: Stand::At(2e-3) };
+/// // The screws sit near the end that grips; turned round, the long end does.
+/// let short = Blank { near_screw: 0.012, far_screw: 0.032, ..blank };
+/// let deep = Task { jaw: Jaw { bored_depth: 0.03, ..jaw }, ..task };
+/// assert!(!choose(&master, &short, &deep)?.fits());
+/// assert!(matches!(remedies(&master, &short, &deep)?[0], Remedy::TurnRound(_)));
+/// # Ok::<(), StrokeError>(())
+/// ```
 ///
 /// # Errors
 /// As [`choose`].

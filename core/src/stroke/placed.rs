@@ -111,6 +111,21 @@ pub(super) fn end_at(master: &MasterJaw, blank: &Blank, side: Side, tooth: i32, 
 }
 
 /// The jaw on a tooth. `blank` must have passed its own check; see [`super::choose`].
+///
+/// ```
+/// # use holdround_core::jaw::{Jaw, Shape};
+/// # use holdround_core::{grip::Side, stroke::*};
+/// # let master = MasterJaw { stroke: 4e-3, first_groove: 0.035, face: 0.06, body: 0.1, serration: SERRATIONS[3].1 };
+/// # let blank = Blank { length: 0.07, first_groove: 0.0015, near_screw: 0.03, far_screw: 0.05, counterbore: 0.02,
+/// #     counterbore_depth: 0.035, nut: 0.03 };
+/// # let jaw = Jaw { shape: Shape::Ordinary { width: 0.04 }, side: Side::Outside, count: 3, length: 0.07, height: 0.045,
+/// #     step: 0.01, bored_depth: 0.015, grip_radius: 0.05 };
+/// # let task = Task { jaw, part: [0.05; 3], passing: 0.05, least_wall: 3e-3, least_clearance: 0.5e-3, swing: None,
+/// #     stand: Stand::At(2e-3) };
+/// // The gripping end stands at 35 + 2 mm and 1.5 pitches of 3 mm, less 1.5 mm to the first groove.
+/// let placed = place(&master, &blank, &task, 2);
+/// assert!((placed.end - 0.04).abs() < 1e-12 && (placed.step - 0.01).abs() < 1e-12);
+/// ```
 #[must_use]
 pub fn place(master: &MasterJaw, blank: &Blank, task: &Task, tooth: i32) -> Placed {
     let side = task.jaw.side;

@@ -66,6 +66,15 @@ LONG = Profile((cylinder(90 * MM, 30 * MM, 24 * MM),))
 FLAT = Profile((cylinder(8 * MM, 70 * MM, 45 * MM),))
 CAP = Profile((cylinder(7 * MM, 48 * MM, 0.0), cylinder(38 * MM, 48 * MM, 42 * MM)))
 CONED = Profile((Step(34 * MM, (34 * MM, 42 * MM), (28 * MM, 28 * MM)), cylinder(18 * MM, 42 * MM, 28 * MM)))
+SLEEVE = Profile((cylinder(30 * MM, 45 * MM, 33 * MM),))
+HUB = Profile((cylinder(12 * MM, 75 * MM, 40 * MM), cylinder(30 * MM, 50 * MM, 40 * MM)))
+WIDE = Profile((cylinder(36 * MM, 65 * MM, 56 * MM),))
+NECKED = Profile((cylinder(14 * MM, 55 * MM, 30 * MM), cylinder(40 * MM, 38 * MM, 30 * MM)))
+POT = Profile((cylinder(36 * MM, 50 * MM, 44 * MM), cylinder(8 * MM, 50 * MM, 0.0)))
+BLIND = Profile((cylinder(35 * MM, 32 * MM, 14 * MM), cylinder(25 * MM, 32 * MM, 0.0)))
+FUNNEL = Profile((Step(40 * MM, (45 * MM, 45 * MM), (38 * MM, 30 * MM)),))
+LINER = Profile((cylinder(80 * MM, 40 * MM, 34 * MM),))
+BUSH = Profile((cylinder(40 * MM, 50 * MM, 35 * MM),))
 
 CASES = (
     Case(
@@ -136,5 +145,59 @@ CASES = (
         (33 * MM, 45 * MM), "outside", 3500.0,
         lines(("outside", 0), ("bore", 25), ("outside", 25), ("bore", 45), ("outside", 45)),
         dict(theta=(4, 4), r=[1, 2], z=(2, 2, 2, 3)), (0.0, 0.05 * MM, -0.05 * MM), core=20 * MM,
+    ),
+    Case(
+        "two-jaws", "sleeve in two wide jaws", SLEEVE, STEEL, 2, 60.0,
+        (10 * MM, 30 * MM), "outside", 4000.0, both(0, 10, 30),
+        dict(theta=(7, 3), r=[2], z=(3, 4)), (0.0, 0.06 * MM, -0.06 * MM),
+    ),
+    Case(
+        "flange-gripped", "cast-iron hub gripped on its flange in four jaws", HUB, IRON, 4, 20.0,
+        (0.0, 12 * MM), "outside", 4000.0,
+        lines(("bore", 0), ("outside", 0), ("bore", 12), ("bore", 42), ("outside", 42)),
+        dict(theta=(5, 4), r=[2, 3], z=(3, 3)), (0.0, 0.08 * MM, -0.08 * MM), speed=rpm(2500),
+    ),
+    Case(
+        "inside-six", "aluminium ring gripped in the bore in six jaws", WIDE, ALUMINIUM, 6, 14.0,
+        (12 * MM, 36 * MM), "inside", 1500.0, both(0, 12, 36),
+        dict(theta=(5, 4), r=[2], z=(3, 4)), (0.0, -0.06 * MM), speed=rpm(3500),
+    ),
+    Case(
+        "inside-flange", "flanged tube gripped in the bore under its flange", NECKED, STEEL, 3, 28.0,
+        (0.0, 14 * MM), "inside", 5000.0,
+        lines(("bore", 0), ("outside", 0), ("bore", 14), ("bore", 54), ("outside", 54)),
+        dict(theta=(5, 4), r=[2, 2], z=(3, 4)), (0.0, 0.05 * MM, -0.05 * MM),
+    ),
+    Case(
+        "inside-mouth", "floored cup gripped in the bore at its mouth", POT, STEEL, 3, 25.0,
+        (0.0, 20 * MM), "inside", 3000.0,
+        lines(("bore", 0), ("outside", 0), ("bore", 20), ("outside", 20), ("outside", 44)),
+        dict(theta=(5, 4), r=[1, 2], z=(3, 2, 2)), (0.0, 0.05 * MM, -0.05 * MM), core=20 * MM,
+    ),
+    Case(
+        "blind-bore", "stout part with a blind bore, gripped around the bore", BLIND, STEEL, 3, 24.0,
+        (5 * MM, 30 * MM), "outside", 9000.0,
+        lines(("bore", 0), ("outside", 0), ("bore", 17.5), ("outside", 17.5), ("outside", 60)),
+        dict(theta=(5, 4), r=[1, 3], z=(2, 2, 2, 2, 3)), (0.0, 0.02 * MM, -0.02 * MM), core=7 * MM,
+    ),
+    Case(
+        "coned-bore", "straight aluminium part with a coned bore", FUNNEL, ALUMINIUM, 3, 30.0,
+        (20 * MM, 40 * MM), "outside", 3000.0, both(0, 20, 40),
+        dict(theta=(5, 4), r=[2], z=(3, 4)), (0.0, 0.05 * MM, -0.05 * MM), speed=rpm(5000),
+    ),
+    Case(
+        "middle-pie", "liner gripped around its middle in pie jaws", LINER, STEEL, 3, 55.0,
+        (25 * MM, 55 * MM), "outside", 5000.0, both(0, 40, 80),
+        dict(theta=(8, 1), r=[2], z=(3, 2, 2, 3)), (0.0, 0.03 * MM, -0.03 * MM),
+    ),
+    Case(
+        "bush-tapered", "bush in rigid jaws bored with a slight taper either way", BUSH, STEEL, 3, 20.0,
+        (10 * MM, 40 * MM), "outside", 8000.0, both(0, 10, 40),
+        dict(theta=(5, 4), r=[2], z=(3, 4)), (0.0,), (0.5e-3, -0.5e-3),
+    ),
+    Case(
+        "four-tapered", "aluminium ring in four rigid jaws bored with a taper", WIDE, ALUMINIUM, 4, 25.0,
+        (10 * MM, 36 * MM), "outside", 3000.0, both(0, 10, 36),
+        dict(theta=(5, 4), r=[2], z=(3, 4)), (0.0, 0.05 * MM), (1.5e-3,),
     ),
 )

@@ -1,7 +1,7 @@
 """Linear elasticity on a half pitch, in cylindrical components at the nodes.
 
 Unknowns are stored as [u_r at all nodes, u_theta at all nodes, u_z at all nodes]. Both symmetry
-planes hold u_theta = 0, the axis holds u_r = u_theta = 0, and one node holds u_z = 0: with three or
+planes hold u_theta = 0, the axis holds u_r = u_theta = 0, and one node holds u_z = 0: with two or
 more equal jaws nothing else can move freely.
 """
 

@@ -29,7 +29,7 @@ Mesh error
 Run
     python -m venv venv && venv/bin/pip install -r requirements.txt
     venv/bin/python checks.py              closed forms first
-    venv/bin/python solve.py               every case, into solids.json (13 minutes of one core)
+    venv/bin/python solve.py               every case, into solids.json (half an hour of one core)
     venv/bin/python solve.py ring-pie ...  these alone, replaced in solids.json
 """
 

@@ -41,6 +41,11 @@ mod tests {
     use super::*;
 
     #[test]
+    fn the_turning_speed_goes_down_as_the_diameter_goes_up() {
+        assert_eq!([0.05, 0.1].map(|diameter| turning_speed(3.0, diameter)), [120.0, 60.0], "3 m/s, in rad/s");
+    }
+
+    #[test]
     fn the_least_speed_rules_and_says_which_it_is() {
         assert_eq!(ceiling(90.0, 95.0, 200.0), (90.0, Ceiling::Surface), "a large bore");
         assert_eq!(ceiling(190.0, 95.0, 200.0), (95.0, Ceiling::Own), "a small bore");

@@ -119,6 +119,11 @@ fn power_is_force_times_cutting_speed_and_leads_back_to_the_force() {
     });
     let again = Cut { correction: 1.4, ..cut(known) };
     close(again.forces().unwrap().cutting, turned.forces().unwrap().cutting, "force from power");
+    for angular_speed in [0.0, f64::INFINITY, f64::NAN] {
+        let Operation::SpindlePower(known) = known else { continue };
+        let without = cut(Operation::SpindlePower(SpindlePower { angular_speed, ..known }));
+        assert_eq!(without.forces(), Err(CuttingError::Speed), "no force at {angular_speed} rad/s");
+    }
 }
 
 #[test]

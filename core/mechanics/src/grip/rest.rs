@@ -183,6 +183,12 @@ mod tests {
     const PLATE: Plate = Plate { greatest_grip: 90e3, greatest_draw_force: 36e3, jaw_height: 0.04 };
 
     #[test]
+    fn a_limit_is_exceeded_above_it_and_not_at_it() {
+        let at = |value| Limit { value, greatest: 90e3 };
+        assert!(!at(90e3).exceeded() && at(90.1e3).exceeded() && at(45e3).used() == 0.5, "90 kN on the plate");
+    }
+
+    #[test]
     fn rod_must_fit_the_bore() {
         let tight = Cylinder { bore: 0.05, rod: 0.05 };
         assert_eq!(

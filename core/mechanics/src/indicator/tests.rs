@@ -49,6 +49,23 @@ fn six_stations_tell_three_lobes_and_nothing_of_their_scatter() {
 }
 
 #[test]
+fn what_is_no_wave_told_is_scatter_and_the_range_is_that_of_the_readings() {
+    // An order that is not told is square to all that are: its squares, m a^2 / 2, are left over.
+    let departures = read(24, 0.0, &[(0, 50e-6, 0.0), (3, 7e-6, 0.0), (5, 4e-6, 0.0)]);
+    let fit = fitted(&departures, 0.0, 3).unwrap();
+    let unknowns = 1.0 + 2.0 * 4.0;
+    let expected = libm::sqrt(24.0 * 16e-12 / 2.0 / (24.0 - unknowns));
+    assert!((fit.scatter.unwrap() / expected - 1.0).abs() < 1e-9, "scatter {:?}, not {expected}", fit.scatter);
+    // Student's t of 15 degrees of freedom at 95 % is 2.131 (table, from memory); each wave has 2/24 of the variance.
+    let wave = fit.wave(3).unwrap().uncertainty;
+    assert!((wave / (2.131 * expected * libm::sqrt(2.0 / 24.0)) - 1.0).abs() < 1e-3, "uncertainty {wave}");
+    // All three are highest in the middle of jaw 1.
+    let heights = departures.iter().flatten();
+    let (low, high) = heights.fold((1.0_f64, -1.0_f64), |(low, high), y| (low.min(*y), high.max(*y)));
+    assert!((high - 61e-6).abs() < 1e-15 && (fit.range - (high - low)).abs() < 1e-15, "range {}", fit.range);
+}
+
+#[test]
 fn too_few_readings_or_too_wide_a_gap_are_refused() {
     let mut departures = read(6, 0.0, &[(3, 7e-6, 0.0)]);
     departures[2] = None;

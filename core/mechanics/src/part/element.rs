@@ -143,6 +143,18 @@ mod tests {
     use super::*;
 
     #[test]
+    fn constants_of_no_solid_and_of_nearly_incompressible_ones_are_refused() {
+        let solid = Elastic { youngs: 2e11, poisson: 0.3, density: 0.0 };
+        let bad = [
+            Elastic { poisson: 0.49, ..solid },
+            Elastic { poisson: -1.0, ..solid },
+            Elastic { youngs: 0.0, ..solid },
+            Elastic { density: -1.0, ..solid },
+        ];
+        assert!(solid.is_valid() && bad.iter().all(|elastic| !elastic.is_valid()), "each bound is left out");
+    }
+
+    #[test]
     fn shape_functions_are_one_at_their_node_and_sum_to_one() {
         for k in 0..8 {
             let at = shape(XI[k], ETA[k]);

@@ -190,6 +190,25 @@ mod tests {
     }
 
     #[test]
+    fn an_exponent_stands_right_behind_a_digit_and_a_degree_sign_right_behind_the_number() {
+        assert_eq!(Measure::parse(Kind::Length, "5 e2"), Err(MeasureError::Unit("e2".into())), "a space between");
+        let [degree, millimetre] =
+            [(Kind::Angle, "°"), (Kind::Length, "mm")].map(|(kind, name)| Unit::named(kind, name));
+        let turn = core::f64::consts::FRAC_PI_2;
+        assert!(shown(turn, degree.unwrap()).ends_with("90°"), "{}", shown(turn, degree.unwrap()));
+        assert!(shown(0.09, millimetre.unwrap()).ends_with(" mm"), "{}", shown(0.09, millimetre.unwrap()));
+    }
+
+    /// A bar is 1e5 Pa and a psi 4.4482216152605 N on (25.4 mm)^2, both exactly (NIST SP 811): 14.5037738 psi.
+    #[test]
+    fn another_unit_has_one_decimal_more_than_is_told_and_three_figures_where_it_is_small() {
+        let pound = Unit::named(Kind::Pressure, "psi").unwrap();
+        for (text, shown) in [("100 bar", "1450.4"), ("1 bar", "14.5"), ("0.01 bar", "0.145")] {
+            assert_eq!(Measure::parse(Kind::Pressure, text).unwrap().text_in(pound), shown, "{text}");
+        }
+    }
+
+    #[test]
     fn there_and_back_again_leaves_the_typed_text_alone() {
         for text in ["3.5 in", "3.50 in", "2 1/4 in", "0,125 in"] {
             let typed = Measure::parse(Kind::Length, text).unwrap();

@@ -196,6 +196,11 @@ mod tests {
     use proptest::prelude::*;
 
     #[test]
+    fn numbers_too_large_to_write_say_so_with_their_sign() {
+        assert_eq!([1e19, -1e19].map(|value| fixed(value, 2)), ["over 10^18", "under -10^18"]);
+    }
+
+    #[test]
     fn shop_notations_are_read() {
         let cases = [
             ("150", 150.0),

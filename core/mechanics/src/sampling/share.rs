@@ -81,6 +81,23 @@ mod tests {
         }
     }
 
+    /// Kelley's epsilon squared, (between - df mean square within) / whole (Kelley 1935, from memory), worked by hand:
+    /// two classes of 40 about -1 and +1, each half a little above and half below.
+    #[test]
+    fn what_chance_would_give_is_taken_off_as_in_the_textbook() {
+        let (mut draws, mut outputs) = (Vec::new(), Vec::new());
+        for k in 0..80 {
+            let high = k % 2 == 1;
+            draws.push(if high { 0.99 } else { 0.01 });
+            outputs.push(if high { 1.0 } else { -1.0 } + if k % 4 < 2 { 0.5 } else { -0.5 });
+        }
+        // Whole 80 (1 + 0.25), between 80, within 20 over 78 degrees of freedom.
+        let share = first_order(&draws, &outputs).unwrap();
+        assert!((share.of_variance - (80.0 - 20.0 / 78.0) / 100.0).abs() < 1e-12 && share.rising, "{share:?}");
+        assert_eq!(first_order(&draws[1..], &outputs[1..]), None, "one sample fewer than four a class");
+        assert_eq!(first_order(&draws, &outputs[1..]), None, "a sample without its draw");
+    }
+
     #[test]
     fn an_output_that_does_not_vary_has_no_shares() {
         assert_eq!(first_order(&draws(0), &alloc::vec![3.0; 2000]), None);

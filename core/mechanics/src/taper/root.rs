@@ -80,6 +80,13 @@ mod tests {
             let root = rising(start, 0.1, 1e-9, &mut { cubic }).unwrap().unwrap();
             assert!((root - 3.0).abs() < 1e-8, "from {start}: {root}");
         }
+        let mut asked = 0;
+        let straight = &mut |x: f64| {
+            asked += 1;
+            Ok(x - 3.0)
+        };
+        assert_eq!(rising(2.0, 2.0, 1e-9, straight), Ok(Some(3.0)), "a straight line");
+        assert_eq!(asked, 3, "both ends and the crossing, which ends it");
         assert_eq!(rising(0.0, 1.0, 1e-9, &mut |_| Ok(1.0)), Ok(None), "always above");
     }
 }

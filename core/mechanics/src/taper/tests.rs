@@ -67,6 +67,9 @@ fn a_thousandth_either_way_shows_at_one_end_only() {
     let (little, much) = (bluing(right - THOUSANDTH), bluing(right + THOUSANDTH));
     assert_eq!(little.marked, Marked::Base, "a thousandth too little: {little:?}");
     assert_eq!(much.marked, Marked::Tip, "a thousandth too much: {much:?}");
+    for (third, shares) in [("base", [little.base, much.base]), ("tip", [much.tip, little.tip])] {
+        assert!(shares[0] > 0.5 && shares[1] < 0.1, "the {third} bears or does not: {shares:?}");
+    }
     let open = grip.tip_gap(&grip.press(right - THOUSANDTH, None).unwrap());
     assert!(open > 0.2 * THOUSANDTH && open < THOUSANDTH, "and a feeler goes in at the tip: {open}");
 }

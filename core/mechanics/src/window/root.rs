@@ -114,13 +114,16 @@ mod tests {
         let kink = |p: f64| if p < 2e6 { p / 8e6 } else { 0.25 + (p - 2e6) / 1e6 };
         let curve = |p: f64| crate::sqrt(p / 3.1e6);
         let nothing_then_all = |p: f64| if p < 3.2e6 { 0.0 } else { f64::INFINITY };
+        let mut counts = alloc::vec::Vec::new();
         for (ratio, expected) in
             [(&step as &dyn Fn(f64) -> f64, 0.3e6), (&kink, 2.75e6), (&curve, 3.1e6), (&nothing_then_all, 3.2e6)]
         {
             let (at, count) = asked(ratio, ANYWHERE);
             assert!((at - expected).abs() < 2e3, "{at}, not {expected}");
-            assert!(count < 30, "{count} evaluations");
+            counts.push(count);
         }
+        // Halving alone takes eleven from 4 MPa to 2 kPa, as a step nearly does; a slip in the secant shows as more.
+        assert!(counts.iter().zip([14, 4, 4, 13]).all(|(count, most)| *count <= most), "evaluations: {counts:?}");
     }
 
     #[test]

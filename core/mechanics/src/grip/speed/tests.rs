@@ -35,6 +35,18 @@ fn the_plate_rules_where_the_grip_would_allow_more() {
 }
 
 #[test]
+fn at_the_speed_that_leaves_a_third_a_third_is_left() {
+    let outside = spinning(Side::Outside, Share::UNKNOWN);
+    let third = outside.speed_leaving(1.0 / 3.0).unwrap().unwrap();
+    assert_near(outside.at(third).unwrap().lowest, 20e3, "a third of 60 kN");
+    let lost = outside.speed_of_lost_grip().unwrap();
+    assert_near(third / lost, libm::sqrt(2.0 / 3.0), "spin force grows as the square of the speed");
+    assert_eq!(outside.speed_leaving(1.0), Ok(Some(0.0)), "all of it is left at standstill");
+    assert!(outside.speed_leaving(0.0).is_err() && outside.speed_leaving(1.1).is_err(), "no share of a grip");
+    assert_eq!(spinning(Side::Inside, Share::UNKNOWN).speed_leaving(0.5), Ok(None), "spin presses an inside grip");
+}
+
+#[test]
 fn a_grip_too_small_at_standstill_is_refused() {
     let grip = SpinningGrip::new(20e3, Side::Outside, 0.27, Share::ALL).unwrap();
     assert_eq!(

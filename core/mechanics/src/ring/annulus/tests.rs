@@ -172,3 +172,21 @@ fn faults_are_named() {
     assert_eq!(solid.response(2, Edge::Bore, -1.0), Err(RingError::NoBore), "solid");
     assert_eq!(good.response(2, Edge::Outside, f64::INFINITY), Err(RingError::NotFinite), "infinite load");
 }
+
+/// Lame's thick cylinder under pressure in its bore (Timoshenko and Goodier, art. 28).
+#[test]
+fn pressure_in_the_bore_opens_both_edges_as_lame_has_it() {
+    let (a, b, p) = (0.03, 0.05, 10e6);
+    let tube = Annulus { inner: a, outer: b, modulus: 207e9, poisson: 0.3 };
+    let opened = tube.response(0, Edge::Bore, -p).unwrap();
+    let bore = opened.bore.unwrap();
+    let (squares, wall) = (b * b + a * a, b * b - a * a);
+    for (got, expected) in [
+        (bore.hoop, p * squares / wall),
+        (bore.radial, p * a / 207e9 * (squares / wall + 0.3)),
+        (opened.outside.hoop, 2.0 * p * a * a / wall),
+        (opened.outside.radial, 2.0 * p * a * a * b / (207e9 * wall)),
+    ] {
+        assert!((got / expected - 1.0).abs() < 1e-12, "{got}, not {expected}");
+    }
+}
