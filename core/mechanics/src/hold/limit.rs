@@ -70,7 +70,8 @@ pub(crate) struct Problem {
     pub(crate) seat: Vec<[f64; 3]>,
     centre: [f64; 3],
     length: f64,
-    friction_sum: f64,
+    /// All that resists: friction, and what a centre bears across and along.
+    resistance: f64,
     support: LateralSupport,
     /// `sum c A^T A`: spreads a residual over the contacts.
     spread: Cholesky,
@@ -130,10 +131,11 @@ impl Problem {
         centre_point: Option<&Centre>,
     ) -> Option<Self> {
         let (centre, distance, sum) = extent(contacts);
-        let friction_sum = friction * sum;
-        if !(friction_sum > 0.0 && friction_sum.is_finite()) {
+        let of_grip = friction * sum;
+        if !(of_grip > 0.0 && of_grip.is_finite()) {
             return None;
         }
+        let resistance = of_grip + centre_point.map_or(0.0, |point| point.bears_across() + point.thrust);
         let length = if distance > 0.0 { distance } else { 1.0 };
         let row = |direction: [f64; 3], position: [f64; 3]| {
             let arm = core::array::from_fn(|k| (position[k] - centre[k]) / length);
@@ -146,7 +148,7 @@ impl Problem {
             .filter(|contact| contact.normal_force > 0.0)
             .map(|contact| Contact {
                 rows: tangents(contact.normal).map(|tangent| row(tangent, contact.position)),
-                friction: contact.normal_force / sum,
+                friction: contact.normal_force / sum * (of_grip / resistance),
             })
             .collect();
         // A centre resists as two contacts do: across the axis up to what its point bears, and along it up to its
@@ -155,8 +157,8 @@ impl Problem {
             let at = [0.0, 0.0, point.z];
             let across = [row([1.0, 0.0, 0.0], at), row([0.0, 1.0, 0.0], at)];
             let along = [row([0.0, 0.0, 1.0], at), [0.0; 6]];
-            contacts.push(Contact { rows: across, friction: point.bears_across() / friction_sum });
-            contacts.push(Contact { rows: along, friction: point.thrust / friction_sum });
+            contacts.push(Contact { rows: across, friction: point.bears_across() / resistance });
+            contacts.push(Contact { rows: along, friction: point.thrust / resistance });
         }
         let lift = |point: &[f64; 3]| {
             let [_, _, along, tilt, across, _] = row([0.0, 0.0, 1.0], *point);
@@ -168,7 +170,7 @@ impl Problem {
             spread.add_rows(&contact.rows, contact.friction, 0.0, contact.friction);
         }
         let spread = spread.factor();
-        Some(Self { contacts, seat, centre, length, friction_sum, support, spread })
+        Some(Self { contacts, seat, centre, length, resistance, support, spread })
     }
 
     /// Centre of the normal forces in m.
@@ -202,13 +204,13 @@ impl Problem {
     pub(crate) fn solve(&self, load: &Wrench, near: &mut Option<[f64; 6]>, goal: Goal) -> Slip {
         let load = self.scaled_load(load);
         let size = crate::sqrt(dot6(&load, &load));
-        if size <= NEGLIGIBLE * self.friction_sum {
+        if size <= NEGLIGIBLE * self.resistance {
             return Slip::NothingToHold;
         }
         if !size.is_finite() {
             return Slip::Unsettled;
         }
-        let unit = self.friction_sum / size;
+        let unit = self.resistance / size;
         let load = scale(&load, 1.0 / size);
         let (mut upper, mut best) = self.upper_bound(&load, &plain_motion(&load));
         let mut lower = 0.0;
