@@ -21,7 +21,7 @@ pub(super) const LESSON: Lesson = Lesson {
     solution: &[("jaws.taper", "25 µm")],
     told: &[
         "Without taper the tip stood {was contact.gap.tip} off the part and {was contact.share} of the face bore. With {is jaw.taper.diameter} on diameter the gap is {is contact.gap.tip} and the share {is contact.share}.",
-        "The most even pressure takes {is taper.right} per side. Bluing tells the same on metal: rubbed off at the base alone asks for more taper, at the tip alone for less.",
+        "What cancels the opening of these jaws is {is taper.right} per side. Bluing tells the same on metal: rubbed off at the base alone asks for more taper, at the tip alone for less.",
     ],
     caution: "How far your chuck tilts is assumed here. Blue the jaws or try a feeler at the tip, and enter what it showed under Making the jaws: it corrects the taper.",
 };
