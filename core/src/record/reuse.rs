@@ -42,7 +42,7 @@ pub struct Reuse {
 /// let mut record = Record::default();
 /// record.borings.put("b1".into(), boring);
 /// let judged = reuse(&record, &present).unwrap();
-/// assert!(!judged.as_they_are());
+/// assert!(!judged.as_they_are);
 /// assert_eq!(judged.outlook, Outlook::TooLarge, "an outside grip bored 0.5 mm too large lacks metal");
 /// ```
 #[must_use]
