@@ -49,7 +49,7 @@ pub fn stock_per_side(side: Side, standing: f64, target: f64) -> f64 {
 /// ```
 /// use holdround_core::recut::{Old, needed_stock};
 /// // Half of 0.08 mm run-out, a taper changed by 0.02 mm and a dent of 0.1 mm.
-/// let old = Old { runout: 0.08e-3, taper: 0.03e-3, damage: 0.1e-3 };
+/// let old = Old { runout: 0.08e-3, measured: true, taper: 0.03e-3, damage: 0.1e-3 };
 /// assert!((needed_stock(&old, 0.01e-3) - 0.16e-3).abs() < 1e-12);
 /// ```
 #[must_use]
