@@ -2,7 +2,7 @@
 
 use js_sys::{Function, Object, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Document, Element, HtmlElement, SvgElement};
+use web_sys::{Document, Element, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition, SvgElement};
 
 /// The document, if there is one.
 pub(crate) fn document() -> Option<Document> {
@@ -67,6 +67,13 @@ pub(crate) fn give_keyboard(element: &Element) {
         Some(drawn) => drawn.focus(),
         None => element.unchecked_ref::<HtmlElement>().focus(),
     };
+}
+
+/// Scrolls as little as shows all of `element`, or its beginning where it is taller than there is room.
+pub(crate) fn bring_into_view(element: &Element) {
+    let asked = ScrollIntoViewOptions::new();
+    asked.set_block(ScrollLogicalPosition::Nearest);
+    element.scroll_into_view_with_scroll_into_view_options(&asked);
 }
 
 /// Gives the keyboard to the element with this id, opening what hides it.

@@ -120,7 +120,7 @@ fn check_grip(setup: &Setup, reader: &mut Reader<'_>) {
         reader.conflict(bore, 0, allowed, "Grip the outside, or correct the bore.");
     }
     if let Some(why) = setup.no_centre().filter(|_| setup.grip.thrust.is_some()) {
-        reader.conflict(&p::TAIL, 0, "none".to_string(), why);
+        reader.conflict(&p::TAIL, 0, "no tail support".to_string(), why);
     }
     check_band(setup, radius, reader);
     check_reach(setup, radius, reader);

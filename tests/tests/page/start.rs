@@ -39,7 +39,7 @@ fn a_finding_leads_to_what_the_numbers_were_checked_against() {
     let site = serve_site();
     let browser = Browser::open(Viewport::PHONE);
     browser.goto(&site.url());
-    browser.wait_until(WORKED_OUT);
+    open_first_line(&browser);
     let leads = browser.execute("return document.querySelector('.title-block .sure a').href", Vec::new());
     browser.goto(leads.as_str().expect("an address"));
     assert!(browser.text("main").contains("three-dimensional solids"), "the page of evidence opens");
@@ -47,9 +47,15 @@ fn a_finding_leads_to_what_the_numbers_were_checked_against() {
     assert_keeps_the_rules(&browser, "the page of evidence");
 
     browser.goto(&single_file_url());
+    open_first_line(&browser);
+    assert!(!browser.is_shown(".title-block .sure"), "one file by itself leads nowhere");
+}
+
+/// Opens the steps of the verdict's first line, which are drawn once it is open.
+fn open_first_line(browser: &Browser) {
     browser.wait_until(WORKED_OUT);
     browser.execute("document.querySelector('.title-block details').open = true", Vec::new());
-    assert!(!browser.is_shown(".title-block .sure"), "one file by itself leads nowhere");
+    browser.wait_until("document.querySelector('.title-block .explained .sure')");
 }
 
 #[test]

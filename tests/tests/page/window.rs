@@ -54,6 +54,20 @@ fn the_window_tells_pressures_and_its_point_is_moved_by_finger_key_and_button() 
 }
 
 #[test]
+fn a_window_of_the_last_valid_set_up_says_so_and_offers_no_pressure() {
+    on_both_pages(Viewport::TABLET, |browser, url| {
+        open(browser, &format!("{url}#example=fast-sleeve"));
+        browser.wait_until("document.querySelector('#adopt')");
+        let good = browser.value(&field("run.pressure"));
+        type_at(browser, "run.pressure", "hard");
+        browser.wait_until("document.querySelector('#window .stale')");
+        assert_eq!(browser.count("#adopt"), 0, "no pressure is offered while an entry is wrong");
+        type_at(browser, "run.pressure", &good);
+        browser.wait_until("!document.querySelector('#window .stale') && document.querySelector('#adopt')");
+    });
+}
+
+#[test]
 fn a_shut_window_says_so_and_lists_what_would_open_it() {
     on_both_pages(Viewport::TABLET_UPRIGHT, |browser, _| {
         let mut shut = first_example();

@@ -160,12 +160,14 @@ impl Page {
             return;
         };
         let id = line.id();
-        let changed = match line.has_attribute("open") {
-            true => self.desk.opened.insert(id),
-            false => self.desk.opened.remove(&id),
-        };
+        let open = line.has_attribute("open");
+        let changed = if open { self.desk.opened.insert(id.clone()) } else { self.desk.opened.remove(&id) };
         if changed {
             self.show_lines();
+            // In the verdict it may open below the edge of its own panel.
+            if let Some(line) = root::by_id(&id).filter(|_| open && id.starts_with("line-")) {
+                root::bring_into_view(&line);
+            }
         }
     }
 

@@ -8,6 +8,7 @@ use super::desk::Desk;
 use super::keep::Kept;
 use super::lessons;
 use super::notice::{Notice, tell};
+use super::own::SET_UP;
 use crate::document;
 
 /// Said once where the browser keeps nothing.
@@ -69,6 +70,8 @@ pub(crate) fn replace(desk: &mut Desk, entries: Entries) {
         // Rings are the shop's, not the job's.
         desk.rings = desk.rings.take().filter(|_| entries.count("rings") == 0);
         desk.open(entries);
+        // It was said of the job that lay there.
+        desk.notices.retain(|notice| notice.says != SET_UP);
     }
 }
 

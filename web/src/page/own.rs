@@ -11,7 +11,8 @@ use crate::view::own as view;
 /// Where the answers are kept, a line each.
 const KEY: &str = "holdround.answers.1";
 /// Said once it is set up.
-const SET_UP: &str = "Your own job is set up. What was not asked is assumed, in brackets: correct it where you know better. Undo brings back what was on the sheet.";
+/// Told of a job that was just set up.
+pub(super) const SET_UP: &str = "Your own job is set up. What was not asked is assumed, in brackets: correct it where you know better. Undo brings back what was on the sheet.";
 
 /// What was answered.
 #[derive(Debug, Default)]

@@ -84,8 +84,10 @@ pub(crate) fn show(desk: &Desk) -> Markup {
     };
     let (pressure, speed) = (setup.pressure.value, setup.speed.value);
     let shown = shown(window);
+    let faulty = !desk.faults.is_empty();
     html! {
-        div.window-sheet {
+        @if faulty { p.stale { "Of the last valid set-up, not of what is typed now." } }
+        div.window-sheet.old[faulty] {
             (draw(desk, window, &shown, pressure, speed))
             div {
                 (told(desk, window, &shown, pressure, speed))
@@ -260,7 +262,7 @@ fn told(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: f64, speed:
             p { "At " (at) " from " strong { (show(span.pressures[0])) } " (" (by(0)) ") to " strong { (show(span.pressures[1])) } " (" (by(1)) ")." }
             @if let Some(middle) = window.recommended(speed) {
                 p { "The middle is furthest from either: " strong { (show(settable(middle, units))) } "." }
-                button type="button" id="adopt" data-act="adopt" { "Set this pressure" }
+                @if desk.faults.is_empty() { button type="button" id="adopt" data-act="adopt" { "Set this pressure" } }
                 p.note { "Check the grip with a gauge. The plates rule." }
             }
         } @else {

@@ -28,7 +28,7 @@ pub(super) use dimension::{Callout, Dimension};
 pub(super) use handle::{Axis, FINGER, Handle};
 pub(super) use hatching::{THINNEST_HATCHED, hatchings};
 pub(super) use jaw::{JawOutline, heights};
-pub(super) use lettering::{Anchor, LETTER_HEIGHT, letters};
+pub(super) use lettering::{Anchor, LETTER_HEIGHT, figures_width, letters};
 pub(super) use outline::{Half, Outline, off_axis};
 pub(super) use path::{Point, arc, closed, coordinate, open, polar, wavy};
 pub(super) use pressure::PRESSURE_KEY;

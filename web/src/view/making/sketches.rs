@@ -8,7 +8,7 @@ use super::frame::WIDTH;
 use super::seat;
 use super::stroke::Jaw;
 use crate::units::Units;
-use crate::view::drawing::{Anchor, Point, letters, line_arrow, open};
+use crate::view::drawing::{Anchor, LETTER_HEIGHT, Point, figures_width, letters, line_arrow, open};
 
 /// Size of the letters, view units: a sketch is printed half as wide as a view is drawn. The style sheet repeats it.
 const LETTER: f64 = 26.0;
@@ -16,9 +16,7 @@ const LETTER: f64 = 26.0;
 const ABOVE: f64 = 72.0;
 const BELOW: f64 = 38.0;
 /// Room beside the jaw for its heights, as a share of its length.
-const BESIDE: f64 = 0.28;
-/// Room for a dimension's words, view units.
-const ROOM: f64 = 156.0;
+const BESIDE: f64 = 0.38;
 /// Head of a dimension's arrow.
 const HEAD: f64 = 12.0;
 
@@ -45,6 +43,11 @@ pub(crate) fn show(setup: &Setup, placing: &Placing, units: Units) -> Markup {
     }
 }
 
+/// Room that a figure takes, view units.
+fn room(figure: &str) -> f64 {
+    figures_width(figure) * LETTER / LETTER_HEIGHT
+}
+
 struct Sketch<'a> {
     jaw: Jaw<'a>,
     setup: &'a Setup,
@@ -57,6 +60,8 @@ impl Sketch<'_> {
         let front = self.setup.jaws.height.value;
         let face = self.placing.bored_radius;
         let (edge, metal) = self.jaw.to_counterbore();
+        let said = self.jaw.length(metal);
+        let wide = room(&said);
         let at = |x: f64, y: f64| self.jaw.frame.at(x, y);
         let row = ABOVE - 10.0;
         let [from, to] = [face.min(edge), face.max(edge)].map(|x| at(x, 0.0).0);
@@ -64,8 +69,8 @@ impl Sketch<'_> {
             (self.diameter(face, front))
             (self.between((from, row), (to, row)))
             // Beside the leader of the diameter, which comes down at the face.
-            @if edge < face { (letters(((from - 8.0).max(LETTER * 4.2), row + 6.0), Anchor::End, "value", &self.jaw.length(metal))) }
-            @else { (letters(((to + 8.0).min(WIDTH - LETTER * 4.2), row + 6.0), Anchor::Start, "value", &self.jaw.length(metal))) }
+            @if edge < face { (letters(((from - 8.0).max(wide), row + 6.0), Anchor::End, "value", &said)) }
+            @else { (letters(((to + 8.0).min(WIDTH - wide), row + 6.0), Anchor::Start, "value", &said)) }
             (self.heights([[0.0, front], [seat(self.setup), front]]))
         }
     }
@@ -93,10 +98,12 @@ impl Sketch<'_> {
     fn leader(&self, radius: f64, height: f64, base: f64, anchor: Anchor) -> Markup {
         let tip = self.jaw.frame.at(radius, height);
         let said = format!("Ø{}", self.jaw.length(2.0 * radius));
-        let (least, beside) = if anchor == Anchor::End { (ROOM, 6.0) } else { (ROOM / 2.0, 0.0) };
+        let wide = room(&said);
+        let (left, right, beside) =
+            if anchor == Anchor::End { (wide, 0.0, 6.0) } else { (wide / 2.0, wide / 2.0, 0.0) };
         html! {
             (line_arrow((tip.0, base + 4.0), tip, HEAD, "ink"))
-            (letters(((tip.0 - beside).max(least).min(WIDTH - ROOM / 2.0), base), anchor, "value", &said))
+            (letters(((tip.0 - beside).max(left).min(WIDTH - right), base), anchor, "value", &said))
         }
     }
 
@@ -106,12 +113,18 @@ impl Sketch<'_> {
         let right = far
             .max(self.jaw.frame.at(self.placing.jaw[0], 0.0).0)
             .max(self.jaw.frame.at(self.placing.master[1], 0.0).0);
+        let [whole, part] = spans;
+        // The figure of the first stands beside what the second leaves free of it, the second's at the edge.
+        let clear = if part[0] > whole[0] { [whole[0], part[0]] } else { whole };
+        let figures = spans.map(|[low, high]| self.jaw.bare_length(high - low));
+        let outer = WIDTH - room(&figures[1]) - 4.0;
+        let places = [right + 14.0, outer.max(right + 28.0)];
         html! {
-            @for (at, [low, high]) in spans.into_iter().enumerate() {
-                @let x = right + 14.0 + 0.5 * (WIDTH - right - 14.0) * at as f64;
+            @for (((x, [low, high]), said), beside) in places.into_iter().zip(spans).zip(&figures).zip([clear, part]) {
                 @let [bottom, top] = [low, high].map(|height| self.jaw.frame.at(0.0, height).1);
+                @let middle = self.jaw.frame.at(0.0, f64::midpoint(beside[0], beside[1])).1;
                 (self.between((x, bottom), (x, top)))
-                (letters((x + 4.0, 0.5 * (bottom + top) + 14.0), Anchor::Start, "value", &self.jaw.bare_length(high - low)))
+                (letters((x + 4.0, middle + 14.0), Anchor::Start, "value", said))
             }
         }
     }
@@ -124,5 +137,51 @@ impl Sketch<'_> {
             (line_arrow(middle, to, HEAD, "ink"))
             path class="thin" d=(open(&[from, to])) {}
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use holdround_core::examples::EXAMPLES;
+    use holdround_core::quantity::UnitSystem;
+    use roxmltree::Document;
+
+    use super::*;
+    use crate::page::desk::Desk;
+
+    #[test]
+    fn no_figure_runs_over_the_edge_of_its_sketch_in_either_unit() {
+        let mut seen = 0;
+        for system in [UnitSystem::Metric, UnitSystem::Inch] {
+            for example in EXAMPLES {
+                let mut entries = crate::document::entries(example.json).unwrap();
+                assert!(entries.set("stroke.plan", "yes"), "declared");
+                let mut desk = Desk::worked_out(entries);
+                desk.units = Units::of(system);
+                let Some((setup, findings)) = &desk.good else { continue };
+                let Some(placing) = &findings.scene.placing else { continue };
+                let markup = html! { div { (show(setup, placing, desk.units)) } }.into_string();
+                let document = Document::parse(&markup).unwrap();
+                for text in
+                    document.descendants().filter(|node| node.has_tag_name(("http://www.w3.org/2000/svg", "text")))
+                {
+                    let words = text.text().unwrap_or_default();
+                    let x: f64 = text.attribute("x").unwrap().parse().unwrap();
+                    let wide = room(words);
+                    let (left, right) = match text.attribute("text-anchor") {
+                        Some("end") => (x - wide, x),
+                        Some("middle") => (x - wide / 2.0, x + wide / 2.0),
+                        _ => (x, x + wide),
+                    };
+                    assert!(
+                        left >= -0.01 && right <= WIDTH + 0.01,
+                        "{}, {system:?}: {words} from {left} to {right}",
+                        example.id
+                    );
+                    seen += 1;
+                }
+            }
+        }
+        assert!(seen > 50, "only {seen} figures");
     }
 }
