@@ -140,7 +140,8 @@ const TRACE: &str = "
             let begins = false;
             const watch = new MutationObserver(() => {
                 const tracing = region.textContent.includes('Still being traced');
-                begins ||= tracing;
+                // A short trace is over before it is first drawn; the parts of before are gone all the same.
+                begins ||= tracing || !document.querySelector('#window-parts');
                 if (begins && !tracing) traced ||= performance.now() - begun;
                 if (traced && document.querySelector('#window-parts')) drawn ||= performance.now() - begun;
             });
