@@ -101,12 +101,12 @@ impl Page {
         let Some(path) = field.get_attribute("data-path").or_else(|| slid.clone()) else { return };
         let stood = self.desk.entries.get(&path).map(str::to_owned);
         self.desk.type_in(&path, &field.value());
-        if self.desk.entries.get(&path) == stood.as_deref() {
-            // A field that is left says once more what it said key by key.
-        } else if slid.is_some() {
-            self.refreshing.restart();
-        } else {
-            self.refresh();
+        // A field that is left says once more what it said key by key.
+        let changed = self.desk.entries.get(&path) != stood.as_deref();
+        match slid {
+            Some(_) if changed => self.refreshing.restart(),
+            None if changed => self.refresh(),
+            _ => {}
         }
     }
 

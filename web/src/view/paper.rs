@@ -7,7 +7,7 @@ use holdround_core::quantity::Kind;
 use holdround_core::setup::Setup;
 use maud::{Markup, html};
 
-use super::making::{against_tooth, sketches};
+use super::making::{against_tooth, both, sketches};
 use super::{paper_code, steps, verdict};
 use crate::page::desk::Desk;
 use crate::page::records::Shelf;
@@ -117,7 +117,6 @@ fn order(desk: &Desk, setup: &Setup, findings: &Findings) -> Vec<String> {
 fn boring(setup: &Setup, findings: &Findings, units: Units, order: &mut Vec<String>) {
     let (jaws, boring) = (&setup.jaws, &setup.boring);
     let length = |si| units.show(Kind::Length, si);
-    let departure = |si| units.show(Kind::Departure, si);
     let pressure = units.show(Kind::Pressure, jaws.boring_pressure.unwrap_or(setup.pressure).value);
     let own = setup.placing.plan.as_ref().and_then(|plan| plan.rings.get(plan.ring_used?));
     let ring = own.map_or_else(
@@ -134,11 +133,7 @@ fn boring(setup: &Setup, findings: &Findings, units: Units, order: &mut Vec<Stri
         "straight, no taper".to_owned()
     } else {
         let end = if taper < 0.0 { "base" } else { "tip" };
-        format!(
-            "taper {} per side = {} on diameter, more metal at the {end}",
-            departure(libm::fabs(taper)),
-            departure(libm::fabs(2.0 * taper))
-        )
+        format!("taper {}, more metal at the {end}", both(libm::fabs(taper), units))
     };
     let speed = findings.get("boring.speed").filter(|speed| speed.value.is_ok());
     let speed = speed.map_or_else(String::new, |speed| format!(" at {}", steps::value(speed, units)));

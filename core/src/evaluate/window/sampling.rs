@@ -210,7 +210,11 @@ impl SampleWork {
         let (grip, setup) = (1.0 + way(0) * self.grip_range(), self.with_fit(way(1) * self.fit_range()));
         let Some(jaw) = &self.jaw else { return };
         let mut at = Corner::of(&setup, &Ends::default()).times(grip).at(jaw, setup.pressure.value, setup.speed.value);
-        let mut row = self.at(elastic, at.as_ref(), way(2));
+        let asked = self.asked(elastic, jaw, way(2));
+        let besides_hold = |limit: &Limit| at.as_ref().filter(|_| *limit != Limit::WorstHold);
+        let mut row: Vec<f64> =
+            (self.limits.iter()).map(|limit| besides_hold(limit).map_or(0.0, |at| asked.at(*limit, at))).collect();
+        let mut lift = 0.0;
         let wanted = self.setup.ranges.worst_hold.value;
         for (friction, slips) in self.frictions().into_iter().zip(0..) {
             let factors = at.as_mut().and_then(|at| {
@@ -220,9 +224,12 @@ impl SampleWork {
             if let Some(slips) = self.slips.get_mut(slips) {
                 slips.push(factors.map_or(0.0, |factors| factors.slip) / wanted);
             }
-            if let Some(hold) = self.limits.iter().position(|limit| *limit == Limit::WorstHold) {
-                row[hold] = factors.map_or(0.0, |factors| factors.lift.min(FAR) / wanted);
-            }
+            lift = factors.map_or(0.0, |factors| factors.lift.min(FAR) / wanted);
+        }
+        // Friction has no part in lifting off: it is the same at each.
+        let hold = self.limits.iter().zip(&mut row).find(|(limit, _)| **limit == Limit::WorstHold);
+        if let Some((_, ratio)) = hold {
+            *ratio = lift;
         }
         self.rows.push(row);
     }

@@ -5,7 +5,7 @@ use holdround_core::quantity::Kind;
 use holdround_core::setup::Setup;
 use maud::{Markup, html};
 
-use super::lines;
+use super::{both, lines};
 use crate::page::desk::Desk;
 use crate::units::Units;
 use crate::view::drawing::{Point, closed};
@@ -60,12 +60,6 @@ pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings) -> Markup {
             }
         }
     }
-}
-
-/// A taper both ways, which are mixed up.
-fn both(per_side: f64, units: Units) -> String {
-    let small = |si: f64| units.show(Kind::Departure, si);
-    format!("{} per side = {} on diameter", small(per_side), small(2.0 * per_side))
 }
 
 fn said(picture: &BluingPicture, finding: Option<&Finding>, units: Units) -> String {

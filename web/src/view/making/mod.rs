@@ -54,6 +54,12 @@ pub(crate) fn metal(si: f64, units: Units) -> String {
     if si < 0.0 { format!("none: {} short", units.show(Kind::Length, -si)) } else { units.show(Kind::Length, si) }
 }
 
+/// A taper both ways, which are mixed up.
+pub(crate) fn both(per_side: f64, units: Units) -> String {
+    let small = |si: f64| units.show(Kind::Departure, si);
+    format!("{} per side = {} on diameter", small(per_side), small(2.0 * per_side))
+}
+
 /// Its findings; what is wrong is said without opening them.
 pub(crate) fn findings(findings: &Findings, desk: &Desk) -> Markup {
     html! {
