@@ -33,7 +33,9 @@ fn formulae_are_mathematics_that_fits_a_phone() {
         );
         let wide = browser.execute("return document.documentElement.scrollWidth - innerWidth", Vec::new());
         assert_eq!(wide, json!(0), "no formula widens the page");
-        assert!(browser.is_shown(&format!("{} math", line("hold.factor"))), "the verdict's own lines have them too");
+        let in_the_verdict = format!("{} math", line("hold.factor"));
+        browser.wait_until(&format!("document.querySelector(\"{in_the_verdict}\")"));
+        assert!(browser.is_shown(&in_the_verdict), "the verdict's own lines have them too");
     });
 }
 

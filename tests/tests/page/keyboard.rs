@@ -37,7 +37,9 @@ fn the_keyboard_alone_reaches_a_field_and_opens_the_steps_of_the_verdict() {
             &json!(true),
             "Enter opens a line of the verdict",
         );
-        assert!(browser.is_shown(&format!("{} li", line("hold.factor"))), "and shows its worked steps");
+        let steps = format!("{} li", line("hold.factor"));
+        browser.wait_until(&format!("document.querySelector(\"{steps}\")"));
+        assert!(browser.is_shown(&steps), "and shows its worked steps");
 
         browser.execute("document.activeElement.blur(); getSelection().removeAllRanges()", Vec::new());
         browser.reload();

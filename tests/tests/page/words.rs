@@ -17,7 +17,9 @@ fn a_word_of_the_trade_is_defined_where_it_is_read() {
         assert!(defined.contains(tir.says), "TIR is defined at the field that names it: {defined}");
         browser.click(&format!("{} summary", line("hold.factor")));
         let hold = WORDS.iter().find(|word| word.word == "hold factor").expect("a word of the list");
-        let at_verdict = browser.text(&format!("{} dl", line("hold.factor")));
+        let words = format!("{} dl", line("hold.factor"));
+        browser.wait_until(&format!("document.querySelector(\"{words}\")"));
+        let at_verdict = browser.text(&words);
         assert!(at_verdict.contains(hold.says), "the hold factor is defined at the verdict");
         browser.execute("document.getElementById('words').open = true", Vec::new());
         let count = "document.querySelectorAll('#words dt').length";
