@@ -63,7 +63,8 @@ impl Browser {
         let profile = tempfile::tempdir().expect("a folder for the profile");
         let session = block_on(WebDriver::new(driver.url.as_str(), capabilities(&chromium.browser, profile.path())));
         let browser = Self { session: Some(told(session, "opening a session")), _driver: driver, _profile: profile };
-        let patience = TimeoutConfiguration::new(Some(PATIENCE), Some(PATIENCE), None);
+        // What is drawn a turn later than it is asked for is waited for.
+        let patience = TimeoutConfiguration::new(Some(PATIENCE), Some(PATIENCE), Some(PATIENCE));
         told(block_on(browser.session().update_timeouts(patience)), "setting the patience");
         // A field that gets the keyboard says so only in a page that has it.
         browser.devtools("Emulation.setFocusEmulationEnabled", json!({ "enabled": true }));
