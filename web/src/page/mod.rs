@@ -38,9 +38,11 @@ mod story;
 mod window;
 
 use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::mem;
 
 use holdround_core::quantity::{Kind, Unit};
+use holdround_core::setup::INPUTS;
 use wasm_bindgen::JsValue;
 use web_sys::Element;
 
@@ -78,7 +80,8 @@ const BEFORE_SPEAKING: i32 = 700;
 pub(crate) struct Page {
     desk: Desk,
     regions: Regions,
-    structure: String,
+    /// Which fields of each group are shown, by its key.
+    structures: BTreeMap<&'static str, String>,
     store: Store,
     keeps: bool,
     unkept: bool,
@@ -136,7 +139,7 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
     let mut page = Page {
         desk,
         regions: Regions::default(),
-        structure: String::new(),
+        structures: BTreeMap::new(),
         store,
         keeps,
         // A link that cannot be opened stays in the address until something is changed.
@@ -322,16 +325,23 @@ impl Page {
         dress(&self.desk);
     }
 
-    /// Shows the fields, anew where others are needed.
+    /// Shows the fields, a group anew where it needs others.
     fn show_fields(&mut self) {
         let desk = &self.desk;
-        let structure = fields::structure(desk);
-        let anew = structure != self.structure;
+        let mut anew = false;
+        for group in INPUTS {
+            let structure = fields::structure(desk, group);
+            if self.structures.get(group.key) != Some(&structure) {
+                self.regions.rebuild(&format!("fields-{}", group.key), inputs::show(desk, group));
+                if let Some(place) = root::by_id(&format!("group-{}", group.key)) {
+                    let _hidden = place.toggle_attribute_with_force("hidden", !inputs::matters(desk, group));
+                }
+                self.structures.insert(group.key, structure);
+                anew = true;
+            }
+        }
         if anew {
-            self.regions.forget();
-            self.regions.show("inputs", inputs::show(desk));
-            self.regions.show("play", play_bar::show(desk));
-            self.structure = structure;
+            self.regions.rebuild("play", play_bar::show(desk));
         }
         fields::update(desk, &mut self.regions);
         self.regions.show("tools", tools::show(desk));
