@@ -1,11 +1,13 @@
 //! Keeping the fields in step with the desk while they stay where they are.
 
+use holdround_core::quantity::Kind;
 use holdround_core::setup::{Group, INPUTS, bracketed};
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::desk::Desk;
 use super::regions::Regions;
 use crate::root;
+use crate::units::Units;
 use crate::view::{field, inputs, play_bar};
 
 /// What decides which fields of a group there are; when it changes they are drawn anew.
@@ -16,12 +18,18 @@ pub(crate) fn structure(desk: &Desk, group: &Group) -> String {
         let choice = desk.entries.get(&path).filter(|text| input.kind().is_none() && bracketed(text).is_some());
         structure = structure + &path + " " + choice.unwrap_or_default();
     }
-    for unit in [desk.units.unit(holdround_core::quantity::Kind::Length), desk.units.pressure, desk.units.force] {
-        structure.push_str(unit.symbol);
-    }
-    structure.push_str(if desk.good.is_some() { " found" } else { "" });
-    structure.push_str(if inputs::matters(desk, group) { " needed" } else { "" });
-    structure
+    structure.push_str(if inputs::matters(desk, group) { "needed" } else { "" });
+    structure + &units(desk)
+}
+
+/// What decides which sliders there are.
+pub(crate) fn sliding(desk: &Desk) -> String {
+    units(desk) + if desk.good.is_some() { " found" } else { "" }
+}
+
+fn units(desk: &Desk) -> String {
+    let Units { pressure, force, .. } = desk.units;
+    [desk.units.unit(Kind::Length), pressure, force].map(|unit| unit.symbol).concat()
 }
 
 /// Brings values, messages and sliders up to date; the field being typed in is left alone.

@@ -80,7 +80,7 @@ const BEFORE_SPEAKING: i32 = 700;
 pub(crate) struct Page {
     desk: Desk,
     regions: Regions,
-    /// Which fields of each group are shown, by its key.
+    /// Which fields of each group are shown, by its key, and which sliders.
     structures: BTreeMap<&'static str, String>,
     store: Store,
     keeps: bool,
@@ -340,8 +340,10 @@ impl Page {
                 anew = true;
             }
         }
-        if anew {
+        let sliding = fields::sliding(desk);
+        if self.structures.get("play") != Some(&sliding) {
             self.regions.rebuild("play", play_bar::show(desk));
+            self.structures.insert("play", sliding);
         }
         fields::update(desk, &mut self.regions);
         self.regions.show("tools", tools::show(desk));
