@@ -160,7 +160,7 @@ CASES = (
     Case(
         "inside-six", "aluminium ring gripped in the bore in six jaws", WIDE, ALUMINIUM, 6, 14.0,
         (12 * MM, 36 * MM), "inside", 1500.0, both(0, 12, 36),
-        dict(theta=(5, 4), r=[2], z=(3, 4)), (0.0, -0.06 * MM), speed=rpm(3500),
+        dict(theta=(5, 4), r=[2], z=(3, 4)), (0.0, 0.06 * MM, -0.06 * MM), speed=rpm(3500),
     ),
     Case(
         "inside-flange", "flanged tube gripped in the bore under its flange", NECKED, STEEL, 3, 28.0,

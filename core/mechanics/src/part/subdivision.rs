@@ -18,8 +18,9 @@ const SHARP_ACROSS: f64 = 8.0;
 /// Growth of elements away from an end, per length travelled.
 const GROWTH: f64 = 1.0;
 
-/// A hole is small below this share of the radius of the part around it.
-const SMALL: f64 = 0.6;
+/// A hole is small below this share of the radius of the part around it: above it growth at speed settles without
+/// more elements.
+const SMALL: f64 = 0.48;
 
 /// Longest element at a small hole, as a share of its radius; away from it they grow no faster than that.
 const ROUND_HOLE: f64 = 0.2;

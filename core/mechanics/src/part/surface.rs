@@ -27,6 +27,10 @@ pub struct Surface {
     pub z: [f64; 2],
 }
 
+/// How much closer together points of the band stand towards its ends than a cosine would put them, as a share; by
+/// trial against solids, whose edges more of it meets better and whose middle worse.
+const CROWDED: f64 = 0.06;
+
 /// The band of the part that the jaws touch.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Band {
@@ -47,7 +51,10 @@ impl Band {
         let [from, to] = self.z;
         let cells = self.cells.max(1);
         let turn = core::f64::consts::PI / cells as f64;
-        let share = |k: usize| (1.0 - libm::cos(turn * k as f64)) / 2.0;
+        let share = |k: usize| {
+            let at = turn * k as f64;
+            (1.0 - libm::cos(at - CROWDED / 2.0 * libm::sin(2.0 * at))) / 2.0
+        };
         (0..=cells).map(|k| if k == cells { to } else { from + (to - from) * share(k) }).collect()
     }
 }
