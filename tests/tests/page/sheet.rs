@@ -13,7 +13,7 @@ use serde_json::{Value, json};
 
 /// True once the findings of what is on the sheet are there.
 pub(crate) const WORKED_OUT: &str =
-    "document.querySelector('#verdict h2') && !document.querySelector('#verdict progress')";
+    "document.querySelector('#verdict h2') && !document.querySelector('#verdict progress, [aria-busy=true]')";
 
 /// How long to look for something before telling what is there instead; no claim about the page.
 const LOOKING: Duration = Duration::from_secs(30);

@@ -1,5 +1,6 @@
 //! What happens on the page, handed on to it.
 
+use holdround_core::setup::declared;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
@@ -11,6 +12,7 @@ use super::address::{self, Asked};
 use super::frame::Frame;
 use super::{Page, files, lessons, opening, records, with_page};
 use crate::root;
+use crate::view::field;
 use crate::view::making::path;
 use crate::view::story::panel;
 
@@ -41,6 +43,7 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     let opened = Closure::<dyn Fn(Event)>::new(|event: Event| {
         with_page(|page| {
             page.open_line(&event);
+            page.tell_about(&event);
             page.show_photos();
             page.weigh_anew();
         });
@@ -168,6 +171,14 @@ impl Page {
             if let Some(line) = root::by_id(&id).filter(|_| open && id.starts_with("line-")) {
                 root::bring_into_view(&line);
             }
+        }
+    }
+
+    /// What an input is about is drawn once it is asked for.
+    fn tell_about(&mut self, event: &Event) {
+        let Some(id) = target::<Element>(event).filter(|it| it.has_attribute("open")).map(|it| it.id()) else { return };
+        if let Some((path, input)) = id.strip_prefix("about-").and_then(|path| Some((path, declared(path)?))) {
+            self.regions.show(&format!("told-{path}"), field::about(&self.desk, input, path));
         }
     }
 

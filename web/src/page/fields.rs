@@ -1,32 +1,41 @@
 //! Keeping the fields in step with the desk while they stay where they are.
 
-use holdround_core::setup::bracketed;
+use holdround_core::quantity::Kind;
+use holdround_core::setup::{Group, INPUTS, bracketed};
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::desk::Desk;
 use super::regions::Regions;
 use crate::root;
+use crate::units::Units;
 use crate::view::{field, inputs, play_bar};
 
-/// What decides which fields there are; when it changes they are drawn anew.
-pub(crate) fn structure(desk: &Desk) -> String {
+/// What decides which fields of a group there are; when it changes they are drawn anew.
+pub(crate) fn structure(desk: &Desk, group: &Group) -> String {
     let mut structure = String::new();
-    for (input, path) in inputs::fields(desk) {
+    for (input, path) in inputs::fields(desk, group) {
         // A choice in brackets is one more to choose.
         let choice = desk.entries.get(&path).filter(|text| input.kind().is_none() && bracketed(text).is_some());
         structure = structure + &path + " " + choice.unwrap_or_default();
     }
-    for unit in [desk.units.unit(holdround_core::quantity::Kind::Length), desk.units.pressure, desk.units.force] {
-        structure.push_str(unit.symbol);
-    }
-    structure.push_str(if desk.good.is_some() { " found" } else { "" });
-    structure
+    structure.push_str(if inputs::matters(desk, group) { "needed" } else { "" });
+    structure + &units(desk)
+}
+
+/// What decides which sliders there are.
+pub(crate) fn sliding(desk: &Desk) -> String {
+    units(desk) + if desk.good.is_some() { " found" } else { "" }
+}
+
+fn units(desk: &Desk) -> String {
+    let Units { pressure, force, .. } = desk.units;
+    [desk.units.unit(Kind::Length), pressure, force].map(|unit| unit.symbol).concat()
 }
 
 /// Brings values, messages and sliders up to date; the field being typed in is left alone.
 pub(crate) fn update(desk: &Desk, regions: &mut Regions) {
     let typing = root::focused().map(|focused| focused.id()).unwrap_or_default();
-    for (input, path) in inputs::fields(desk) {
+    for (input, path) in INPUTS.iter().flat_map(|group| inputs::fields(desk, group)) {
         let id = format!("in-{path}");
         let faulty = desk.faults_at(&path).next().is_some();
         if let Some(element) = root::by_id(&id) {

@@ -38,9 +38,11 @@ mod story;
 mod window;
 
 use std::cell::RefCell;
+use std::collections::BTreeMap;
 use std::mem;
 
 use holdround_core::quantity::{Kind, Unit};
+use holdround_core::setup::INPUTS;
 use wasm_bindgen::JsValue;
 use web_sys::Element;
 
@@ -78,7 +80,8 @@ const BEFORE_SPEAKING: i32 = 700;
 pub(crate) struct Page {
     desk: Desk,
     regions: Regions,
-    structure: String,
+    /// Which fields of each group are shown, by its key, and which sliders.
+    structures: BTreeMap<&'static str, String>,
     store: Store,
     keeps: bool,
     unkept: bool,
@@ -92,6 +95,8 @@ pub(crate) struct Page {
     run: making::Run,
     /// The job told step by step, while it is.
     telling: story::Telling,
+    /// Whether what stands beside groups of fields that were just drawn is still to be shown.
+    unfinished: bool,
     /// The next step of drawing what was found.
     drawing: Option<usize>,
     /// A size that is being dragged.
@@ -136,7 +141,7 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
     let mut page = Page {
         desk,
         regions: Regions::default(),
-        structure: String::new(),
+        structures: BTreeMap::new(),
         store,
         keeps,
         // A link that cannot be opened stays in the address until something is changed.
@@ -151,6 +156,7 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         running: Delay::new(making::TICK, || with_page(Page::tick)),
         run: making::Run::default(),
         telling: story::Telling::default(),
+        unfinished: false,
         drawing: None,
         drag: None,
         point: None,
@@ -200,6 +206,13 @@ impl Page {
 
     /// Works on what waits, a slice at a time so that the page stays responsive.
     fn work(&mut self) {
+        if self.unfinished {
+            self.show();
+            if self.unfinished || self.drawing.is_some() || self.desk.waiting.is_some() {
+                self.working.restart();
+            }
+            return;
+        }
         if self.desk.waiting.is_none()
             && let Some(step) = self.drawing
         {
@@ -314,6 +327,9 @@ impl Page {
             self.draw_anew();
         }
         self.show_fields();
+        if self.unfinished {
+            return self.working.restart();
+        }
         self.desk.look_at_task();
         self.regions.show("verdict", title_block::show(&self.desk));
         self.show_views();
@@ -322,24 +338,46 @@ impl Page {
         dress(&self.desk);
     }
 
-    /// Shows the fields, anew where others are needed.
+    /// Shows the fields, groups anew where they need others. After that the rest is left unfinished: it is shown in
+    /// turns of its own, so that none holds the page for long.
     fn show_fields(&mut self) {
+        let begun = now();
         let desk = &self.desk;
-        let structure = fields::structure(desk);
-        let anew = structure != self.structure;
-        if anew {
-            self.regions.forget();
-            self.regions.show("inputs", inputs::show(desk));
-            self.regions.show("play", play_bar::show(desk));
-            self.structure = structure;
+        let mut anew = false;
+        for group in INPUTS {
+            let structure = fields::structure(desk, group);
+            if self.structures.get(group.key) == Some(&structure) {
+                continue;
+            }
+            if anew && now() - begun > SLICE {
+                break;
+            }
+            self.regions.rebuild(&format!("fields-{}", group.key), inputs::show(desk, group));
+            if let Some(place) = root::by_id(&format!("group-{}", group.key)) {
+                let _hidden = place.toggle_attribute_with_force("hidden", !inputs::matters(desk, group));
+            }
+            self.structures.insert(group.key, structure);
+            anew = true;
         }
-        fields::update(desk, &mut self.regions);
-        self.regions.show("tools", tools::show(desk));
-        self.regions.show("notices", notices::show(desk));
+        let sliding = fields::sliding(desk);
+        if self.structures.get("play") != Some(&sliding) {
+            self.regions.rebuild("play", play_bar::show(desk));
+            self.structures.insert("play", sliding);
+        }
+        if anew != self.unfinished {
+            self.unfinished = anew;
+            if let Some(list) = root::by_id("inputs") {
+                let _set = list.set_attribute("aria-busy", if anew { "true" } else { "false" });
+            }
+        }
         if anew {
             self.show_own();
             self.show_making();
             self.show_indicator();
+        } else {
+            fields::update(desk, &mut self.regions);
+            self.regions.show("tools", tools::show(desk));
+            self.regions.show("notices", notices::show(desk));
         }
         self.lock_fields();
     }

@@ -57,9 +57,11 @@ impl Regions {
         self.held.clear();
     }
 
-    /// Forgets what is shown, because regions were replaced together with what holds them.
-    pub(crate) fn forget(&mut self) {
-        self.shown.clear();
+    /// Shows `markup` in the element with this id, whatever it shows; regions inside it begin anew.
+    pub(crate) fn rebuild(&mut self, id: &str, markup: Markup) {
+        let Some(element) = root::by_id(id) else { return };
+        self.shown.retain(|inner, _| root::by_id(inner).is_some_and(|inner| !element.contains(Some(&inner))));
+        self.show(id, markup);
     }
 }
 

@@ -25,7 +25,7 @@ pub(crate) fn show(desk: &Desk, input: &Input, path: &str) -> Markup {
             (control(desk, input, path))
             details.about id={ "about-" (path) } {
                 summary { "About" span.heard { " " (input.name) } }
-                (about(desk, input, path))
+                div id={ "told-" (path) } {}
             }
             span.printed id={ "printed-" (path) } aria-hidden="true" { (printed(desk, input, path)) }
             div.message id={ "message-" (path) } { (message(desk, path)) }
@@ -206,7 +206,8 @@ fn explained(desk: &Desk, input: &Input) -> Markup {
     }
 }
 
-fn about(desk: &Desk, input: &Input, path: &str) -> Markup {
+/// What stands behind “About”: the page shows it when it is opened.
+pub(crate) fn about(desk: &Desk, input: &Input, path: &str) -> Markup {
     html! {
         (explained(desk, input))
         @if !input.default.is_empty() && input.kind().is_some() {

@@ -6,15 +6,15 @@ use maud::{Markup, html};
 use super::{field, indicator, making};
 use crate::page::desk::Desk;
 
-/// The whole list.
-pub(crate) fn show(desk: &Desk) -> Markup {
+/// The whole list, before there are fields in it.
+pub(crate) fn places() -> Markup {
     let making = |group: &&Group| making::GROUPS.contains(&group.key);
     html! {
-        @for group in INPUTS.iter().filter(|group| !making(group)) { (one(desk, group, false)) }
+        @for group in INPUTS.iter().filter(|group| !making(group)) { (place(group, false)) }
         details.group.making id="making" {
             summary { h2 { "Making the jaws" } (settled("making")) }
             @for key in making::GROUPS {
-                @for group in INPUTS.iter().filter(|group| group.key == key) { (one(desk, group, true)) }
+                @for group in INPUTS.iter().filter(|group| group.key == key) { (place(group, true)) }
             }
         }
     }
@@ -25,27 +25,13 @@ fn settled(group: &str) -> Markup {
     html! { span.settled id={ "settled-" (group) } {} }
 }
 
-fn one(desk: &Desk, group: &Group, making: bool) -> Markup {
-    // The first item of a list stands for it even while the list is empty.
-    let matters = group.inputs.iter().any(|input| desk.entries.matters(input, 0));
+fn place(group: &Group, making: bool) -> Markup {
     html! {
-        @if matters {
-            details.group id={ "group-" (group.key) } open[!making] {
-                summary { h2 { (group.name) } @if making { (settled(group.key)) } }
-                @if making && making::above(group.key) { (made(group)) }
-                @for rows in by_list(group.inputs) {
-                    @match rows.first().and_then(|input| list_of(input)) {
-                        Some(list) if list.name == "dial" => @if desk.entries.matters(rows[0], 0) { (indicator::list(desk, rows)) },
-                        Some(list) => (items(desk, list, rows)),
-                        None => div.rows {
-                            @for input in rows.iter().filter(|input| desk.entries.matters(input, 0)) {
-                                (field::show(desk, input, input.path))
-                            }
-                        },
-                    }
-                }
-                @if making && !making::above(group.key) { (made(group)) }
-            }
+        details.group id={ "group-" (group.key) } open[!making] hidden {
+            summary { h2 { (group.name) } @if making { (settled(group.key)) } }
+            @if making && making::above(group.key) { (made(group)) }
+            div id={ "fields-" (group.key) } {}
+            @if making && !making::above(group.key) { (made(group)) }
         }
     }
 }
@@ -53,6 +39,29 @@ fn one(desk: &Desk, group: &Group, making: bool) -> Markup {
 /// Where it stands what came of a group.
 fn made(group: &Group) -> Markup {
     html! { div.made id={ "made-" (group.key) } {} }
+}
+
+/// Whether a group is needed.
+pub(crate) fn matters(desk: &Desk, group: &Group) -> bool {
+    // The first item of a list stands for it even while the list is empty.
+    group.inputs.iter().any(|input| desk.entries.matters(input, 0))
+}
+
+/// The fields of a group.
+pub(crate) fn show(desk: &Desk, group: &Group) -> Markup {
+    html! {
+        @for rows in by_list(group.inputs) {
+            @match rows.first().and_then(|input| list_of(input)) {
+                Some(list) if list.name == "dial" => @if desk.entries.matters(rows[0], 0) { (indicator::list(desk, rows)) },
+                Some(list) => (items(desk, list, rows)),
+                None => div.rows {
+                    @for input in rows.iter().filter(|input| desk.entries.matters(input, 0)) {
+                        (field::show(desk, input, input.path))
+                    }
+                },
+            }
+        }
+    }
 }
 
 /// Runs of inputs of the same list, or of none.
@@ -133,10 +142,10 @@ fn button(act: &str, list: &List, index: usize, words: &str, can: bool) -> Marku
     }
 }
 
-/// Every field shown, as declaration and path, in order.
-pub(crate) fn fields(desk: &Desk) -> Vec<(&'static Input, String)> {
+/// Every field shown of a group, as declaration and path, in order.
+pub(crate) fn fields(desk: &Desk, group: &Group) -> Vec<(&'static Input, String)> {
     let mut fields = Vec::new();
-    for input in INPUTS.iter().flat_map(|group| group.inputs.iter().copied()) {
+    for input in group.inputs.iter().copied() {
         let count = list_of(input).map_or(1, |list| desk.shown_items(list.name));
         for index in (0..count).filter(|index| desk.entries.matters(input, *index)) {
             fields.push((input, input.at(index)));

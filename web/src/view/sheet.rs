@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::files::TOLD;
 use super::story::panel as story;
-use super::words;
+use super::{inputs, words};
 
 /// Where the verdict is spoken; it is there before the first result.
 pub(crate) const SPOKEN: &str = "spoken";
@@ -29,7 +29,7 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
             section.lesson id="lesson" aria-label="Lesson" tabindex="-1" {}
             section.inputs aria-label="Set-up" {
                 div id="own" {}
-                div id="inputs" {}
+                div id="inputs" { (inputs::places()) }
             }
             div.bench {
                 section.drawing aria-label="Drawing and play bar" {
