@@ -338,3 +338,18 @@ fn junk_links_are_refused() {
         assert!(error.len() > 10 && error.len() < 200, "a reason in words: {error}");
     }
 }
+
+#[test]
+fn an_inside_grip_without_a_bore_is_told_at_the_bore_and_no_range_without_meaning() {
+    for (outside, bore) in [("60 mm", "0 mm"), ("20 mm", "0 mm"), ("60 mm", "140 mm"), ("160 mm", "3 mm")] {
+        let mut entries = Entries::default();
+        for (path, text) in [("grip.side", "inside"), ("part.outside_diameter", outside), ("part.bore_diameter", bore)]
+        {
+            entries.set(path, text);
+        }
+        let faults = Setup::read(&entries).unwrap_err();
+        assert!(faults.iter().any(|fault| fault.path == "part.bore_diameter"), "{outside}, {bore}: {faults:?}");
+        let endless = |fault: &&Fault| fault.allowed.contains("100000 mm");
+        assert_eq!(faults.iter().find(endless), None, "{outside}, {bore}: up to a hundred metres");
+    }
+}
