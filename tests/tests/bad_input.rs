@@ -60,7 +60,7 @@ fn grounds() -> Vec<Entries> {
     };
     let mut grounds: Vec<Entries> = choices.into_iter().map(ground).collect();
     let mut centred = Entries::default();
-    for (path, text) in [("part.bore_diameter", "0 mm"), ("grip.tail", "centre")] {
+    for (path, text) in [("part.bore_diameter", "0 mm"), ("grip.tail", "centre"), ("readings.0.shows", "tip")] {
         assert!(centred.set(path, text), "{path} is declared");
     }
     assert!(Setup::read(&centred).is_ok(), "a solid part takes a centre");

@@ -13,6 +13,7 @@ use serde_json::json;
 use crate::paper::{pages, words};
 use crate::records::{KEPT, file, keep_by_touch, read};
 use crate::sheet::{WORKED_OUT, assert_shows, come_to_rest, entries, field, found, on_both_pages, open};
+use crate::typing::units;
 
 /// Fills the fields at these entries, in order; each unit is that of the field.
 fn fill(browser: &Browser, typed: &[(&str, &str)]) {
@@ -48,10 +49,9 @@ fn assert_prints(browser: &Browser, name: &str, wanted: &[&str]) {
     }
 }
 
-/// The road in one system of units: its button, the system, the unit of a length and of a taper, and what is typed: the
+/// The road in one system of units: the unit of a length and of a taper, and what is typed: the
 /// outside diameter now and a year later, bore, length, taper, run-out.
 struct Road {
-    button: &'static str,
     system: UnitSystem,
     unit: &'static str,
     small: &'static str,
@@ -65,7 +65,6 @@ struct Road {
 }
 
 const MILLIMETRES: Road = Road {
-    button: "mm",
     system: UnitSystem::Metric,
     unit: "mm",
     small: "µm",
@@ -77,7 +76,6 @@ const MILLIMETRES: Road = Road {
     stock: "0.5",
 };
 const INCHES: Road = Road {
-    button: "in",
     system: UnitSystem::Inch,
     unit: "in",
     small: "in",
@@ -90,12 +88,11 @@ const INCHES: Road = Road {
 };
 
 fn travel(browser: &Browser, url: &str, road: &Road) {
-    let Road { system, unit, small, outside, bore, length, taper, runout, stock, .. } = *road;
+    let Road { system, unit, small, outside, bore, length, taper, runout, stock } = *road;
     let sized = |text: &str| format!("{text} {unit}");
     let fine = |text: &str| format!("{text} {small}");
-    let units = |browser: &Browser| browser.tap(&format!("#units-{}", road.button));
     browser.tap("#fresh");
-    units(browser);
+    units(browser, unit);
     assert_shows(browser, &Entries::default(), system, "a fresh start");
     fill(
         browser,
@@ -136,7 +133,7 @@ fn travel(browser: &Browser, url: &str, road: &Road) {
         &format!("to {}, taper {} per side", sized(outside[0]), fine(taper[0])),
         &format!("= {} on diameter", fine(taper[1])),
     ];
-    assert_prints(browser, &format!("new-{}", road.button), &wanted);
+    assert_prints(browser, &format!("new-{unit}"), &wanted);
 
     // One year and another job later.
     browser.goto("about:blank");
@@ -178,7 +175,7 @@ fn travel(browser: &Browser, url: &str, road: &Road) {
     browser.eventually(KEPT, &json!("kept"), "it is kept");
     assert_eq!(read(&file(browser)).get(&id).unwrap().bored().len(), 2, "bored a second time");
     let wanted = ["Touch ring", "Touch off each jaw", &format!("to {}", sized(outside[1])), "Stock"];
-    assert_prints(browser, &format!("recut-{}", road.button), &wanted);
+    assert_prints(browser, &format!("recut-{unit}"), &wanted);
 }
 
 #[test]
