@@ -60,7 +60,7 @@ fn grounds() -> Vec<Entries> {
     };
     let mut grounds: Vec<Entries> = choices.into_iter().map(ground).collect();
     let mut centred = Entries::default();
-    for (path, text) in [("part.bore_diameter", "0 mm"), ("grip.tail", "centre")] {
+    for (path, text) in [("part.bore_diameter", "0 mm"), ("grip.tail", "centre"), ("readings.0.shows", "tip")] {
         assert!(centred.set(path, text), "{path} is declared");
     }
     assert!(Setup::read(&centred).is_ok(), "a solid part takes a centre");
@@ -336,5 +336,20 @@ fn junk_links_are_refused() {
     for link in ["", "#", "1-", "1-A", "2-AAAA", "%31-", "1-====", "<script>", "1-\u{202e}", &megabyte] {
         let error = Entries::from_link(link).unwrap_err().to_string();
         assert!(error.len() > 10 && error.len() < 200, "a reason in words: {error}");
+    }
+}
+
+#[test]
+fn an_inside_grip_without_a_bore_is_told_at_the_bore_and_no_range_without_meaning() {
+    for (outside, bore) in [("60 mm", "0 mm"), ("20 mm", "0 mm"), ("60 mm", "140 mm"), ("160 mm", "3 mm")] {
+        let mut entries = Entries::default();
+        for (path, text) in [("grip.side", "inside"), ("part.outside_diameter", outside), ("part.bore_diameter", bore)]
+        {
+            entries.set(path, text);
+        }
+        let faults = Setup::read(&entries).unwrap_err();
+        assert!(faults.iter().any(|fault| fault.path == "part.bore_diameter"), "{outside}, {bore}: {faults:?}");
+        let endless = |fault: &&Fault| fault.allowed.contains("100000 mm");
+        assert_eq!(faults.iter().find(endless), None, "{outside}, {bore}: up to a hundred metres");
     }
 }

@@ -5,7 +5,7 @@ use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::bore::TOO_LITTLE;
-use super::cuts::seat;
+use super::hold::seat;
 use super::recut::WASTED;
 use crate::findings::{Caution, Finding, Mark, Weight};
 use crate::jaw::BoredJaw;

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::elastic::{DENSITIES, SETTLED, Shapes, Work};
 use super::pressed::{Effort, Pressed};
-use super::{bore, cautions, contact, cuts, finish, grip, indicator, placing, program, shape, speed, taper};
+use super::{bore, cautions, contact, finish, grip, hold, indicator, placing, program, shape, speed, taper};
 use crate::findings::{Assumption, Findings, Scene};
 use crate::jaw::BoredJaw;
 use crate::setup::{Assumed, Setup, declared};
@@ -116,9 +116,9 @@ impl Engine {
             finish.as_ref().and_then(|(.., pressed)| slip(pressed)),
         ];
         let face = elastic.as_ref().ok().map(|elastic| &elastic.usual);
-        let held = |at: usize, spinning| cuts::Held { slip: face.zip(contacts[at].as_ref()), spinning };
+        let held = |at: usize, spinning| hold::Held { slip: face.zip(contacts[at].as_ref()), spinning };
         let finishing = last.as_ref().map(|_| held(1, finish.as_ref().map(|(_, spinning, _)| spinning)));
-        let [hold, hold_last] = cuts::hold(setup, &held(0, spinning.as_ref()), finishing.as_ref(), &mut found);
+        let [hold, hold_last] = hold::hold(setup, &held(0, spinning.as_ref()), finishing.as_ref(), &mut found);
         let at_last = finish.as_ref().map(|(last, spinning, _)| (*last, spinning, hold_last));
         speed::limits(setup, spinning.as_ref(), hold, at_last, &mut found);
         if let (Ok(elastic), Some(spinning), Effort::Full) = (&elastic, &spinning, effort) {

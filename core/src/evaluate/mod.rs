@@ -19,6 +19,7 @@ mod finish;
 mod gauge;
 mod grip;
 mod groove;
+mod hold;
 mod indicator;
 mod indicator_words;
 mod influence;

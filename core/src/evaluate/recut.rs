@@ -47,7 +47,7 @@ pub(super) fn tell(
         found,
         &Line {
             id: "recut.skim",
-            name: "Skim off the front face, along the axis",
+            name: "Skim off the front face, the tips of the jaws, along the axis",
             entry: "boring.skim",
             says: "As typed with the boring path, which bores deeper by as much",
             formula: "skim",
@@ -59,6 +59,44 @@ pub(super) fn tell(
         None,
         "",
         &[],
+    );
+    seat_skim(setup, back, found);
+}
+
+/// What comes off the face on which the part sits, at the back of the bore.
+fn seat_skim(setup: &Setup, back: &Recut, found: &mut Vec<Finding>) {
+    let (front, new) = (setup.boring.skim.value, setup.grip.length.value);
+    let old = back.depth.unwrap_or(new);
+    let skim = front + new - old;
+    const NAME: &str = "Skim off the back face, the seat of the part, along the axis";
+    if skim < 0.0 {
+        let why = "The old bore is deeper than the new one will be: the seat would not be cut, and the part not sit square. Bore as deep as before, or take more off the front.";
+        refuse(found, "recut.seat_skim", NAME, Kind::Length, why, "recut.depth");
+        return;
+    }
+    let says = if skim == 0.0 {
+        "The old seat stays as it is: see that it is sound and runs true, or take a little off the front, and the bore goes deeper by as much."
+    } else if skim > setup.boring.depth_of_cut.value {
+        "The program takes it in one pass along the seat: bore less deep, or take it off in steps."
+    } else {
+        ""
+    };
+    tell_length(
+        found,
+        &Line {
+            id: "recut.seat_skim",
+            name: NAME,
+            entry: "recut.depth",
+            says: "What comes off the front, and how much deeper than before the bore is from there. The program’s last cut takes it, along the seat",
+            formula: "front + depth_new − depth_old",
+            given: &["front", "depth_new", "depth_old"],
+            symbol: "seat",
+            source: "0.010 in is the customary skim: common practice, no source",
+        },
+        skim,
+        Some((Sense::AtMost, setup.boring.depth_of_cut.value, "the depth of one cut")).filter(|_| skim > 0.0),
+        says,
+        &[front, new, old],
     );
 }
 

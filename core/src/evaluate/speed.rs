@@ -2,8 +2,8 @@
 
 use alloc::vec::Vec;
 
-use super::cuts::LeastHold;
 use super::grip::{LEAST_LEFT, Spinning};
+use super::hold::LeastHold;
 use crate::findings::{Finding, Step, term};
 use crate::grip::{Demand, Side};
 use crate::quantity::Kind;

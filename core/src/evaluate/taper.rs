@@ -58,9 +58,14 @@ pub(super) fn tell(
     tell_right(&grip, aim, found);
     if let Ok(aim) = aim {
         let right = aim.taper;
-        tell_unseen(aim, found);
+        let blued = grip.blued(right, THOUSANDTH).ok().flatten();
+        tell_unseen(aim, blued, found);
         tell_even(&grip, right, found);
-        let [little, much] = [right - aim.unseen[0], aim.unseen[1] - right].map(|shows| THOUSANDTH.max(shows + BEYOND));
+        tell_blued(setup, &grip, blued, found);
+        // Where no pressure shows a thousandth, they go as far off as it takes.
+        let [little, much] = [right - aim.unseen[0], aim.unseen[1] - right]
+            .map(|shows| if blued.is_some() { THOUSANDTH } else { THOUSANDTH.max(shows + BEYOND) });
+        let grip = Grip { force: blued.unwrap_or(force), ..grip };
         let off = |off: f64| if off > THOUSANDTH { MORE } else { "A thousandth of an inch per side off. " };
         let beside = [
             ("taper.bluing.little", "too little", right - little, off(little)),
@@ -150,13 +155,15 @@ fn tell_even(grip: &Grip<'_>, right: f64, found: &mut Vec<Finding>) {
 }
 
 /// How far the taper may be off before bluing shows it at one end only.
-fn tell_unseen(aim: Aim, found: &mut Vec<Finding>) {
+fn tell_unseen(aim: Aim, blued: Option<f64>, found: &mut Vec<Finding>) {
     let Aim { taper: right, unseen: [from, to], .. } = aim;
     let off = (right - from).max(to - right);
-    let words = if off > THOUSANDTH {
-        "Under this grip jaws and part give by more than a thousandth of an inch per side, so that bluing does not show it, and it does no harm. Blue at less pressure, and enter that pressure with the reading, to see more."
-    } else {
+    let words = if off <= THOUSANDTH {
         "A thousandth of an inch per side shows: too little as contact at the base only, too much as contact lost at the base."
+    } else if blued.is_some() {
+        "Under this grip jaws and part give by more than a thousandth of an inch per side, so that bluing does not show it, and it does no harm. Blue at less pressure to see it: how much is told here."
+    } else {
+        "Under this grip jaws and part give by more than a thousandth of an inch per side, so that bluing does not show it, and it does no harm. Nor does less pressure help: the jaws would lean less, and this taper show at the tip alone."
     };
     let name = "Taper off by this, per side, before bluing shows at one end only";
     found.push(Finding::new("taper.unseen", name, Kind::Departure, off).caution(words).entry("run.pressure").step(Step {
@@ -171,6 +178,24 @@ fn tell_unseen(aim: Aim, found: &mut Vec<Finding>) {
         result: term("off", off, Kind::Departure),
         source: SOURCE,
     }));
+}
+
+/// The pressure to blue under, where a thousandth does not show under that of the run.
+fn tell_blued(setup: &Setup, grip: &Grip<'_>, blued: Option<f64>, found: &mut Vec<Finding>) {
+    let Some(force) = blued.filter(|force| *force < grip.force) else { return };
+    let pressure = setup.pressure.value * force / grip.force;
+    found.push(
+        Finding::new("taper.blued", "Pressure to blue under", Kind::Pressure, pressure)
+            .caution("For the pictures, and for you: under it a thousandth of an inch per side too little or too much shows at one end only, and the right taper at both. Enter it with the reading.")
+            .entry("run.pressure")
+            .step(Step {
+                says: "The less the jaws are pressed, the less jaws and part give. The pressure of the run, less a seventh again and again until a thousandth shows either way",
+                formula: "p_blue = p F_blue / F",
+                given: [term("p", setup.pressure.value, Kind::Pressure), term("F_blue", force, Kind::Force), term("F", grip.force, Kind::Force)].into(),
+                result: term("p_blue", pressure, Kind::Pressure),
+                source: SOURCE,
+            }),
+    );
 }
 
 fn twice(id: &'static str, name: &'static str, per_side: f64) -> Finding {
@@ -268,9 +293,8 @@ fn tell_next(
             force: reading.pressure.map_or(force, |pressure| force * pressure.value / setup.pressure.value),
             shows: match reading.shows {
                 Bears::Gap(gap) => Shows::TipGap(gap.value),
-                Bears::Base => Shows::Base,
+                Bears::Only(end, band) => Shows::Only(end, band.map(|band| band.value)),
                 Bears::Even => Shows::Even,
-                Bears::Tip => Shows::Tip,
             },
         })
         .collect();
@@ -309,8 +333,8 @@ fn tell_next(
     }
     let words = match learned.tilt {
         _ if learned.kept => "As last read it bears at both ends: leave it as it is.",
-        _ if readings.iter().all(|reading| matches!(reading.shows, Shows::Base | Shows::Tip)) => {
-            "Bluing tells which way, not how far, so this is a careful step. Bore it, read again, and enter that reading as well. A feeler at an open tip tells how far."
+        _ if readings.iter().all(|reading| matches!(reading.shows, Shows::Only(_, None))) => {
+            "Bluing tells which way, not how far, so this is a careful step. Bore it, read again, and enter that reading as well. A feeler at an open tip, or the length that is rubbed blank, tells how far."
         }
         Ok(_) => "Bore it, read again, and enter that reading as well.",
         Err(_) => {

@@ -3,6 +3,7 @@
 use super::Record;
 use crate::quantity::{Kind, Measure};
 use crate::recut::{Outlook, needed_stock, stock_per_side};
+use crate::setup::part_inputs::GRIP_LENGTH;
 use crate::setup::{Entries, Setup, every_input};
 
 /// What the record says of a set of jaws for the set-up on hand. Lengths in m.
@@ -71,17 +72,21 @@ pub fn reuse(record: &Record, present: &Entries) -> Option<Reuse> {
 
 impl Record {
     /// The set-up `present` with these jaws coming back in it, `as_before` or not where that is answered: their
-    /// diameter and taper as last bored. Jaws that go back as before grip with the taper they have, and as they were
+    /// diameter and taper as last bored, and the depth. Jaws that go back as before grip with the taper they have, and as they were
     /// pressed when it was bored. What was measured on other jaws goes.
     #[must_use]
     pub fn taken_over(&self, present: &Entries, as_before: Option<bool>) -> Entries {
         let mut entries = present.clone();
         entries.set("recut.jaws", "bored");
-        for path in ["recut.as_before", "recut.runout", "recut.damage", "recut.metal"] {
+        for path in ["recut.as_before", "recut.runout", "recut.damage", "recut.metal", "recut.depth"] {
             entries.unset(path);
         }
         if let Some(as_before) = as_before {
             entries.set("recut.as_before", if as_before { "yes" } else { "no" });
+        }
+        // As deep as the set-up had them that they were bored for.
+        if let Some(then) = self.setup() {
+            entries.set("recut.depth", then.text_or_default(GRIP_LENGTH.path, &GRIP_LENGTH));
         }
         let Some(boring) = self.last_boring() else { return entries };
         let mut take = |path: &str, name: &str| {

@@ -179,6 +179,10 @@ fn check_reach(setup: &Setup, radius: f64, reader: &mut Reader<'_>) {
 
 fn check_jaws(setup: &Setup, reader: &mut Reader<'_>) {
     let Err(error) = BoredJaw::new(setup.jaw()) else { return };
+    // Where there is no bore to grip in, that is told at the bore.
+    if setup.grip.side == Side::Inside && setup.gripped_radius() * 2.0 < SMALLEST_GRIPPED_BORE {
+        return;
+    }
     let (input, remedy) = match error {
         JawError::OutOfRange { dimension, .. } => (input_of(dimension), "Correct this, or the gripped diameter."),
         JawError::WiderThanGrip { .. } => {

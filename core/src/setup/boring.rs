@@ -4,6 +4,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use crate::quantity::{Angle, AngularVelocity, Length, Pressure, Ratio, UnitSystem};
+use crate::taper::End;
 
 /// How the jaws are bored, and what readings of them have shown.
 #[derive(Clone, Debug)]
@@ -83,10 +84,8 @@ pub struct TaperReading {
 pub enum Bears {
     /// A feeler of this thickness goes in at the tip.
     Gap(Length),
-    /// Bluing rubs off at the base only.
-    Base,
-    /// Bluing rubs off at both ends.
+    /// Blue rubs off at one end only, and over which length from there, where that was measured.
+    Only(End, Option<Length>),
+    /// Blue rubs off at both ends.
     Even,
-    /// Bluing rubs off at the tip only.
-    Tip,
 }

@@ -66,6 +66,8 @@ pub struct Recut {
     pub as_before: Option<bool>,
     /// The old faces.
     pub old: Old,
+    /// Depth of the old bore from the front to the seat, where it is not the new one.
+    pub depth: Option<f64>,
     /// Stock per side that one recut takes.
     pub stock: f64,
     /// Departure on diameter with which they are used as they are.

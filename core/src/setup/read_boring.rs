@@ -6,6 +6,7 @@ use super::boring::{Bears, Boring, TaperReading};
 use super::reader::Reader;
 use super::{boring_inputs as b, taper_inputs as t};
 use crate::quantity::UnitSystem;
+use crate::taper::End;
 
 pub(super) fn read_boring(reader: &mut Reader<'_>) -> Option<Boring> {
     let standing = reader.length(&b::STANDING);
@@ -69,9 +70,11 @@ fn read_reading(reader: &mut Reader<'_>, at: usize) -> Option<TaperReading> {
     let taper = reader.item_length(&t::READING_TAPER, at);
     let shows = match reader.choice(&t::READING_SHOWS, at) {
         Some("gap") => reader.item_length(&t::READING_GAP, at).map(Bears::Gap),
-        Some("base") => Some(Bears::Base),
         Some("even") => Some(Bears::Even),
-        Some(_) => Some(Bears::Tip),
+        Some(end) => {
+            let end = if end == "base" { End::Base } else { End::Tip };
+            Some(Bears::Only(end, reader.item_length(&t::READING_BAND, at)))
+        }
         None => None,
     };
     let pressure = reader.pressure(&t::READING_PRESSURE, at);

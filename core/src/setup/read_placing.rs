@@ -150,6 +150,7 @@ fn read_recut(reader: &mut Reader<'_>) -> Option<Recut> {
     let runout = reader.plain(&b::OLD_RUNOUT);
     let measured = !reader.assumed.iter().any(|assumed| assumed.path == b::OLD_RUNOUT.path);
     let taper = reader.plain(&b::OLD_TAPER);
+    let depth = reader.plain(&b::OLD_DEPTH);
     let damage = reader.plain(&b::DAMAGE);
     let stock = reader.plain(&b::STOCK);
     let tolerance = reader.plain(&b::REUSE_TOLERANCE);
@@ -162,6 +163,7 @@ fn read_recut(reader: &mut Reader<'_>) -> Option<Recut> {
             _ => None,
         },
         old: Old { runout: runout?, measured, taper: taper?, damage: damage? },
+        depth,
         stock: stock?,
         tolerance: tolerance?,
         metal,

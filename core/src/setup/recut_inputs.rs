@@ -59,6 +59,16 @@ pub static OLD_TAPER: Input = Input {
     source: "our own starting value",
     when: BACK,
 };
+/// Depth of the old bore.
+pub static OLD_DEPTH: Input = Input {
+    path: "recut.depth",
+    name: "Depth of the old bore, front to seat",
+    form: optional(Kind::Length, 1e-4, 0.5),
+    default: "",
+    help: "From the front of the jaws to the face on which the part sat. It tells how much comes off that face. Leave empty if it is the new depth.",
+    source: "our own starting value",
+    when: BACK,
+};
 /// Depth of damage.
 pub static DAMAGE: Input = Input {
     path: "recut.damage",
@@ -101,5 +111,15 @@ pub static METAL_LEFT: Input = Input {
 };
 
 /// Jaws that come back, in shop order.
-pub static RECUT_INPUTS: &[&Input] =
-    &[&RECUT_JAWS, &STANDING, &AS_BEFORE, &OLD_RUNOUT, &OLD_TAPER, &DAMAGE, &STOCK, &REUSE_TOLERANCE, &METAL_LEFT];
+pub static RECUT_INPUTS: &[&Input] = &[
+    &RECUT_JAWS,
+    &STANDING,
+    &AS_BEFORE,
+    &OLD_RUNOUT,
+    &OLD_TAPER,
+    &OLD_DEPTH,
+    &DAMAGE,
+    &STOCK,
+    &REUSE_TOLERANCE,
+    &METAL_LEFT,
+];

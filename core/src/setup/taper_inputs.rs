@@ -38,6 +38,16 @@ pub static READING_GAP: Input = Input {
     source: "our own starting value",
     when: When::Chosen("readings.*.shows", &["gap"]),
 };
+/// Length of the band that is rubbed blank.
+pub static READING_BAND: Input = Input {
+    path: "readings.*.band",
+    name: "Length rubbed blank from that end",
+    form: optional(Kind::Length, 1e-4, 0.5),
+    default: "",
+    help: "Along the axis, from the end that is rubbed: from the seat’s groove, or from the chamfer. It tells how far the taper is off, so that fewer cuts are needed.",
+    source: "our own starting value",
+    when: When::Chosen("readings.*.shows", &["base", "tip"]),
+};
 /// Pressure of the reading.
 pub static READING_PRESSURE: Input = Input {
     path: "readings.*.pressure",
@@ -50,4 +60,5 @@ pub static READING_PRESSURE: Input = Input {
 };
 
 /// One reading.
-pub static READING_INPUTS: &[&Input] = &[&READING_TAPER, &READING_SHOWS, &READING_GAP, &READING_PRESSURE];
+pub static READING_INPUTS: &[&Input] =
+    &[&READING_TAPER, &READING_SHOWS, &READING_GAP, &READING_BAND, &READING_PRESSURE];

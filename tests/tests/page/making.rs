@@ -289,6 +289,9 @@ fn the_taper_to_cut_is_planned_with_one_tap_and_taken_back_with_one() {
         job.set("jaws.taper", &told);
         assert_address_holds(browser, &job, "planned");
         browser.eventually(&says(&format!("Planned: {told} per side")), &json!(true), "and told so");
+        let settled = "document.querySelector('#taper-settled')?.textContent";
+        browser.eventually(settled, &json!("That is what is planned: nothing to change."), "nothing is left to use");
+        assert_eq!(browser.count("#adopt-taper"), 0, "and no button offers it");
         browser.tap("#undo");
         job.unset("jaws.taper");
         assert_address_holds(browser, &job, "and taken back");

@@ -346,6 +346,7 @@ fn jaws_on_size_go_back_with_one_tap_and_a_job_that_does_not_know_asks_first() {
             ("recut.as_before", "yes"),
             ("recut.standing", "96 mm"),
             ("recut.taper", "20 µm"),
+            ("recut.depth", "20 mm"),
             ("jaws.boring_pressure", "1.5 MPa"),
         ] {
             job.set(path, text);

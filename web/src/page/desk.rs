@@ -6,6 +6,7 @@ use holdround_core::findings::Findings;
 use holdround_core::quantity::{Kind, UnitSystem, fixed};
 use holdround_core::setup::jaw_inputs::{BORED_DIAMETER, TAPER};
 use holdround_core::setup::part_inputs::PART_SHAPE;
+use holdround_core::setup::recut_inputs::AS_BEFORE;
 use holdround_core::setup::{Entries, Fault, Form, Input, LISTS, Setup, declared};
 use holdround_core::{BoreChoice, Effort, Engine, Progress};
 
@@ -13,10 +14,15 @@ use super::earlier::Earlier;
 use super::entry_text;
 use super::history::History;
 use super::items;
-use super::notice::Notice;
+use super::notice::{self, Notice};
 use super::preferences::{Preferences, Theme};
 use super::window::Tracing;
 use crate::units::Units;
+
+/// Told when an answer is taken back with the size it was given for.
+const ASKED_AGAIN: &str = "The jaws’ size has changed, so “Mounted as before” is open again: it was answered for the size before. Undo brings both back.";
+/// Radii nearer than this are the same, m.
+const SAME_SIZE: f64 = 1e-9;
 
 /// Everything the page shows, and all it remembers.
 #[derive(Debug)]
@@ -347,7 +353,7 @@ impl Desk {
 
     /// Puts another set-up in place of this one; it can be taken back.
     pub(crate) fn open(&mut self, entries: Entries) {
-        self.change(None, |present| *present = entries);
+        self.take(None, entries);
     }
 
     /// Takes the user's own rings over from another set-up.
@@ -392,13 +398,27 @@ impl Desk {
     }
 
     pub(super) fn change(&mut self, path: Option<&str>, change: impl FnOnce(&mut Entries)) {
-        if self.locked {
-            return;
+        let mut entries = self.entries.clone();
+        change(&mut entries);
+        let answered = [&self.entries, &entries].iter().all(|entries| entries.get(AS_BEFORE.path) == Some("yes"));
+        if answered && self.bored_otherwise(&entries) && !self.locked {
+            entries.unset(AS_BEFORE.path);
+            notice::tell(&mut self.notices, Notice::new(ASKED_AGAIN));
         }
-        let before = self.entries.clone();
-        change(&mut self.entries);
-        if self.entries != before {
-            self.history.note(&before, path);
+        self.take(path, entries);
+    }
+
+    /// Whether the jaws are bored to another size for `entries` than for what was last worked out.
+    fn bored_otherwise(&self, entries: &Entries) -> bool {
+        let known = self.waiting.as_ref().map(|(setup, _)| setup).or(self.good.as_ref().map(|(setup, _)| setup));
+        let Some((known, Ok(setup))) = known.zip(Some(Setup::read(entries))) else { return false };
+        (setup.bored_radius() - known.bored_radius()).abs() > SAME_SIZE
+    }
+
+    fn take(&mut self, path: Option<&str>, entries: Entries) {
+        if !self.locked && self.entries != entries {
+            self.history.note(&self.entries, path);
+            self.entries = entries;
             self.evaluate();
         }
     }
@@ -478,6 +498,30 @@ mod tests {
         desk.type_in("part.shape", "steps");
         assert_eq!(desk.shown_items("steps"), 2, "and so are the steps");
         assert_eq!(desk.entries.get("steps.1.outside"), Some("170 mm"), "as they were left");
+    }
+
+    #[test]
+    fn an_answer_about_the_mounting_goes_with_the_size_it_was_given_for() {
+        let mut desk = Desk::worked_out(Entries::default());
+        for (path, text) in [("recut.jaws", "bored"), ("recut.standing", "160"), ("recut.as_before", "yes")] {
+            desk.type_in(path, text);
+        }
+        desk.type_in("part.length", "31");
+        assert_eq!(desk.entries.get("recut.as_before"), Some("yes"), "another length is no other size");
+        assert_eq!(desk.notices, [], "and nothing is told");
+        desk.type_in("part.outside_diameter", "161");
+        assert_eq!(desk.entries.get("recut.as_before"), None, "asked again for another gripped diameter");
+        assert_eq!(desk.notices, [Notice::new(ASKED_AGAIN)], "and that is told");
+        desk.undo();
+        assert_eq!(desk.entries.get("recut.as_before"), Some("yes"), "one undo brings it back");
+        desk.type_in("recut.as_before", "no");
+        desk.type_in("part.outside_diameter", "161");
+        assert_eq!(desk.entries.get("recut.as_before"), Some("no"), "that it is not known stays so");
+        let mut other = desk.entries.clone();
+        other.set("part.outside_diameter", "165 mm");
+        other.set("recut.as_before", "yes");
+        desk.open(other);
+        assert_eq!(desk.entries.get("recut.as_before"), Some("yes"), "a set-up brings its own answer");
     }
 
     #[test]

@@ -70,14 +70,15 @@ fn order(desk: &Desk, setup: &Setup, findings: &Findings) -> Vec<String> {
         |id: &str| findings.get(id).filter(|finding| finding.value.is_ok()).map(|finding| steps::value(finding, units));
     let production = units.show(Kind::Pressure, setup.pressure.value);
     let mut order = Vec::new();
-    if matches!(verdict::of(desk, findings).0, Mark::Beyond | Mark::Refused) {
-        order.push("Not before the verdict above is put right: something is beyond its limit or not known.".to_owned());
-    }
     let against = against_tooth(findings);
-    order.extend(against.map(|why| format!("No tooth is settled. {why}")));
-    let tooth = value("stroke.tooth")
-        .filter(|_| against.is_none())
-        .map_or_else(|| "the same tooth each".to_owned(), |tooth| format!("tooth {tooth}"));
+    // What is not settled is not begun: jaws bored for it would be bored for another job than the one that runs.
+    if against.is_some() || matches!(verdict::of(desk, findings).0, Mark::Beyond | Mark::Refused) {
+        order.push("Mount, bore and run nothing yet. Put right on the page what the verdict above tells, and print again: the steps then stand here.".to_owned());
+        order.extend(against.map(|why| format!("No tooth is settled. {why}")));
+        return order;
+    }
+    let tooth =
+        value("stroke.tooth").map_or_else(|| "the same tooth each".to_owned(), |tooth| format!("tooth {tooth}"));
     order.push(format!(
         "Clean jaws, serrations and master jaws. Mount each jaw on its own master jaw, on {tooth}; screws to torque."
     ));
@@ -177,13 +178,16 @@ mod tests {
         let back = steps(&[&HELD[..], &BACK].concat());
         assert!(back.iter().any(|step| step.starts_with("Use the jaws as they are")), "{back:?}");
         assert!(!back.iter().any(|step| step.contains("Bore the jaws") || step.contains("Ring")), "{back:?}");
-        assert!(!back.iter().any(|step| step.starts_with("Not before")), "the verdict is good: {back:?}");
+        assert!(!back.iter().any(|step| step.starts_with("Mount, bore")), "the verdict is good: {back:?}");
     }
 
     #[test]
-    fn a_ring_that_cannot_stop_the_jaws_comes_first_on_the_sheet() {
-        let held = steps(&[&HELD[..], &[("stroke.plan", "yes"), ("ring.bearing", "around")]].concat());
-        assert!(held[0].starts_with("Not before the verdict"), "{held:?}");
+    fn what_the_verdict_forbids_is_not_among_the_steps() {
+        let ring = [("stroke.plan", "yes"), ("ring.bearing", "around")];
+        for typed in [&ring[..], &[("run.pressure", "0.1 MPa")]] {
+            let steps = steps(&[&HELD[..], typed].concat());
+            assert!(steps.len() == 1 && steps[0].starts_with("Mount, bore and run nothing yet"), "{steps:?}");
+        }
     }
 
     #[test]
@@ -199,8 +203,10 @@ mod tests {
             let sheet = steps(&[&HELD[..], &[("stroke.plan", "yes"), typed]].concat());
             let said = sheet.iter().find(|step| step.starts_with("No tooth is settled.")).expect("it is told");
             assert!(said.contains("would"), "with what would do: {said}");
-            let mounted = sheet.iter().find(|step| step.starts_with("Clean jaws")).expect("a step for it");
-            assert!(mounted.contains("on the same tooth each"), "none is named: {mounted}");
+            assert!(
+                sheet[0].starts_with("Mount, bore and run nothing yet"),
+                "and nothing is to be done on it: {sheet:?}"
+            );
         }
     }
 

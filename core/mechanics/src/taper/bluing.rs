@@ -66,7 +66,7 @@ impl Marked {
 }
 
 /// Half the distance between a point's neighbours.
-fn reach(points: &[f64], at: usize) -> f64 {
+pub(super) fn reach(points: &[f64], at: usize) -> f64 {
     let before = points.get(at.wrapping_sub(1)).unwrap_or(&points[at]);
     let after = points.get(at + 1).unwrap_or(&points[at]);
     (after - before) / 2.0

@@ -3,7 +3,7 @@
 use alloc::vec::Vec;
 use core::fmt;
 
-use super::bluing::Marked;
+use super::bluing::{Marked, reach};
 use super::root::rising;
 use crate::contact::{Contact, ContactError, Face, Gap};
 use crate::jaw_spring::JawColumn;
@@ -15,6 +15,9 @@ const FINE: f64 = 5e-8;
 /// How far within the tapers that bear at both ends one is kept, as a share of what lies between them: neither bluing
 /// nor feelers tell it nearer. Our own value.
 const WITHIN: f64 = 0.25;
+/// The steps in which a force for bluing is sought, and the least, as shares of the grip's. Our own values.
+const SOFTER: f64 = 0.85;
+const SOFTEST: f64 = 0.1;
 
 /// Why no taper can be told.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,6 +28,8 @@ pub enum TaperError {
     NoTaper,
     /// A reading (from 0) cannot be reached with any tilt: its gap is smaller than the bored size alone leaves.
     Reading(usize),
+    /// A reading (from 0) is rubbed blank at one end, over the whole face.
+    Whole(usize),
     /// A reading contradicts those before it.
     Contradiction(usize),
     /// Up to this reading they ask for a chuck stiffer than rigid.
@@ -51,6 +56,10 @@ impl fmt::Display for TaperError {
             Self::Reading(at) => {
                 (Some(at), "shows less gap than the bored size alone must leave. Check the bored size.")
             }
+            Self::Whole(at) => (
+                Some(at),
+                "is rubbed blank as far as the face bears, which is the bore without groove and chamfer: then it bears at both ends. Check the length.",
+            ),
             Self::Contradiction(at) => (
                 Some(at),
                 "contradicts those before it: no stiffness of the chuck explains them all. Check that jaws, screws and seat were the same, and read again.",
@@ -91,6 +100,15 @@ pub struct Aim {
     pub lean: f64,
     /// The tapers between which bluing shows at both ends.
     pub unseen: [f64; 2],
+}
+
+/// An end of the face.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum End {
+    /// At the seat.
+    Base,
+    /// At the front.
+    Tip,
 }
 
 /// Bored jaws closing on a part at rest.
@@ -235,6 +253,28 @@ impl Grip<'_> {
         Ok([end(near - 1e-5, BARE, 1.0)?, end(near + 1e-5, 1.0, BARE)?])
     }
 
+    /// The greatest force, N, no more than that of the grip, at which bluing shows jaws at both ends with `right` taper
+    /// and at one end only where it is `off` by so much (m per side): the less they are pressed, the less they give.
+    /// Sought in steps, [`SOFTER`] apart; none within [`SOFTEST`] of the grip's.
+    ///
+    /// # Errors
+    /// [`TaperError::Contact`].
+    pub fn blued(&self, right: f64, off: f64) -> Result<Option<f64>, TaperError> {
+        let mut force = self.force;
+        while force > SOFTEST * self.force {
+            let grip = Self { force, ..*self };
+            let marked = |taper| Ok::<_, TaperError>(grip.marked(&grip.press(taper, None)?));
+            if marked(right - off)? == Marked::Base
+                && marked(right + off)? == Marked::Tip
+                && marked(right)? == Marked::Even
+            {
+                return Ok(Some(force));
+            }
+            force *= SOFTER;
+        }
+        Ok(None)
+    }
+
     /// Where bluing marks the face.
     pub(super) fn marked(&self, contact: &Contact) -> Marked {
         let [base, tip] = self.ends(contact);
@@ -245,6 +285,38 @@ impl Grip<'_> {
         } else {
             Marked::Even
         }
+    }
+
+    /// How far from one end the face is rubbed blank, m: to where it bears [`BARE`] of what it does at that end.
+    pub(super) fn band(&self, contact: &Contact, from: End) -> f64 {
+        let mut along = self.face.force_along(contact);
+        for (at, force) in along.iter_mut().enumerate() {
+            *force /= reach(self.heights, at);
+        }
+        let mut rows: Vec<(f64, f64)> = self.heights.iter().copied().zip(along).collect();
+        if from == End::Tip {
+            rows.reverse();
+        }
+        let Some(&(end, most)) = rows.first() else { return 0.0 };
+        let bare = rows.windows(2).find_map(|pair| {
+            let [(near, bears), (far, bare)] = [pair[0], pair[1]].map(|(height, force)| (height, force - BARE * most));
+            (bare < 0.0).then(|| near + (far - near) * bears / (bears - bare))
+        });
+        libm::fabs(bare.or(rows.last().map(|row| row.0)).unwrap_or(end) - end)
+    }
+
+    /// The taper with which the face is rubbed blank over `length` m `from` one end, sought from `near`, where it just
+    /// is not so over all of it; none where it is never so short.
+    pub(super) fn taper_for_band(&self, from: End, length: f64, near: f64) -> Result<Option<f64>, TaperError> {
+        let sign = if from == End::Base { 1.0 } else { -1.0 };
+        let mut last: Option<Contact> = None;
+        // Beyond the end of what shows at one end only, the blank band is as long as the face.
+        rising(near - sign * 1e-5, 5e-6, FINE, &mut |taper| {
+            let contact = self.press(taper, last.as_ref())?;
+            let off = sign * (self.band(&contact, from) - length);
+            last = Some(contact);
+            Ok(if libm::fabs(off) < 1e-5 { 0.0 } else { off })
+        })
     }
 
     /// The taper with which a feeler of `gap` m just goes in at the tip; none where the gap is never so small.

@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::grip::{Aim, Grip, TaperError};
+use super::grip::{Aim, End, Grip, TaperError};
 
 /// Half the step from one feeler to the next, m, and how near readings tell anything: common practice, no source.
 pub const FEELER: f64 = 5e-6;
@@ -28,12 +28,10 @@ pub struct Reading {
 pub enum Shows {
     /// A feeler this thick, m, goes in at the tip, and the next one does not.
     TipGap(f64),
-    /// Bluing at the base only.
-    Base,
-    /// Bluing at both ends.
+    /// Blue rubbed off at one end only, and over which length from there, m, where that was measured.
+    Only(End, Option<f64>),
+    /// Blue rubbed off at both ends.
     Even,
-    /// Bluing at the tip only.
-    Tip,
 }
 
 /// What was learned.
@@ -61,8 +59,8 @@ pub struct Tilt {
 /// How much more the jaws open than thought, as one reading tells it, m per side.
 struct Told {
     between: [f64; 2],
-    /// What it is most likely; none for an end of bluing.
-    about: Option<f64>,
+    /// What it is most likely, and about how far off that may be; none for an end of bluing without its length.
+    about: Option<(f64, f64)>,
     /// How much a unit of tilt flexibility opens the tip then, N m^2.
     lever: f64,
 }
@@ -81,7 +79,8 @@ struct Opening {
 /// else (the lathe's own taper, the tool pushed off, play taken up): then it is taken as the same at every force, and
 /// the next cut makes up for it all the same.
 ///
-/// Bluing alone tells which way, and not how far: the next cut is then within the tapers predicted to bear at both ends
+/// An end of bluing alone tells which way, and not how far; with the length of the rubbed band it tells how far, as a
+/// feeler does. Without any length the next cut is then within the tapers predicted to bear at both ends
 /// of what is known, halfway where both ends are known, and never below straight.
 ///
 /// `aim` is that of `grip`, which is dear to find and known to who asks.
@@ -109,8 +108,8 @@ pub fn learn(grip: &Grip<'_>, aim: Aim, readings: &[Reading]) -> Result<Learned,
     };
     let mut taper = right + opening;
     let straight = right.min(0.0);
-    if taper < straight && told.iter().all(|one| one.about.is_none()) {
-        let known = |reading: &Reading| reading.shows == Shows::Tip && reading.taper <= straight;
+    if taper < straight && !readings.iter().any(|reading| matches!(reading.shows, Shows::TipGap(_))) {
+        let known = |reading: &Reading| matches!(reading.shows, Shows::Only(End::Tip, _)) && reading.taper <= straight;
         if let Some(at) = readings.iter().position(known) {
             return Err(TaperError::Straight(at));
         }
@@ -134,11 +133,25 @@ fn tell(grip: &Grip<'_>, reading: &Reading, at: usize, now: Aim) -> Result<Told,
             let near = then.taper_for_gap(gap, right)?;
             let equal = near.map_or(far, |near| f64::midpoint(near, far));
             let least = near.map_or(f64::NEG_INFINITY, |near| taper - near);
-            ([least, taper - far], Some(taper - equal), then.centre(&then.press(equal, None)?))
+            ([least, taper - far], Some((taper - equal, equal - far)), then.centre(&then.press(equal, None)?))
         }
-        Shows::Base => ([taper - from, f64::INFINITY], None, middle),
-        Shows::Even => ([taper - to, taper - from], Some(taper - right), middle),
-        Shows::Tip => ([f64::NEG_INFINITY, taper - to], None, middle),
+        Shows::Even => ([taper - to, taper - from], Some((taper - right, to - from)), middle),
+        Shows::Only(end, band) => {
+            let just = if end == End::Base { from } else { to };
+            let least = taper - just;
+            let sure = if end == End::Base { [least, f64::INFINITY] } else { [f64::NEG_INFINITY, least] };
+            let [base, tip] = grip.bears;
+            let equal = match band {
+                None => None,
+                Some(band) if band >= tip - base => return Err(TaperError::Whole(at)),
+                Some(band) => then.taper_for_band(end, band, just)?,
+            };
+            let centre = match equal {
+                None => middle,
+                Some(equal) => then.centre(&then.press(equal, None)?),
+            };
+            (sure, equal.map(|equal| (taper - equal, equal - just)), centre)
+        }
     };
     Ok(Told { between, about, lever: then.lever(centre) })
 }
@@ -170,22 +183,24 @@ fn by_tilt(grip: &Grip<'_>, told: &[Told], lever: f64, aim: Aim) -> Result<(Tilt
 /// The readings together, each scaled to the present grip.
 fn together(told: &[Told], scale: &dyn Fn(&Told) -> f64, aim: Aim) -> Result<Opening, TaperError> {
     let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
-    let (mut sum, mut count) = (0.0, 0.0);
+    let (mut sum, mut weights) = (0.0, 0.0);
     for (at, one) in told.iter().enumerate() {
         let by = scale(one);
         let [from, to] = one.between.map(|end| end * by);
         if from > high + FEELER || to < low - FEELER {
             return Err(TaperError::Contradiction(at));
         }
+        if let Some((about, off)) = one.about {
+            // The nearer a reading tells, the more it counts.
+            let off = libm::fabs(off * by).max(FEELER);
+            sum += about * by / (off * off);
+            weights += 1.0 / (off * off);
+        }
         // Readings that miss each other by less than they can tell agree in the middle.
         let (from, to) = (low.max(from), high.min(to));
         (low, high) = (from.min(to), from.max(to));
-        if let Some(about) = one.about {
-            sum += about * by;
-            count += 1.0;
-        }
     }
-    let about = if count > 0.0 { (sum / count).max(low).min(high) } else { guess(low, high, aim) };
+    let about = if weights > 0.0 { (sum / weights).max(low).min(high) } else { guess(low, high, aim) };
     Ok(Opening { between: [low, high], about })
 }
 

@@ -19,7 +19,7 @@ mod learn;
 mod root;
 
 pub use bluing::{Bluing, Marked};
-pub use grip::{Aim, Grip, TaperError};
+pub use grip::{Aim, End, Grip, TaperError};
 pub use learn::{FEELER, Learned, Reading, Shows, Tilt, learn};
 
 #[cfg(test)]

@@ -8,9 +8,9 @@ use core::cell::RefCell;
 use super::corner::{At, Corner, Ends};
 use crate::contact::{Contact, Face, Lobing};
 use crate::evaluate::contact::AVERAGED;
-use crate::evaluate::cuts::{self, Factors, Slip};
 use crate::evaluate::elastic::Elasticity;
 use crate::evaluate::grip::LEAST_LEFT;
+use crate::evaluate::hold::{self, Factors, Slip};
 use crate::evaluate::pressed::Load;
 use crate::evaluate::shape::{section, toward_buckling};
 use crate::jaw::BoredJaw;
@@ -325,7 +325,7 @@ impl Asked<'_> {
         let face = &self.elastic.usual;
         let pressed = face.press_from(force, &gap, self.corners.like.borrow().as_ref());
         let contact = pressed.ok()?;
-        let factors = cuts::least_factors(setup, face, &contact, &mut self.corners.slip.borrow_mut());
+        let factors = hold::least_factors(setup, face, &contact, &mut self.corners.slip.borrow_mut());
         self.corners.like.replace(Some(contact));
         factors
     }

@@ -29,13 +29,17 @@ pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings) -> Markup {
     let told = PICTURES.iter().filter(|(id, _)| found.get(id).is_some_and(|finding| finding.value.is_ok()));
     let widest = scene.bluing.iter().flat_map(|picture| &picture.gap).copied().fold(1e-9, f64::max);
     html! {
-        (lines(found, &["taper.right", "taper.right.diameter", "taper.even", "taper.unseen", "taper.tilt", "taper.next", "taper.next.diameter"], desk))
+        (lines(found, &["taper.right", "taper.right.diameter", "taper.even", "taper.unseen", "taper.blued", "taper.tilt", "taper.next", "taper.next.diameter"], desk))
         @if let Some(cut) = scene.cut_taper {
             p id="taper-planned" {
                 "Planned: " (both(setup.jaws.taper.value, units)) ". To cut: "
                 @if cut > 0.0 { (both(cut, units)) } @else { "straight, no taper" } "."
             }
-            div.buttons { button type="button" id="adopt-taper" data-act="adopt-taper" { "Use it" span.heard { ": plan the taper to cut" } } }
+            @if units.show(Kind::Departure, setup.jaws.taper.value) == units.show(Kind::Departure, cut) {
+                p id="taper-settled" { "That is what is planned: nothing to change." }
+            } @else {
+                div.buttons { button type="button" id="adopt-taper" data-act="adopt-taper" { "Use it" span.heard { ": plan the taper to cut" } } }
+            }
         }
         @if let Some(told) = found.get("taper.next").or_else(|| found.get("taper.right")) {
             @match (&told.value, &told.caution) {
@@ -44,7 +48,11 @@ pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings) -> Markup {
             }
         }
         @if !scene.bluing.is_empty() {
-            p { "Bluing on the face of a jaw: filled where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale." }
+            p { "Bluing on the face of a jaw: filled where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale."
+                @if let Some(pressure) = found.get("taper.blued").and_then(|blued| blued.value.as_ref().ok()) {
+                    " Blued under " b { (units.show(Kind::Pressure, *pressure)) } ", not under the pressure of the run."
+                }
+            }
         }
         div.bluings {
             @for ((id, title), picture) in told.zip(&scene.bluing) {
