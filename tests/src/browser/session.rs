@@ -22,7 +22,7 @@ use super::viewport::Viewport;
 /// How long the driver may take over one call before it gives up on the browser. No claim about
 /// the page: only far more than any machine needs.
 const PATIENCE: Duration = Duration::from_secs(300);
-/// How long [`Browser::eventually`] looks before it tells what it sees instead; no claim either. The driver's
+/// How long an element, or what [`Browser::eventually`] looks at, is waited for; no claim either. The driver's
 /// client gives up on a call after two minutes.
 const LOOKING: Duration = Duration::from_secs(100);
 /// How often an element that the page has just replaced is looked up again.
@@ -63,8 +63,7 @@ impl Browser {
         let profile = tempfile::tempdir().expect("a folder for the profile");
         let session = block_on(WebDriver::new(driver.url.as_str(), capabilities(&chromium.browser, profile.path())));
         let browser = Self { session: Some(told(session, "opening a session")), _driver: driver, _profile: profile };
-        // What is drawn a turn later than it is asked for is waited for.
-        let patience = TimeoutConfiguration::new(Some(PATIENCE), Some(PATIENCE), Some(PATIENCE));
+        let patience = TimeoutConfiguration::new(Some(PATIENCE), Some(PATIENCE), None);
         told(block_on(browser.session().update_timeouts(patience)), "setting the patience");
         // A field that gets the keyboard says so only in a page that has it.
         browser.devtools("Emulation.setFocusEmulationEnabled", json!({ "enabled": true }));
@@ -238,7 +237,10 @@ impl Browser {
         self.session.as_ref().expect("the session lasts as long as the browser")
     }
 
+    /// The first element a CSS selector finds; what is drawn a turn later than it is asked for is waited for.
     fn find(&self, selector: &str) -> WebElement {
+        let there = format!("Boolean(document.querySelector({}))", json!(selector));
+        self.eventually(&there, &json!(true), selector);
         told(block_on(self.session().find(By::Css(selector))), selector)
     }
 

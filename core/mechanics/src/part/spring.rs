@@ -372,11 +372,8 @@ mod tests {
         let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
         let band = Band { side: Side::Outside, z: [0.0, 0.02], cells: Band::CELLS };
         let surface = |side, z| Surface { name: alloc::string::String::new(), side, z };
-        let surfaces = [
-            surface(Side::Outside, [0.0, 0.03]),
-            surface(Side::Bore, [0.0, 0.03]),
-            surface(Side::Face, [-1e-6, 1e-6]),
-        ];
+        let surfaces =
+            [surface(Side::Outside, [0.0, 0.03]), surface(Side::Bore, [0.0, 0.03]), surface(Side::Face, [-1e-6, 1e-6])];
         let spring = PartModel::new(&ring, steel, band, 3, &surfaces, 0.5).unwrap().spring().unwrap();
         let [outside, bore, face] = spring.stations.as_slice() else { panic!("three surfaces") };
         let mut pressed = 0;
