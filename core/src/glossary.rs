@@ -1,4 +1,10 @@
 //! Words of the trade, each defined once in our own words.
+//!
+//! ```
+//! use holdround_core::glossary::{WORDS, Word, words_in};
+//! let Word { word, .. } = words_in("Bore the soft jaws under load.").next().unwrap();
+//! assert!(WORDS.iter().any(|known| known.word == *word));
+//! ```
 
 /// A word and what it means here.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

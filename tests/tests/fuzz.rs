@@ -1,5 +1,6 @@
 //! Texts from outside, kept and changed at random: `HOLDROUND_FUZZ_CASES` sets how many of each kind. The same number
-//! makes the same texts. `fuzz/` has targets that look for untrodden paths instead.
+//! makes the same texts. `fuzz/` has targets that look for untrodden paths instead; the fewest texts that tread all
+//! they have found lie in the folders `found`, and are tried as they are.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a kept text that cannot be read must fail")]
 
@@ -81,12 +82,18 @@ fn changed(kept: &[String], chance: &mut Chance) -> String {
     String::from_utf8_lossy(&text).into_owned()
 }
 
-fn kept(target: &str) -> Vec<String> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("fuzz/corpus").join(target);
-    let mut files: Vec<_> =
-        fs::read_dir(&folder).expect("a folder of kept texts").map(|file| file.unwrap().path()).collect();
+/// The texts in a folder beside the targets of `fuzz/`, in order of their names.
+fn texts(folder: &str) -> Vec<String> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("fuzz/corpus").join(folder);
+    let files = fs::read_dir(&folder).expect("a folder of kept texts").map(|file| file.unwrap().path());
+    let mut files: Vec<_> = files.filter(|path| path.is_file()).collect();
     files.sort();
-    let texts = files.iter().map(|file| String::from_utf8_lossy(&fs::read(file).unwrap()).into_owned());
+    files.iter().map(|file| String::from_utf8_lossy(&fs::read(file).unwrap()).into_owned()).collect()
+}
+
+/// What is changed: texts of ours, and the worked examples.
+fn kept(target: &str) -> Vec<String> {
+    let texts = texts(target).into_iter();
     let examples = EXAMPLES.iter().map(|example| example.json.to_owned());
     match target {
         "setup_json" => texts.chain(examples).collect(),
@@ -101,7 +108,9 @@ fn whatever_text_comes_from_outside_is_refused_in_words_or_keeps_its_meaning() {
     for (name, target) in TARGETS {
         let kept = kept(name);
         assert!(kept.len() >= 4, "{name} has texts to begin with");
-        kept.iter().for_each(|text| target(text));
+        let found = texts(&format!("{name}/found"));
+        assert!(found.len() >= 10, "{name} has texts that were found");
+        kept.iter().chain(&found).for_each(|text| target(text));
         let mut chance = Chance(20_260);
         for _ in 0..cases {
             target(&changed(&kept, &mut chance));

@@ -28,6 +28,8 @@ mod placing;
 mod pressed;
 mod program;
 mod recut;
+#[cfg(test)]
+mod refusals;
 mod released;
 mod shape;
 mod speed;

@@ -1,4 +1,11 @@
 //! Worked examples: invented jobs, each with something to see.
+//!
+//! ```
+//! use holdround_core::{examples::{EXAMPLES, Example}, setup::{Entries, Setup}};
+//! let Example { title, json, .. } = &EXAMPLES[0];
+//! let entries = Entries::from_json(json).unwrap();
+//! assert!(!title.is_empty() && Setup::read(&entries).is_ok());
+//! ```
 
 /// A worked example.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

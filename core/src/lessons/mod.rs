@@ -2,6 +2,28 @@
 //!
 //! A lesson is data: words, a set-up to begin with, the entries that are meant to be changed, and what the findings
 //! must show in the end. Its words hold no figures of their own: those are taken from the findings, see [`figures`].
+//!
+//! ```
+//! use holdround_core::lessons::{Change, Check, Goal, LESSONS, Lesson, Seen, Want, changes};
+//! use holdround_core::{evaluate, setup::{Entries, Setup}};
+//!
+//! let lesson: &Lesson = &LESSONS[0];
+//! let start = Entries::from_json(lesson.json).unwrap();
+//! let mut entries = start.clone();
+//! let (path, text) = lesson.solution[0];
+//! entries.set(path, text);
+//! let moved: Vec<Change> = changes(&start, &entries);
+//! assert_eq!(moved[0].path, path);
+//!
+//! // Each goal is seen in the findings by itself; the lesson is done when all are met by what was meant to be changed.
+//! let found = evaluate(&Setup::read(&entries).unwrap());
+//! let check = Check::of(lesson, &start, &entries, &found);
+//! assert_eq!(check.all_met(), check.met() == lesson.goals.len());
+//! assert!(check.is_done() <= check.all_met() && check.strayed.is_empty());
+//! let goal = Goal { finding: "hold.factor", name: "Hold", want: Want::AtLeast(1.0) };
+//! let Seen { least, met, .. } = goal.seen(&found);
+//! assert_eq!((least, met), (Some(1.0), found.value("hold.factor").unwrap() >= 1.0));
+//! ```
 
 mod bore_under_load;
 mod bored_size;

@@ -3,6 +3,12 @@
 //! The coefficient that holds a turned part is far below the dry friction of laboratory tables
 //! (0.15 to 0.78 for steel on steel): coolant, oil and chatter are always there. Bored soft jaws
 //! are [`JawFace::Smooth`]. A hardened part is gripped as a [`Surface::Finished`] one.
+//!
+//! ```
+//! use holdround_core::materials::friction::{GripCoefficient, JawFace, Surface, grip_coefficient};
+//! let GripCoefficient { lowest, highest } = grip_coefficient(Surface::Finished, JawFace::Smooth);
+//! assert!(lowest.value < highest.value);
+//! ```
 
 use super::{Family, Figure, Source, figure};
 

@@ -2,6 +2,20 @@
 //!
 //! Figures are typical room-temperature values for choosing a material, not a certificate of the
 //! bar in the chuck; every one may be overridden by the user.
+//!
+//! ```
+//! use holdround_core::materials::{CuttingFigures, Family, Figure, Material, Reference, Trust, all, find};
+//! let steel: &Material = find("carbon-steel-c45").unwrap();
+//! assert_eq!(steel.family, Family::Steel);
+//! let CuttingFigures { specific_force, .. } = steel.cutting.unwrap();
+//! let Figure { value, source } = specific_force;
+//! assert_eq!(value, 2220e6);
+//! // Every figure tells where it is from, and whether that was read.
+//! let Reference { citation, .. } = source.reference();
+//! assert!(!citation.is_empty());
+//! let read = all().filter(|material| material.density.source.reference().trust == Trust::Read);
+//! assert!(read.count() > 10);
+//! ```
 
 mod castings;
 pub mod friction;

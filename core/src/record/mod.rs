@@ -4,6 +4,49 @@
 //! and earlier versions of its fields. Fields this page does not know are kept as they came, so that an older page
 //! loses nothing of a newer one's. Records of two places are merged without loss: the newest fields hold, others become
 //! earlier versions. What is deleted stays as a mark, so that an older file does not bring it back.
+//!
+//! ```
+//! use holdround_core::recut::Outlook;
+//! use holdround_core::record::{BORING_FIELDS, Fate, Field, FIELDS, Record, Records, Refused, Report, Reuse, reuse};
+//! use holdround_core::setup::{Document, Entries};
+//!
+//! // A set of jaws, bored once.
+//! let [march, april] = ["2027-03-01T12:00:00.000Z", "2027-04-01T12:00:00.000Z"];
+//! let mut boring = Record::default();
+//! let fields: Vec<&Field> = BORING_FIELDS.iter().chain(FIELDS).collect();
+//! assert!(fields.iter().any(|field| field.key == "diameter"));
+//! boring.set("diameter", "100 mm", march);
+//! let mut jaws = Record::default();
+//! jaws.set("name", "Sleeve jaws", march);
+//! jaws.borings.put("b1".into(), boring);
+//! assert!(jaws.title().contains("Sleeve jaws") && jaws.setup().is_none(), "no set-up is kept with them");
+//! assert_eq!((jaws.bored().len(), jaws.last_boring().unwrap().get("diameter")), (1, "100 mm"));
+//!
+//! // What the record has is taken over into the job on hand, and judged against it.
+//! let entries = jaws.taken_over(&Entries::default(), Some(true));
+//! let Reuse { bored, stock, outlook, .. } = reuse(&jaws, &entries).unwrap();
+//! assert!((bored - 0.1).abs() < 1e-12);
+//! assert_eq!(outlook == Outlook::TooLarge, stock < 0.0);
+//!
+//! // Deleted here, changed elsewhere since: it is back.
+//! let mut here = Records::default();
+//! here.put("a1".into(), jaws.clone());
+//! let mut elsewhere = here.clone();
+//! here.get_mut("a1").unwrap().delete();
+//! assert_eq!((here.that_are(true).count(), here.that_are(false).count()), (1, 0));
+//! elsewhere.get_mut("a1").unwrap().touch(april);
+//! let Report { fates, .. } = here.merge(elsewhere);
+//! assert_eq!(fates[0].0, Fate::Back);
+//! jaws.delete();
+//! jaws.restore(april);
+//! assert!(!jaws.is_deleted());
+//!
+//! // A record that cannot be read is named, and the others are taken over.
+//! let document = Document::from_json(r#"{"jaw_records": 2, "records": [{"id": "a1", "name": 7}]}"#).unwrap();
+//! let (read, refused): (Records, Vec<Refused>) = Records::from_document(&document)?;
+//! assert_eq!(read.0.len() + refused.len(), 1);
+//! # Ok::<(), &'static str>(())
+//! ```
 
 mod document;
 mod field;

@@ -26,6 +26,10 @@ pub(super) fn check(setup: &Setup, reader: &mut Reader<'_>) {
     for (at, cut) in setup.cuts.iter().enumerate() {
         check_cut(setup, &cut.kind, at, reader);
         let (least, most) = (-setup.grip.length.value, setup.overhang());
+        // A grip that reaches beyond the part is told by itself, and leaves no place to name.
+        if most < -1e-9 {
+            continue;
+        }
         if cut.distance.value < least || cut.distance.value > most + 1e-9 {
             let allowed = range_words(least, most, reader.unit_of(&t::CUT_DISTANCE, at));
             reader.conflict(
@@ -332,3 +336,6 @@ fn check_cut(setup: &Setup, kind: &CutKind, at: usize, reader: &mut Reader<'_>) 
         at_most(reader, &t::CUT_DEPTH, at, depth, diameter / 2.0, "A cut cannot go deeper than the axis.");
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -4,7 +4,10 @@ use std::fmt;
 
 /// A reason in plain words; every error of the tool is turned into one.
 #[derive(Debug)]
-pub struct Fault(String);
+pub struct Fault {
+    words: String,
+    unchecked: bool,
+}
 
 /// What a step gives back.
 pub type Outcome<T> = Result<T, Fault>;
@@ -12,19 +15,29 @@ pub type Outcome<T> = Result<T, Fault>;
 impl Fault {
     /// A fault with these words.
     pub fn new(words: impl Into<String>) -> Self {
-        Self(words.into())
+        Self { words: words.into(), unchecked: false }
+    }
+
+    /// Why something could not be checked, which is no fault of what was to be checked.
+    pub fn unchecked(words: impl Into<String>) -> Self {
+        Self { words: words.into(), unchecked: true }
+    }
+
+    /// Whether nothing is known for it could not be checked.
+    pub const fn is_unchecked(&self) -> bool {
+        self.unchecked
     }
 }
 
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.0)
+        f.write_str(&self.words)
     }
 }
 
 impl<E: std::error::Error> From<E> for Fault {
     fn from(error: E) -> Self {
-        Self(error.to_string())
+        Self::new(error.to_string())
     }
 }
 
@@ -39,6 +52,6 @@ pub trait While<T> {
 
 impl<T, E: fmt::Display> While<T> for Result<T, E> {
     fn during(self, doing: impl fmt::Display) -> Outcome<T> {
-        self.map_err(|error| Fault(format!("{doing}: {error}")))
+        self.map_err(|error| Fault::new(format!("{doing}: {error}")))
     }
 }

@@ -11,12 +11,14 @@
 //! (all files of a host's folder, with [`offline`] and [`single_file`]) to [`serve`].
 //! [`checks`] is the list of what `test` runs.
 
+pub mod advisories;
 pub mod axe;
 pub mod bind;
 pub mod checks;
 pub mod chromium;
 pub mod dependencies;
 pub mod evidence;
+pub mod examples;
 pub mod fault;
 pub mod offline;
 pub mod origins;

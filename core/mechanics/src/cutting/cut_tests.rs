@@ -46,12 +46,14 @@ fn boring_pushes_the_part_outward() {
 
 #[test]
 fn facing_feeds_radially_and_presses_toward_the_chuck() {
-    let direction = RadialFeed::Inward;
-    let facing = Facing { depth: 2e-3, feed: 0.25e-3, approach: FRAC_PI_2, direction };
-    let facing = cut(Operation::Facing(facing));
-    let (load, forces) = (facing.load().unwrap(), facing.forces().unwrap());
-    close(load.radial, -forces.feed, "feed force points to the axis");
-    close(load.axial, -forces.passive, "passive force points to the chuck");
+    // Whichever way the tool runs, its edge lies before the face.
+    for (direction, outward) in [(RadialFeed::Inward, -1.0), (RadialFeed::Outward, 1.0)] {
+        let facing = cut(Operation::Facing(Facing { depth: 2e-3, feed: 0.25e-3, approach: FRAC_PI_2, direction }));
+        let (load, forces) = (facing.load().unwrap(), facing.forces().unwrap());
+        close(load.radial, outward * forces.feed, "feed force points the way of the feed");
+        assert!(forces.passive > 0.0, "there is a passive force");
+        close(load.axial, -forces.passive, "passive force points to the chuck");
+    }
 }
 
 #[test]

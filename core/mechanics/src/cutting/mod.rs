@@ -7,25 +7,59 @@
 //! spindle the other way mirrors every load and changes no magnitude.
 //!
 //! ```
+//! use core::f64::consts::FRAC_PI_2;
 //! use holdround_mechanics::cutting::{
-//!     AxialFeed, Cut, ForceRatios, Operation, SpecificForce, ToolPosition, Turning,
+//!     AxialFeed, Boring, Chip, Cut, CutLoad, CuttingError, CuttingForces, Directions, Drilling, Facing, ForceRatios,
+//!     Grooving, Operation, RadialFeed, RotatingWrench, SpecificForce, SpindleDemand, SpindlePower, Surface,
+//!     ToolPosition, Turning, Wrench, twist_drill_thrust_ratio,
 //! };
 //!
+//! // C45, 2 mm deep at 0.25 mm a turn.
+//! let steel = SpecificForce { kc11: 2220e6, mc: 0.14 };
+//! let (depth, feed, approach) = (2e-3, 0.25e-3, FRAC_PI_2);
 //! let cut = Cut {
-//!     operation: Operation::Turning(Turning {
-//!         depth: 2e-3,
-//!         feed: 0.25e-3,
-//!         approach: core::f64::consts::FRAC_PI_2,
-//!         direction: AxialFeed::TowardChuck,
-//!     }),
-//!     material: SpecificForce { kc11: 2220e6, mc: 0.14 },
+//!     operation: Operation::Turning(Turning { depth, feed, approach, direction: AxialFeed::TowardChuck }),
+//!     material: steel,
 //!     correction: 1.0,
 //!     ratios: ForceRatios { feed: 0.4, passive: 0.3 },
 //!     tool: ToolPosition { radius: 0.04, z: 0.02 },
 //! };
-//! let forces = cut.forces()?;
-//! assert!((forces.cutting - 1347.756).abs() < 1e-3, "C45 main force in newtons");
-//! # Ok::<(), holdround_mechanics::cutting::CuttingError>(())
+//! let CuttingForces { cutting, torque, chip, .. } = cut.forces()?;
+//! assert!((cutting - 1347.756).abs() < 1e-3, "main force in newtons");
+//! assert_eq!(chip, Some(Chip { width: 2e-3, thickness: 0.25e-3 }));
+//! assert_eq!(cutting, steel.at(0.25e-3)? * 2e-3 * 0.25e-3);
+//! assert_eq!(cutting, steel.cutting_force(Chip { width: 2e-3, thickness: 0.25e-3 })?);
+//!
+//! // At 80 rad/s through a drive that keeps 80 %.
+//! let SpindleDemand { power, .. } = cut.demand(80.0, 0.8)?;
+//! assert!((power - torque * 80.0 / 0.8).abs() < 1e-9);
+//!
+//! // The load on the part is a force at the tool's tip, wherever the tool stands to the jaws.
+//! let CutLoad { radial, tangential, axial, .. } = cut.load()?;
+//! let turning: RotatingWrench = cut.load()?.rotating();
+//! let wrench = Wrench::of_force_at([radial, tangential, axial], [0.04, 0.0, 0.02]);
+//! for ((turned, fixed), stood) in turning.at(0.0).moment.iter().zip(wrench.moment).zip(cut.load()?.wrench(0.0).moment) {
+//!     assert!((turned - fixed).abs() < 1e-9 && (stood - fixed).abs() < 1e-9);
+//! }
+//!
+//! // Other operations push elsewhere.
+//! let boring = Operation::Boring(Boring { depth, feed, approach, direction: AxialFeed::AwayFromChuck });
+//! assert!(Cut { operation: boring, ..cut }.load()?.radial > 0.0);
+//! let facing = Operation::Facing(Facing { depth, feed, approach, direction: RadialFeed::Inward });
+//! assert!(Cut { operation: facing, ..cut }.load()?.axial < 0.0);
+//! let groove = Operation::Grooving(Grooving { width: 3e-3, feed: 0.1e-3, surface: Surface::Outside });
+//! assert_eq!(groove.directions(), Directions::Grooving(Surface::Outside));
+//! let point_angle = 118_f64.to_radians();
+//! let drill = Operation::Drilling(Drilling { diameter: 20e-3, pilot: 0.0, feed: 0.2e-3, point_angle });
+//! let thrust = ForceRatios { feed: twist_drill_thrust_ratio(point_angle), passive: 0.0 };
+//! assert!(Cut { operation: drill, ratios: thrust, ..cut }.forces()?.torque > 0.0);
+//!
+//! // A cut known by what it draws.
+//! let directions = Directions::Turning(AxialFeed::TowardChuck);
+//! let drawn = Operation::SpindlePower(SpindlePower { power, efficiency: 0.8, angular_speed: 80.0, directions });
+//! assert!((Cut { operation: drawn, ..cut }.forces()?.cutting - cutting).abs() < 1e-9);
+//! assert_eq!(Cut { correction: 0.0, ..cut }.forces(), Err(CuttingError::Correction));
+//! # Ok::<(), CuttingError>(())
 //! ```
 
 use core::fmt;

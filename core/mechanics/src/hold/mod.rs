@@ -18,20 +18,55 @@
 //! clamped part do: see [`Clamped::imbalance`].
 //!
 //! ```
-//! use holdround_mechanics::cutting::Wrench;
+//! use holdround_mechanics::cutting::{CutLoad, ToolPosition, Wrench};
 //! use holdround_mechanics::grip::Side;
-//! use holdround_mechanics::hold::{Clamped, Hold, JawGrip, Wrap};
+//! use holdround_mechanics::hold::{
+//!     Centre, Clamped, ContactPoint, Hold, HoldError, JawGrip, LateralSupport, Limit, Mode, Motion, Seat, WorstHold,
+//!     Wrap,
+//! };
 //!
 //! let grip = JawGrip {
 //!     jaws: 3, half_angle: 0.3, radius: 0.05, length: 0.03,
 //!     force: 20_000.0, side: Side::Outside, wrap: Wrap::Ignored,
 //! };
-//! let part = Clamped::new(&grip.contacts(5, 3)?, 0.1, None)?;
-//! let torque = Wrench { force: [0.0; 3], moment: [0.0, 0.0, 50.0] };
-//! let Hold::Limit(limit) = part.hold(&torque)? else { unreachable!() };
+//! let contacts: Vec<ContactPoint> = grip.contacts(5, 3)?;
+//! let part = Clamped::new(&contacts, 0.1, None)?;
+//! assert!(part.imbalance() < 1e-12, "three equal jaws push against each other");
+//!
 //! // mu F d / 2 = 100 N m
-//! assert!((limit.factor - 2.0).abs() < 1e-6, "half the torque that slips");
-//! # Ok::<(), holdround_mechanics::hold::HoldError>(())
+//! let torque = Wrench { force: [0.0; 3], moment: [0.0, 0.0, 50.0] };
+//! let held = part.hold(&torque)?;
+//! let Some(Limit { factor, motion, mode, .. }) = held.limit() else { unreachable!() };
+//! assert!((factor - 2.0).abs() < 1e-6, "half the torque that slips");
+//! assert!(held.limit().unwrap().gap() < 1e-6, "bracketed from both sides");
+//! assert_eq!(*mode, Mode::Spin);
+//!
+//! // No motion costs less friction than the one found.
+//! assert!((part.trial(&torque, motion).unwrap() - factor).abs() < 1e-5);
+//! let skew = Motion { velocity: [1.0, 0.0, 0.0], ..*motion };
+//! assert!(part.trial(&torque, &skew).unwrap() >= *factor);
+//! assert_eq!(skew.velocity_at([0.0; 3]), [1.0, 0.0, 0.0]);
+//! assert!((motion.power_of(&torque) - 50.0 * motion.rotation[2]).abs() < 1e-9);
+//!
+//! // A cut goes round: the worst place of the tool counts.
+//! let tool = ToolPosition { radius: 0.05, z: 0.06 };
+//! let cut = CutLoad { tool, radial: -400.0, tangential: -1000.0, axial: -300.0, couple: 0.0 };
+//! let WorstHold { hold, .. } = part.worst(&cut.rotating(), 3)?;
+//! let bare = hold.limit().unwrap().factor;
+//! assert!(part.worst_unless_above(&cut.rotating(), 3, 0.1)?.is_none(), "clearly above 0.1");
+//!
+//! // A stop under the part, jaws that bear across, and a centre each help.
+//! let seated = Clamped::new(&contacts, 0.1, Some(Seat { radius: 0.045, z: -0.03 }))?.supported(LateralSupport::Jaws);
+//! assert!(seated.worst(&cut.rotating(), 3)?.hold.limit().unwrap().factor > bare);
+//! let across = seated.allowed(&skew);
+//! assert!(seated.trial(&torque, &across).is_some());
+//! let centre = Centre { z: 0.1, thrust: 2000.0 };
+//! let centred = seated.clone().centred(centre)?;
+//! assert!(centre.bears_across() > 1000.0);
+//! assert!(centred.across(&cut.wrench(0.0)) > 0.0);
+//! assert_eq!(part.hold(&Wrench { force: [0.0; 3], moment: [0.0; 3] })?, Hold::NoLoad);
+//! assert_eq!(part.centred(centre).err(), Some(HoldError::Centre), "a centre needs a seat to press on");
+//! # Ok::<(), HoldError>(())
 //! ```
 
 mod centre;

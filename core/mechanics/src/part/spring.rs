@@ -360,3 +360,35 @@ fn hat_mass(points: &[f64], radius: f64) -> Vec<f64> {
     }
     mass
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::part::Step;
+
+    #[test]
+    fn stations_under_the_jaws_are_those_of_the_gripped_side_within_the_band() {
+        let ring = Profile::new(&[Step::cylinder(0.03, 0.15, 0.138)]).unwrap();
+        let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
+        let band = Band { side: Side::Outside, z: [0.0, 0.02], cells: Band::CELLS };
+        let surface = |side, z| Surface { name: alloc::string::String::new(), side, z };
+        let surfaces =
+            [surface(Side::Outside, [0.0, 0.03]), surface(Side::Bore, [0.0, 0.03]), surface(Side::Face, [-1e-6, 1e-6])];
+        let spring = PartModel::new(&ring, steel, band, 3, &surfaces, 0.5).unwrap().spring().unwrap();
+        let [outside, bore, face] = spring.stations.as_slice() else { panic!("three surfaces") };
+        let mut pressed = 0;
+        for (&[_, z], &under) in outside.at.iter().zip(&outside.pressed) {
+            assert_eq!(under.is_some(), z <= 0.02 + 1e-12, "outside at {z}");
+            let Some((at, share)) = under else { continue };
+            let (below, above) = (spring.points[at], spring.points[at + 1]);
+            assert!((below + share * (above - below) - z).abs() < 1e-12, "{z} is {share} of the way past {below}");
+            pressed += 1;
+        }
+        assert!(pressed > 3 && pressed < outside.at.len(), "some are under the jaws, some are not");
+        // The face has a corner in common with the band, and is not pressed there: it is read along the axis.
+        assert!(face.at.iter().any(|&[r, _]| (r - 0.075).abs() < 1e-12), "the face reaches the corner");
+        for other in [bore, face] {
+            assert!(other.pressed.iter().all(Option::is_none) && !other.at.is_empty(), "{other:?}");
+        }
+    }
+}

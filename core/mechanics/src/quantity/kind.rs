@@ -101,3 +101,30 @@ impl Kind {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_kind_has_a_unit_for_those_who_think_in_inches() {
+        let symbols = [
+            (Kind::Length, "in"),
+            (Kind::Departure, "in"),
+            (Kind::Feed, "in/rev"),
+            (Kind::Pressure, "psi"),
+            (Kind::Stress, "ksi"),
+            (Kind::Force, "lbf"),
+            (Kind::SurfaceSpeed, "ft/min"),
+            (Kind::Mass, "lb"),
+            (Kind::Density, "lb/in³"),
+            (Kind::Power, "hp"),
+            (Kind::Torque, "lbf·ft"),
+            (Kind::Stiffness, "lbf/in"),
+            (Kind::TiltStiffness, "lbf·ft/rad"),
+        ];
+        for (kind, symbol) in symbols {
+            assert_eq!(kind.unit_in(UnitSystem::Inch).symbol, symbol, "{kind:?}");
+        }
+    }
+}

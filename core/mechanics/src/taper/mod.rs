@@ -12,6 +12,50 @@
 //! taper. One pressed face therefore answers for every tilt stiffness, and for whatever else leans the face
 //! ([`learn`]). Across a wide face the lean follows the cosine of the angle from the jaw's middle, and a taper does
 //! not: there the answer is a little off, and the next reading puts it right.
+//!
+//! ```
+//! use holdround_mechanics::contact::{Arc, Contact, Face, JawGive};
+//! use holdround_mechanics::jaw_spring::{JawColumn, MasterJaw, Section};
+//! use holdround_mechanics::part::{Band, Elastic, PartModel, Profile, Side, Step};
+//! use holdround_mechanics::taper::{Aim, Bluing, Grip, Learned, Marked, Reading, Shows, TaperError, Tilt, learn};
+//!
+//! // A sleeve 40 mm long in steel jaws whose face stands 25 mm above the serrations.
+//! let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
+//! let sleeve = Profile::new(&[Step::cylinder(0.04, 0.1, 0.06)])?;
+//! let band = Band { side: Side::Outside, z: [0.0, 0.04], cells: Band::CELLS };
+//! let part = PartModel::new(&sleeve, steel, band, 3, &[], 0.6)?.spring()?;
+//! let section = |length, depth| Section { length, width: 0.04, depth };
+//! let master = MasterJaw::default();
+//! let column = JawColumn::new(&[section(0.025, 0.045), section(0.04, 0.035)], 205e9, 0.29, master)?;
+//! let heights: Vec<f64> = part.points.iter().map(|z| 0.025 + z).collect();
+//! let give = JawGive { spot: 0.0, column: column.matrix(&heights), body: Some(steel) };
+//! let face = Face::new(&part, Arc::graded(0.8, 8), &give)?;
+//! let grip = Grip {
+//!     face: &face, column: &column, heights: &heights, base: 0.025, length: 0.04, bears: [0.025, 0.065],
+//!     larger: 0.0, force: 2e4, ring_force: 2e4, ring_height: 0.0, tilt: master.tilt, tilt_depth: master.depth,
+//!     like: None,
+//! };
+//!
+//! // Bored over a low ring and pressed higher up, the jaws open at the tip; the taper cancels that.
+//! let aim: Aim = grip.aim()?;
+//! assert_eq!(aim.lean, grip.lean());
+//! assert!(aim.taper > 0.0 && aim.unseen[0] < aim.taper && aim.taper < aim.unseen[1]);
+//! assert!((grip.even_taper()? - aim.taper).abs() < 0.2 * aim.taper, "a sleeve gives nearly alike along it");
+//! let tapered: Contact = grip.press(aim.taper, None)?;
+//! assert_eq!(Bluing::of(&grip, &tapered).marked, Marked::Even);
+//! let straight = grip.press(0.0, Some(&tapered))?;
+//! assert_eq!(Bluing::of(&grip, &straight).marked.words(), Marked::Base.words());
+//! assert!(grip.tip_gap(&straight) > 0.0 && grip.centre(&straight) < grip.centre(&tapered));
+//!
+//! // A feeler that goes in deeper than thought tells of a softer chuck, and asks for more taper.
+//! let shows = Shows::TipGap(grip.tip_gap(&straight) + 10e-6);
+//! let Learned { tilt, taper, .. } = learn(&grip, aim, &[Reading { taper: 0.0, force: 2e4, shows }])?;
+//! let Tilt { stiffness, .. } = tilt?;
+//! assert!(stiffness < master.tilt && taper > aim.taper);
+//! let open = Reading { taper: 0.0, force: 2e4, shows: Shows::TipGap(2e-3) };
+//! assert_eq!(learn(&grip, aim, &[open]), Err(TaperError::Loose(0)), "two millimetres are no lean");
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
 
 mod bluing;
 mod grip;

@@ -14,7 +14,11 @@ const FORCE: f64 = 20e3;
 const THOUSANDTH: f64 = 25.4e-6;
 
 fn sleeve() -> PartSpring {
-    let profile = Profile::new(&[Step::cylinder(LENGTH, 0.1, 0.06)]).unwrap();
+    part(&[Step::cylinder(LENGTH, 0.1, 0.06)])
+}
+
+fn part(steps: &[Step]) -> PartSpring {
+    let profile = Profile::new(steps).unwrap();
     let band = Band { side: Side::Outside, z: [0.0, LENGTH], cells: Band::CELLS };
     PartModel::new(&profile, STEEL, band, 3, &[], 0.6).unwrap().spring().unwrap()
 }
@@ -93,6 +97,22 @@ fn boring_where_and_as_hard_as_one_grips_needs_hardly_any_taper() {
     let low = jaw.grip(FORCE, 0.01).aim().unwrap().taper;
     let level = jaw.grip(FORCE, BASE + LENGTH / 2.0).aim().unwrap().taper;
     assert!(level.abs() < 0.25 * low, "{level} with the ring level with the part, {low} with it at the root");
+}
+
+#[test]
+fn where_one_end_gives_more_the_taper_stays_a_quarter_within_those_that_bear_at_both() {
+    // The floor of a cup hardly gives beside its open wall: a taper that only evens the lean leaves one end almost bare.
+    let [wall, floor] = [Step::cylinder(0.03, 0.1, 0.088), Step::cylinder(0.01, 0.1, 0.0)];
+    for (steps, wanted) in [([wall, floor], 0.75), ([floor, wall], 0.25)] {
+        let part = part(&steps);
+        let jaw = Jaw::new(&part, 1e6, 0.8);
+        let grip = jaw.grip(5e3, 0.01);
+        let Aim { taper, lean, unseen: [little, much] } = grip.aim().unwrap();
+        let [share, leaning] = [taper, lean].map(|taper| (taper - little) / (much - little));
+        assert!((share - wanted).abs() < 1e-9, "{share} of the way from {little} to {much}, lean {lean}");
+        assert!((leaning - 0.5).abs() > 0.25, "the lean alone is nearer an end: {leaning}");
+        assert_eq!(by_bluing(&grip, taper), Shows::Even, "it bears at both ends");
+    }
 }
 
 /// Cuts, reads and learns; the readings it took, how the jaws bear then, and how far off the taper is. None where
