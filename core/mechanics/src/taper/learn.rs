@@ -184,10 +184,13 @@ fn by_tilt(grip: &Grip<'_>, told: &[Told], lever: f64, aim: Aim) -> Result<(Tilt
 fn together(told: &[Told], scale: &dyn Fn(&Told) -> f64, aim: Aim) -> Result<Opening, TaperError> {
     let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
     let (mut sum, mut weights) = (0.0, 0.0);
+    // Ends of bluing alone show the width of what bears at both, too: it may be less than predicted, down to nothing.
+    let alone = told.iter().all(|one| one.about.is_none());
+    let slack = FEELER + if alone { aim.unseen[1] - aim.unseen[0] } else { 0.0 };
     for (at, one) in told.iter().enumerate() {
         let by = scale(one);
         let [from, to] = one.between.map(|end| end * by);
-        if from > high + FEELER || to < low - FEELER {
+        if from > high + slack || to < low - slack {
             return Err(TaperError::Contradiction(at));
         }
         if let Some((about, off)) = one.about {
@@ -198,7 +201,7 @@ fn together(told: &[Told], scale: &dyn Fn(&Told) -> f64, aim: Aim) -> Result<Ope
         }
         // Readings that miss each other by less than they can tell agree in the middle.
         let (from, to) = (low.max(from), high.min(to));
-        (low, high) = (from.min(to), from.max(to));
+        (low, high) = if alone { (from, to) } else { (from.min(to), from.max(to)) };
     }
     let about = if weights > 0.0 { (sum / weights).max(low).min(high) } else { guess(low, high, aim) };
     Ok(Opening { between: [low, high], about })
