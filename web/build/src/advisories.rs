@@ -15,5 +15,6 @@ pub fn check(workspace: &Workspace) -> Outcome<()> {
     };
     deny(&["--version"]).map_err(|_| Fault::unchecked("cargo-deny is not installed: cargo install cargo-deny"))?;
     deny(&["fetch", "db"]).map_err(|fault| Fault::unchecked(format!("no network to the advisories: {fault}")))?;
-    deny(&["check", "--disable-fetch", "advisories"])
+    // What was fetched is judged, without going to the network again.
+    deny(&["--offline", "check", "advisories"])
 }
