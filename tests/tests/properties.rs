@@ -264,3 +264,40 @@ proptest! {
         }
     }
 }
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 24, max_local_rejects: 100_000, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_tilt_stiffness_put_in_is_told_by_its_lobes_or_none_is(mut entries in near(), power in -0.9..0.9_f64) {
+        for (path, text) in [
+            ("chuck.tilt_stiffness", "1000000"),
+            ("indicator.use", "once"),
+            ("indicator.surface", "outside"),
+            ("indicator.start", "0 °"),
+            ("indicator.unit", "0.001 mm"),
+            ("indicator.resolution", "0.01 µm"),
+        ] {
+            entries.set(path, text);
+        }
+        let put_in = 1e6 * 4.0_f64.powf(power);
+        let mut bench = Bench::of(&entries);
+        let there = bench.with(&[("chuck.tilt_stiffness", &put_in.to_string())]);
+        let shape = there.and_then(|found| found.scene.indicator?.predicted);
+        if let Some(shape) = shape {
+            for at in 0..12 {
+                let y = 1e6 * shape.at(std::f64::consts::TAU * f64::from(at) / 12.0);
+                // No reading is beyond 5 mm.
+                prop_assume!(y.abs() < 4e3);
+                entries.set(&format!("dial.{at}.reading"), &holdround_core::quantity::fixed(y, 5));
+            }
+            let found = findings(&entries);
+            if let Some(told) = value(&found, "indicator.tilt") {
+                // Waves above the twelve stations' reach fold back alike on both sides; what is left is the root's.
+                prop_assert!((told / put_in - 1.0).abs() < 0.03, "{told} N m/rad for {put_in}");
+                let (least, most) = found.get("indicator.tilt").and_then(|finding| finding.band).unwrap();
+                prop_assert!(least <= told && told <= most, "{told} in {least} to {most}");
+            }
+        }
+    }
+}

@@ -20,6 +20,7 @@ mod gauge;
 mod grip;
 mod groove;
 mod indicator;
+mod indicator_corrections;
 mod indicator_words;
 mod influence;
 mod own_rings;

@@ -63,8 +63,7 @@ impl Browser {
         let profile = tempfile::tempdir().expect("a folder for the profile");
         let session = block_on(WebDriver::new(driver.url.as_str(), capabilities(&chromium.browser, profile.path())));
         let browser = Self { session: Some(told(session, "opening a session")), _driver: driver, _profile: profile };
-        // What is drawn a turn later than it is asked for is waited for.
-        let patience = TimeoutConfiguration::new(Some(PATIENCE), Some(PATIENCE), Some(LOOKING));
+        let patience = TimeoutConfiguration::new(Some(PATIENCE), Some(PATIENCE), None);
         told(block_on(browser.session().update_timeouts(patience)), "setting the patience");
         // A field that gets the keyboard says so only in a page that has it.
         browser.devtools("Emulation.setFocusEmulationEnabled", json!({ "enabled": true }));
@@ -238,7 +237,10 @@ impl Browser {
         self.session.as_ref().expect("the session lasts as long as the browser")
     }
 
+    /// The first element a CSS selector finds; what is drawn a turn later than it is asked for is waited for.
     fn find(&self, selector: &str) -> WebElement {
+        let there = format!("Boolean(document.querySelector({}))", json!(selector));
+        self.eventually(&there, &json!(true), selector);
         told(block_on(self.session().find(By::Css(selector))), selector)
     }
 
