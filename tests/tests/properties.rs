@@ -166,7 +166,9 @@ proptest! {
     #[test]
     fn more_pressure_never_grips_less(entries in near(), low in 0.5..2.0_f64, more in 1.0..2.0_f64) {
         let mut bench = Bench::of(&entries);
-        let mut at = |pressure: f64| bench.with(&[("run.pressure", &format!("{pressure} MPa"))]).unwrap();
+        // With two pressures the one for finishing may not be the greater.
+        let one = ("run.pressures", "one");
+        let mut at = |pressure: f64| bench.with(&[one, ("run.pressure", &format!("{pressure} MPa"))]).unwrap();
         let (one, two) = (at(low), at(low * more));
         if let (Some(one), Some(two)) = (value(&one, "grip.rest"), value(&two, "grip.rest")) {
             prop_assert!(two >= one * (1.0 - ROUNDING), "{two} under {one}");
@@ -204,7 +206,9 @@ proptest! {
         if let (Some((one, how)), Some((two, then))) = (told(&one), told(&two)) {
             prop_assert!(two >= one * (1.0 - SOLVER), "more friction holds no less: {one}, {two}");
             prop_assert!(two <= one * more * (1.0 + SOLVER), "nor more than in proportion: {one}, {two}, {more}");
-            let slips = |how: &str| !how.contains("lifts off") && !how.contains("off its seat");
+            // A centre bears some of the load itself, whatever the friction.
+            let alone = entries.get("grip.tail") != Some("centre");
+            let slips = |how: &str| alone && !how.contains("lifts off") && !how.contains("off its seat");
             if slips(&how) && slips(&then) {
                 prop_assert!((two / one / more - 1.0).abs() < SOLVER || one == 0.0, "{one}, {two}, {more}: {how} {then}");
             }
@@ -280,7 +284,7 @@ proptest! {
         ] {
             entries.set(path, text);
         }
-        let put_in = 1e6 * 4.0_f64.powf(power);
+        let put_in = 1e6 * libm::pow(4.0, power);
         let mut bench = Bench::of(&entries);
         let there = bench.with(&[("chuck.tilt_stiffness", &put_in.to_string())]);
         let shape = there.and_then(|found| found.scene.indicator?.predicted);
