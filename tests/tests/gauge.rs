@@ -1,6 +1,10 @@
 //! Readings of a grip gauge against plate data that say the same: every consumer of the grip must give the same.
 
-#![allow(clippy::unwrap_used, reason = "what a worked job is known to have must fail loudly if it has not")]
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "what a worked job is known to have must fail loudly if it has not"
+)]
 
 use holdround_core::findings::Findings;
 use holdround_core::quantity::UnitSystem;
@@ -35,7 +39,7 @@ fn job(more: &[(&str, String)]) -> Setup {
         .map(|at| {
             (
                 format!("dial.{at}.reading"),
-                format!("{:.3}", -20.0 * (std::f64::consts::TAU * f64::from(at) / 4.0).cos()),
+                format!("{:.3}", -20.0 * libm::cos(std::f64::consts::TAU * f64::from(at) / 4.0)),
             )
         })
         .collect();

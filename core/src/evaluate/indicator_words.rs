@@ -157,7 +157,7 @@ pub(super) const fn tilt(is_gauged: bool, edge_fits: bool) -> &'static str {
 /// Why lobes tell no tilt stiffness: it moves them by this share.
 pub(super) fn hardly(share: f64) -> String {
     format!(
-        "Between a quarter and four times the tilt stiffness entered these lobes change by {} % only: they tell nothing of it. Read at the far end of a part that stands out further. Friction between jaw and part and the radial stiffness of a master jaw are not in these lobes at all.",
+        "Between a quarter and four times the tilt stiffness entered these lobes change by {} % only: they tell nothing of it. Read at the far end of a part that stands out further.",
         fixed(100.0 * share, 1)
     )
 }
@@ -170,9 +170,9 @@ pub(super) const MANY_TILTS: &str =
 /// What to beware of in taking a condition over.
 pub(super) fn condition(share: f64) -> &'static str {
     if share > 1.0 {
-        "It takes all of the difference for grip, and raises the grip counted on: read a grip gauge before you rely on it."
+        "It takes all of the difference for grip, and raises the grip counted on: read a grip gauge before you rely on it. Friction between jaw and part moves no lobes in this model: they tell nothing of it."
     } else {
-        "It takes all of the difference for grip; friction and bearing change lobes too. Check it with a grip gauge."
+        "It takes all of the difference for grip; how the jaws tilt and bear changes lobes too. Check it with a grip gauge. Friction between jaw and part moves no lobes in this model: they tell nothing of it."
     }
 }
 
