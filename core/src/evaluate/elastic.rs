@@ -104,12 +104,14 @@ impl Shapes {
     pub(super) fn elastic(&self, rigid: &Face<'static>, factor: f64) -> Result<Face<'static>, ContactError> {
         let heights = self.heights(&rigid.part().points);
         let column = self.column(factor).map_or_else(Vec::new, |column| column.matrix(&heights));
-        rigid.giving(&give(column, Elastic { youngs: self.jaw.youngs * factor, ..self.jaw }))
+        give(rigid, column, Elastic { youngs: self.jaw.youngs * factor, ..self.jaw })
     }
 }
 
-fn give(column: Vec<f64>, body: Elastic) -> JawGive {
-    JawGive { spot: 0.0, column, body: Some(body) }
+/// One copy of it in the page: it is long.
+#[inline(never)]
+fn give(rigid: &Face<'static>, column: Vec<f64>, body: Elastic) -> Result<Face<'static>, ContactError> {
+    rigid.giving(&JawGive { spot: 0.0, column, body: Some(body) })
 }
 
 /// What the top jaws are of.
@@ -198,7 +200,7 @@ impl Elasticity {
     /// The jaws of `setup` on master jaws that tilt `factor` times as stiffly.
     pub(super) fn tilting(&self, setup: &Setup, factor: f64) -> Result<Tilting, ContactError> {
         let column = self.column.tilting(factor);
-        let face = self.rigid.giving(&give(column.matrix(&self.heights), body(setup)))?;
+        let face = give(&self.rigid, column.matrix(&self.heights), body(setup))?;
         Ok(Tilting { face, column })
     }
 }

@@ -95,11 +95,9 @@ pub(super) fn press(
     [force, omega]: [f64; 2],
 ) -> Result<Contact, ContactError> {
     let middle = f64::midpoint(setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
-    let load = Load::of(setup, elastic, spinning);
-    match tilting {
-        None => elastic.usual.press(force, &load.gap(middle, omega)),
-        Some(Tilting { face, column }) => face.press(force, &Load { column, ..load }.gap(middle, omega)),
-    }
+    let (face, column) = tilting.map_or((&elastic.usual, &elastic.column), |Tilting { face, column }| (face, column));
+    let load = Load { column, ..Load::of(setup, elastic, spinning) };
+    face.press(force, &load.gap(middle, omega))
 }
 
 impl<'a> Load<'a> {
