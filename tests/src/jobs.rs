@@ -36,11 +36,17 @@ pub fn job(draws: &[f64], spread: Spread) -> Entries {
             (Form::Quantity { kind, least, most, .. }, None) => {
                 written(kind, drawn(input, kind, (least, most), draw, spread))
             }
+            // Else too few parts were hollow.
+            (Form::Choice(_), _) if input.path == "grip.tail" && draw < 0.8 => "none".to_string(),
             (Form::Choice(choices), _) => pick(choices, draw).key.to_string(),
             (Form::Material(wanted), _) => material(wanted, draw).to_string(),
             (Form::Text(_), _) => continue,
         };
         entries.set(&input.at(0), &text);
+        // A centre needs a solid end, which hardly any part drawn has.
+        if input.path == "grip.tail" && text == "centre" && !inside {
+            entries.set("part.bore_diameter", "0 mm");
+        }
     }
     for (at, reading) in draws[READINGS..].chunks(2).enumerate() {
         let pressure = 1.0 + at as f64 + 0.5 * reading[0];
@@ -51,9 +57,9 @@ pub fn job(draws: &[f64], spread: Spread) -> Entries {
 }
 
 /// Readings of a gauge are drawn together, and steps make a part together or hardly ever. Teeth and rings are counted
-/// in whole numbers. A centre needs a solid end, and hardly any part drawn has one.
+/// in whole numbers.
 fn is_drawn(path: &str) -> bool {
-    !["part.shape", "stroke.tooth", "ring.used", "indicator.stations", "grip.tail", "grip.thrust"].contains(&path)
+    !["part.shape", "stroke.tooth", "ring.used", "indicator.stations"].contains(&path)
         && !["gauge", "spun", "dial", "steps", "surfaces", "rings", "readings"]
             .iter()
             .any(|list| path.starts_with(list))

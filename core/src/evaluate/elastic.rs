@@ -57,7 +57,6 @@ impl Shapes {
         let (blank, step) = (setup.jaws.length.value, setup.jaws.step.value);
         let cells = libm::ceil(setup.bearing_length() / (CELL * setup.gripped_radius())) as usize;
         let cells = cells.clamp(Band::CELLS, MOST_CELLS);
-        let material = setup.jaws.material;
         Self {
             profile: part.profile.clone(),
             part: Elastic {
@@ -69,11 +68,7 @@ impl Shapes {
             jaws: setup.chuck.jaws as usize,
             half_angle,
             surfaces: surfaces(setup),
-            jaw: Elastic {
-                youngs: material.youngs_modulus.value,
-                poisson: material.poissons_ratio.value,
-                density: material.density.value,
-            },
+            jaw: body(setup),
             sections: [
                 Section { length: setup.jaws.height.value - length, width, depth: blank },
                 Section { length, width, depth: blank - step },
@@ -108,11 +103,24 @@ impl Shapes {
     /// The face of the jaws, their stiffness times `factor`.
     pub(super) fn elastic(&self, rigid: &Face<'static>, factor: f64) -> Result<Face<'static>, ContactError> {
         let heights = self.heights(&rigid.part().points);
-        rigid.giving(&JawGive {
-            spot: 0.0,
-            column: self.column(factor).map_or_else(Vec::new, |column| column.matrix(&heights)),
-            body: Some(Elastic { youngs: self.jaw.youngs * factor, ..self.jaw }),
-        })
+        let column = self.column(factor).map_or_else(Vec::new, |column| column.matrix(&heights));
+        give(rigid, column, Elastic { youngs: self.jaw.youngs * factor, ..self.jaw })
+    }
+}
+
+/// One copy of it in the page: it is long.
+#[inline(never)]
+fn give(rigid: &Face<'static>, column: Vec<f64>, body: Elastic) -> Result<Face<'static>, ContactError> {
+    rigid.giving(&JawGive { spot: 0.0, column, body: Some(body) })
+}
+
+/// What the top jaws are of.
+fn body(setup: &Setup) -> Elastic {
+    let material = setup.jaws.material;
+    Elastic {
+        youngs: material.youngs_modulus.value,
+        poisson: material.poissons_ratio.value,
+        density: material.density.value,
     }
 }
 
@@ -180,6 +188,21 @@ pub(super) struct Elasticity {
     pub(super) density: f64,
     /// Relative change of the lobes in the last refinement; none if there was none.
     pub(super) change: Option<f64>,
+}
+
+/// The jaws on master jaws that tilt otherwise than entered.
+pub(super) struct Tilting {
+    pub(super) face: Face<'static>,
+    pub(super) column: JawColumn,
+}
+
+impl Elasticity {
+    /// The jaws of `setup` on master jaws that tilt `factor` times as stiffly.
+    pub(super) fn tilting(&self, setup: &Setup, factor: f64) -> Result<Tilting, ContactError> {
+        let column = self.column.tilting(factor);
+        let face = give(&self.rigid, column.matrix(&self.heights), body(setup))?;
+        Ok(Tilting { face, column })
+    }
 }
 
 impl Work {

@@ -7,10 +7,12 @@ use super::pressed::{Effort, Pressed};
 use super::{bore, cautions, contact, finish, grip, hold, indicator, placing, program, shape, speed, taper};
 use crate::findings::{Assumption, Findings, Scene};
 use crate::jaw::BoredJaw;
-use crate::setup::{Assumed, Setup, declared};
+use crate::setup::{Assumed, AssumedFrom, Setup, declared};
 
 /// Where a value comes from that was entered in brackets.
 const BY_HAND: &str = "entered in brackets, as assumed: common practice, no source";
+/// Where a value comes from that was taken over from readings.
+const FROM_INDICATOR: &str = "from the indicator, all of the difference taken for this";
 
 /// How far the shape work for a set-up has come.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -157,7 +159,11 @@ impl Engine {
 
 fn assumption(assumed: &Assumed) -> Option<Assumption> {
     let input = declared(&assumed.path)?;
-    let source = if assumed.by_hand { BY_HAND } else { input.source };
+    let source = match assumed.from {
+        AssumedFrom::Default => input.source,
+        AssumedFrom::Brackets => BY_HAND,
+        AssumedFrom::Indicator => FROM_INDICATOR,
+    };
     Some(Assumption {
         entry: assumed.path.clone(),
         name: input.name,

@@ -12,6 +12,7 @@ use crate::grip::{
 };
 use crate::jaw::BoredJaw;
 use crate::quantity::{Force, Kind, Pressure};
+use crate::setup::chuck_inputs::CONDITION;
 use crate::setup::{GripFrom, Setup};
 
 /// Confidence of the band about a line through gauge readings.
@@ -147,7 +148,8 @@ pub(super) fn at_rest(setup: &Setup, found: &mut Vec<Finding>) -> Option<RestGri
             if let Some(cylinder) = &chuck.behind_gauge {
                 found.extend(gauge::condition(setup, &plate, cylinder, &rest));
             }
-            let finding = if chuck.condition_is_read { finding.caution(CONDITION_READ) } else { finding };
+            let finding =
+                if setup.is_from_indicator(CONDITION.path) { finding.caution(CONDITION_READ) } else { finding };
             let allowed = plate.grip_limit(setup.jaws.height.value).unwrap_or(plate.greatest_grip);
             let origin = if allowed < plate.greatest_grip {
                 "the plate, less for jaws taller than it is given for"
@@ -182,13 +184,33 @@ fn known(setup: &Setup, plate: &Plate, pressure: Pressure, found: &mut Vec<Findi
         GripFrom::Chart { pressure: at, grip, condition } => {
             from_chart(pressure.value, &ChartPoint { pressure: at.value, grip: grip.value }, condition.value)
         }
-        GripFrom::Gauge(readings) => from_gauge(pressure.value, readings),
+        GripFrom::Gauge(readings) => {
+            // The gauge tells the grip; what the draw tube pulls is the cylinder's, and has its own limit.
+            if let Some(cylinder) = &setup.chuck.behind_gauge {
+                draw(pressure.value, plate, cylinder, found)?;
+            }
+            from_gauge(pressure.value, readings)
+        }
     }
 }
 
 /// Total grip at rest expected at another pressure, N, or why none can be given.
 pub(super) fn at_pressure(setup: &Setup, pressure: Pressure) -> Result<f64, String> {
     known(setup, &plate(setup), pressure, &mut Vec::new()).map(|(rest, _)| rest.expected)
+}
+
+/// Pressure at which the grip at rest begins, Pa: none by plate and chart, where a gauge's line has it otherwise.
+pub(super) fn begins_at(setup: &Setup) -> f64 {
+    match &setup.chuck.grip_from {
+        GripFrom::Gauge(readings) => line(readings).map_or(0.0, |line| -line.intercept() / line.slope()),
+        _ => 0.0,
+    }
+}
+
+/// Grip at rest at another pressure, Pa, over that at the one set; without pressure there is none.
+pub(super) fn over(setup: &Setup, pressure: f64) -> f64 {
+    let begins = begins_at(setup);
+    if pressure > 0.0 { ((pressure - begins) / (setup.pressure.value - begins)).max(0.0) } else { 0.0 }
 }
 
 /// What the chuck's plate says.
@@ -206,18 +228,17 @@ fn exact(grip: f64) -> RestGrip {
     RestGrip { expected: grip, least: grip, most: grip }
 }
 
-fn from_plate(
+/// What the draw tube pulls, N, against the chuck's plate.
+fn draw(
     pressure: f64,
     plate: &Plate,
     cylinder: &crate::setup::Cylinder,
-    condition: f64,
     found: &mut Vec<Finding>,
-) -> Known {
+) -> Result<f64, String> {
     let face = if cylinder.rod_side { PistonFace::Rod } else { PistonFace::Full };
     let efficiency = cylinder.efficiency.value;
     let solid = Cylinder { bore: cylinder.bore.value, rod: cylinder.rod.value };
     let draw = solid.draw_force(pressure, face, efficiency).map_err(|error| why(&error))?;
-    let grip = plate.grip(draw, condition).map_err(|error| why(&error))?;
     let area = draw / (pressure * efficiency);
     let formula = if cylinder.rod_side { "F_d = η p π (D² − d²) / 4" } else { "F_d = η p π D² / 4" };
     found.push(
@@ -239,6 +260,18 @@ fn from_plate(
                 source: "force is pressure times area",
             }),
     );
+    Ok(draw)
+}
+
+fn from_plate(
+    pressure: f64,
+    plate: &Plate,
+    cylinder: &crate::setup::Cylinder,
+    condition: f64,
+    found: &mut Vec<Finding>,
+) -> Known {
+    let draw = draw(pressure, plate, cylinder, found)?;
+    let grip = plate.grip(draw, condition).map_err(|error| why(&error))?;
     let ratio = plate.greatest_grip / plate.greatest_draw_force;
     let finding = Finding::new("grip.rest", "Total grip at rest", Kind::Force, grip)
         .caution("Worked out from plates. Check it with a grip gauge.")
@@ -277,10 +310,14 @@ fn from_chart(pressure: f64, point: &ChartPoint, condition: f64) -> Known {
     Ok((exact(grip), finding))
 }
 
-fn from_gauge(pressure: f64, readings: &[(Pressure, Force)]) -> Known {
+fn line(readings: &[(Pressure, Force)]) -> Result<GripLine, GripError> {
     let readings: Vec<Reading> =
         readings.iter().map(|(pressure, grip)| Reading { pressure: pressure.value, grip: grip.value }).collect();
-    let line = GripLine::fit(&readings).map_err(|error| why(&error))?;
+    GripLine::fit(&readings)
+}
+
+fn from_gauge(pressure: f64, readings: &[(Pressure, Force)]) -> Known {
+    let line = line(readings).map_err(|error| why(&error))?;
     let (lowest, highest) = line.measured_range();
     let predicted =
         line.predict(pressure, BEYOND_READINGS * (highest - lowest), CONFIDENCE).map_err(|error| why(&error))?;

@@ -4,8 +4,9 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::elastic::Elasticity;
+use super::elastic::{Elasticity, Tilting};
 use super::grip::{Spinning, at_pressure};
+use super::indicator_corrections as corrections;
 use super::indicator_words::{self as words, Goes};
 use super::pressed::press;
 use crate::contact::Lobing;
@@ -13,28 +14,23 @@ use crate::findings::{Dial, Finding, Scene, Step, Wave as Drawn, term};
 use crate::grip::Side;
 use crate::indicator::{Fit, IndicatorError, Readings, Sight, Wave, looks_like, orders, part, sight};
 use crate::quantity::Kind;
-use crate::setup::{DialSet, GripFrom, Indicator, Setup, SurfaceSide, Toward};
+use crate::setup::{DialSet, Indicator, Setup, SurfaceSide, Toward};
 
 /// Waves of a shape that are enough to draw it.
 const DRAWN: usize = 24;
-/// The condition a chuck can have.
-const CONDITIONS: [f64; 2] = [0.2, 1.0];
-/// How near the engine must come to the lobes measured, as a share of them, and in how many tries.
-const NEAR: (f64, usize) = (1e-3, 8);
 const FIT: &str = "linear least squares; interval with Student's t or from the resolution (JCGM 100:2008, from memory)";
 
 /// What the engine needs to tell a shape.
-type Model<'a> = Option<(&'a Elasticity, &'a Spinning)>;
+pub(super) type Model<'a> = Option<(&'a Elasticity, &'a Spinning)>;
 
-/// Every wave with its uncertainty, what the engine has for it, what comes with the grip, and the condition of the
-/// chuck that this tells.
+/// Every wave with its uncertainty, what the engine has for it, what comes with the grip, and what this corrects.
 pub(super) fn tell(setup: &Setup, read: &Indicator, model: Model<'_>, found: &mut Vec<Finding>, scene: &mut Scene) {
     let first = Set { setup, read, set: &read.first };
     let stations = read.first.departures.len();
     let [outside, bore] = setup.part.diameters_at(read.place.value, Toward::Chuck);
     let radius = if read.side == SurfaceSide::Bore { bore } else { outside } / 2.0;
     let mut dial = Dial { radius, cannot: cannot(stations, setup.chuck.jaws as usize), ..Dial::default() };
-    let predicted = first.force(None).and_then(|force| first.shape(model, force));
+    let predicted = first.force(None).and_then(|force| first.shape(model, force, None));
     dial.predicted = predicted.as_ref().ok().map(drawn);
     let nothing = read.first.departures.iter().all(Option::is_none);
     let fit = first.readings().fit();
@@ -73,14 +69,15 @@ pub(super) fn tell(setup: &Setup, read: &Indicator, model: Model<'_>, found: &mu
         Some(squeezed) => *squeezed,
     };
     if let (Some(lobes), Some(_)) = (lobes, model) {
-        first.tell_condition(&lobes, model, found);
+        let edge = fit.wave(2 * setup.chuck.jaws as usize);
+        corrections::tell(&corrections::Lobes { read: &first, lobes: &lobes, edge, model }, found);
     }
 }
 
 /// One set of readings and all that it hangs on.
 #[derive(Clone, Copy)]
-struct Set<'a> {
-    setup: &'a Setup,
+pub(super) struct Set<'a> {
+    pub(super) setup: &'a Setup,
     read: &'a Indicator,
     set: &'a DialSet,
 }
@@ -96,13 +93,14 @@ impl Set<'_> {
     }
 
     /// Total grip at rest then, N, with a share of the condition entered.
-    fn force(&self, share: Option<f64>) -> Result<f64, String> {
+    pub(super) fn force(&self, share: Option<f64>) -> Result<f64, String> {
         let grip = at_pressure(self.setup, self.set.pressure.unwrap_or(self.setup.pressure))?;
         Ok(grip * share.unwrap_or(1.0))
     }
 
-    /// The surface as the indicator should find it, by the engine, under a total grip at rest.
-    fn shape(&self, model: Model<'_>, grip: f64) -> Result<Lobing, String> {
+    /// The surface as the indicator should find it, by the engine, under a total grip at rest; on master jaws as
+    /// entered, or tilting otherwise.
+    pub(super) fn shape(&self, model: Model<'_>, grip: f64, tilting: Option<&Tilting>) -> Result<Lobing, String> {
         let (elastic, spinning) = model.ok_or("There is no shape to compare it with.")?;
         let setup = self.setup;
         let turned = if self.read.released { setup.speed.value } else { 0.0 };
@@ -110,12 +108,12 @@ impl Set<'_> {
         let share = f64::midpoint(spinning.share.low(), spinning.share.high());
         let away = if setup.grip.side == Side::Outside { -1.0 } else { 1.0 };
         let force = ((grip + away * share * thrown) / f64::from(setup.chuck.jaws)).max(0.0);
-        let contact = press(setup, elastic, spinning, force, turned).map_err(|error| error.to_string())?;
+        let contact = press(setup, elastic, spinning, tilting, [force, turned]).map_err(|error| error.to_string())?;
         let none = "This surface is not on the part.";
         let at = elastic.surfaces.iter().position(|surface| surface.side == self.read.side).ok_or(none)?;
         let places = &elastic.usual.part().stations.get(at).ok_or(none)?.at;
         let off = |place: &[f64; 2]| libm::fabs(place[1] - self.read.place.value);
-        let along = elastic.usual.lobing(&contact, at);
+        let along = tilting.map_or(&elastic.usual, |other| &other.face).lobing(&contact, at);
         let near = places.iter().zip(along).min_by(|a, b| off(a.0).total_cmp(&off(b.0)));
         let (_, mut lobing) = near.ok_or(none)?;
         if self.read.released {
@@ -125,7 +123,7 @@ impl Set<'_> {
     }
 
     /// What these stations would show of a shape.
-    fn seen_of(&self, shape: &Lobing) -> Result<Fit, IndicatorError> {
+    pub(super) fn seen_of(&self, shape: &Lobing) -> Result<Fit, IndicatorError> {
         let readings = self.readings();
         let there = self.set.departures.iter().enumerate();
         let departures: Vec<_> = there.map(|(at, y)| y.map(|_| shape.at(readings.angle(at)))).collect();
@@ -231,70 +229,6 @@ impl Set<'_> {
             }
         }
         lobes
-    }
-
-    /// The condition of the chuck with which the engine shows the lobes that were measured.
-    fn tell_condition(&self, lobes: &Wave, model: Model<'_>, found: &mut Vec<Finding>) {
-        let name = "Chuck condition that the lobes tell";
-        let finding = match self.condition(lobes, model) {
-            Ok((entered, share)) => {
-                let condition = entered * share;
-                let part = lobes.uncertainty / libm::fabs(lobes.cos);
-                Finding::new("indicator.condition", name, Kind::Plain, condition)
-                    .band((condition * (1.0 - part)).max(0.0), condition * (1.0 + part))
-                    .caution(words::condition(share))
-                    .step(Step {
-                        says: "The grip at which the engine's lobes are as high as those measured",
-                        formula: "u_J(c) = measured",
-                        given: [
-                            term("measured", 2.0 * lobes.cos, Kind::Departure),
-                            term("c entered", entered, Kind::Plain),
-                        ]
-                        .into(),
-                        result: term("c", condition, Kind::Plain),
-                        source: "lobes rise with the grip: part and jaws in one-sided contact",
-                    })
-            }
-            Err(why) => Finding::refused("indicator.condition", name, Kind::Plain, why),
-        };
-        found.push(finding.entry("chuck.condition"));
-    }
-
-    /// The condition entered, and the share of it that the lobes tell.
-    fn condition(&self, lobes: &Wave, model: Model<'_>) -> Result<(f64, f64), String> {
-        let (GripFrom::Plate { condition, .. } | GripFrom::Chart { condition, .. }) = &self.setup.chuck.grip_from
-        else {
-            return Err(words::GAUGED.to_string());
-        };
-        let entered = condition.value;
-        let measured = lobes.cos;
-        if libm::fabs(measured) <= lobes.uncertainty {
-            return Err("The lobes at the jaws do not stand out of their uncertainty.".to_string());
-        }
-        let mut share = 1.0;
-        let (near, tries) = NEAR;
-        for _ in 0..tries {
-            let shape = self.shape(model, self.force(Some(share))?)?;
-            let seen = self.seen_of(&shape).map_err(|error| format!("{error}."))?;
-            let ratio = measured / seen.wave(lobes.order).map_or(0.0, |wave| wave.cos);
-            if !(ratio > 0.0 && ratio.is_finite()) {
-                return Err(words::TURNED.to_string());
-            }
-            share *= ratio;
-            let [least, most] = CONDITIONS;
-            if share * entered > most * 1.2 || share * entered < least / 1.2 {
-                break;
-            }
-            if libm::fabs(ratio - 1.0) < near {
-                break;
-            }
-        }
-        let condition = entered * share;
-        if (CONDITIONS[0]..=CONDITIONS[1]).contains(&condition) {
-            Ok((entered, share))
-        } else {
-            Err(words::beyond(condition > CONDITIONS[1]).to_string())
-        }
     }
 }
 

@@ -67,6 +67,92 @@ fn an_adopted_condition_gives_the_lobes_measured() {
     assert!(!caution.contains("from measured readings"), "and no longer once it is changed: {caution}");
 }
 
+/// A thin part read far from the jaws, in tall jaws: its lobes hang on how these tilt.
+fn far_out(set: &[(&str, &str)]) -> Entries {
+    let mut entries = job(set);
+    for (path, text) in [
+        ("part.bore_diameter", "140 mm"),
+        ("part.length", "80 mm"),
+        ("grip.length", "30 mm"),
+        ("jaws.height", "60 mm"),
+        ("jaws.boring_pressure", "0 MPa"),
+        ("indicator.resolution", "0.01 µm"),
+    ] {
+        entries.set(path, text);
+    }
+    entries
+}
+
+#[test]
+fn a_tilt_stiffness_put_in_comes_back_from_its_lobes() {
+    for state in ["clamped", "released"] {
+        for tilt in [320e3, 700e3, 1.9e6, 3.4e6] {
+            let mut entries = far_out(&[("indicator.state", state)]);
+            entries.set("chuck.tilt_stiffness", &crate::quantity::decimal(tilt, 0));
+            read_shape(&mut entries, "reading", 1.0, 4.0);
+            entries.unset("chuck.tilt_stiffness");
+            let found = findings(&entries);
+            let told = found.get("indicator.tilt").unwrap();
+            let value = told.value.clone().unwrap();
+            assert!((value / tilt - 1.0).abs() < 0.01, "{state}: {tilt} N m/rad came back as {value}");
+            let (least, most) = told.band.unwrap();
+            assert!(least <= value && value <= most, "{state}: {value} in {least} to {most}");
+        }
+    }
+}
+
+#[test]
+fn an_adopted_tilt_stiffness_is_listed_until_it_is_changed() {
+    let mut entries = far_out(&[]);
+    read_shape(&mut entries, "reading", 0.9, 0.0);
+    let text = crate::quantity::decimal(value(&entries, "indicator.tilt"), 0);
+    entries.set("chuck.tilt_stiffness", &text);
+    entries.set("indicator.adopted_tilt", &text);
+    let (measured, predicted) = (value(&entries, "indicator.lobing"), value(&entries, "indicator.lobing.predicted"));
+    assert!((predicted / measured - 1.0).abs() < 1e-3, "{predicted} m beside {measured} m");
+    let listed = |entries: &Entries| {
+        let found = findings(entries);
+        found.assumed.iter().any(|one| one.entry == "chuck.tilt_stiffness" && one.source.contains("from the indicator"))
+    };
+    assert!(listed(&entries), "it is among what is assumed, as from the indicator");
+    entries.set("chuck.tilt_stiffness", "900000");
+    assert!(!listed(&entries), "and no longer once it is changed");
+}
+
+#[test]
+fn lobes_that_no_tilt_explains_or_that_hardly_hang_on_it_tell_none() {
+    let refusal = |entries: &Entries| findings(entries).get("indicator.tilt").unwrap().value.clone().unwrap_err();
+    let mut entries = far_out(&[]);
+    for share in [0.4, 2.0] {
+        read_shape(&mut entries, "reading", share, 0.0);
+        let why = refusal(&entries);
+        assert!(why.starts_with("No tilt stiffness between a quarter"), "{share} of the lobes: {why}");
+    }
+    let mut entries = job(&[]);
+    read_shape(&mut entries, "reading", 1.0, 0.0);
+    let why = refusal(&entries);
+    assert!(why.contains("change by 2 % only"), "a short thick ring: {why}");
+    let mut entries = far_out(&[]);
+    read_shape(&mut entries, "reading", 1.0, 0.0);
+    entries.set("indicator.resolution", "40 µm");
+    let why = refusal(&entries);
+    assert!(why.contains("they tell nothing"), "readings too coarse to part stiffnesses: {why}");
+}
+
+#[test]
+fn friction_at_the_jaws_and_radial_give_move_no_lobes() {
+    let shape = |path: &str, text: &str| {
+        let mut entries = far_out(&[]);
+        entries.set(path, text);
+        findings(&entries).scene.indicator.unwrap().predicted.unwrap().harmonics
+    };
+    let as_assumed = shape("grip.friction", "0.10");
+    assert_eq!(shape("grip.friction", "0.3"), as_assumed, "contact is without friction");
+    for ((_, one), (_, other)) in shape("chuck.radial_stiffness", "54 N/µm").iter().zip(&as_assumed) {
+        assert!((one - other).abs() < 1e-10, "{one} m beside {other} m: the jaw gives as a whole");
+    }
+}
+
 #[test]
 fn two_sets_part_the_squeezed_from_the_off_centre() {
     let mut entries =

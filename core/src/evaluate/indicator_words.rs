@@ -4,6 +4,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 
 use crate::indicator::{Fit, Sight, Wave};
+use crate::quantity::fixed;
 use crate::setup::Indicator;
 
 /// How often a wave goes round, as far as it means something.
@@ -17,7 +18,7 @@ pub(super) enum Goes {
 
 pub(super) const SCATTERED: &str = "The readings scatter: a rough or dirty surface, a loose holder, or waves that so few stations cannot tell. Read again.";
 pub(super) const GAUGED: &str =
-    "The grip is read by a gauge. Lobes other than the engine's come from how the jaws bear: blue them.";
+    "The grip is read by a gauge. Lobes other than the engine's come from how the jaws bear or tilt: blue them.";
 pub(super) const TURNED: &str = "The lobes stand the other way than these jaws press them. Check station 1, clamped or released, and the bored diameter.";
 
 /// Ratio of measured to expected within which they are called alike.
@@ -142,12 +143,36 @@ pub(super) fn parted(goes: Goes, key: &str, wave: &Wave) -> &'static str {
     }
 }
 
+/// What to beware of in taking a tilt stiffness over.
+pub(super) const fn tilt(is_gauged: bool, edge_fits: bool) -> &'static str {
+    match (is_gauged, edge_fits) {
+        (_, false) => "The waves twice a jaw do not fit it: blue the jaws before you take it over.",
+        (true, true) => "The grip is read by a gauge, so all of the difference is taken for tilt.",
+        (false, true) => {
+            "It takes all of the difference for tilt; grip changes lobes too, and no reading of lobes parts the two: take over one of them, or read the grip with a gauge first."
+        }
+    }
+}
+
+/// Why lobes tell no tilt stiffness: it moves them by this share.
+pub(super) fn hardly(share: f64) -> String {
+    format!(
+        "Between a quarter and four times the tilt stiffness entered these lobes change by {} % only: they tell nothing of it. Read at the far end of a part that stands out further.",
+        fixed(100.0 * share, 1)
+    )
+}
+
+/// Why no tilt stiffness explains the lobes.
+pub(super) const NO_TILT: &str = "No tilt stiffness between a quarter and four times the one entered gives these lobes. Look at the grip, the wall, and how the jaws bear.";
+pub(super) const MANY_TILTS: &str =
+    "More than one tilt stiffness gives these lobes. Read at another place along the part.";
+
 /// What to beware of in taking a condition over.
 pub(super) fn condition(share: f64) -> &'static str {
     if share > 1.0 {
-        "It takes all of the difference for grip, and raises the grip counted on: read a grip gauge before you rely on it."
+        "It takes all of the difference for grip, and raises the grip counted on: read a grip gauge before you rely on it. Friction between jaw and part moves no lobes in this model: they tell nothing of it."
     } else {
-        "It takes all of the difference for grip; friction and bearing change lobes too. Check it with a grip gauge."
+        "It takes all of the difference for grip; how the jaws tilt and bear changes lobes too. Check it with a grip gauge. Friction between jaw and part moves no lobes in this model: they tell nothing of it."
     }
 }
 

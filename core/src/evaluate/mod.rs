@@ -21,6 +21,7 @@ mod grip;
 mod groove;
 mod hold;
 mod indicator;
+mod indicator_corrections;
 mod indicator_words;
 mod influence;
 mod own_rings;

@@ -2,10 +2,11 @@
 
 use alloc::vec::Vec;
 
-use super::elastic::Elasticity;
-use super::grip::Spinning;
+use super::elastic::{Elasticity, Tilting};
+use super::grip::{self, Spinning};
 use crate::contact::{Contact, ContactError, Face, Gap};
 use crate::grip::RotatingMass;
+use crate::jaw_spring::JawColumn;
 use crate::setup::{Setup, Side};
 
 /// How much to work out.
@@ -45,6 +46,8 @@ pub(super) struct Pressed {
 pub(super) struct Load<'a> {
     setup: &'a Setup,
     elastic: &'a Elasticity,
+    /// The jaw along its height.
+    column: &'a JawColumn,
     /// One top jaw as a lump.
     top: RotatingMass,
     /// Height of its centre above the serrations, m.
@@ -83,24 +86,27 @@ impl Pressed {
     }
 }
 
-/// The jaws on a part of middle size at another force per jaw, N, and speed, rad/s.
+/// The jaws on a part of middle size at another force per jaw, N, and speed, rad/s; as entered, or tilting otherwise.
 pub(super) fn press(
     setup: &Setup,
     elastic: &Elasticity,
     spinning: &Spinning,
-    force: f64,
-    omega: f64,
+    tilting: Option<&Tilting>,
+    [force, omega]: [f64; 2],
 ) -> Result<Contact, ContactError> {
     let middle = f64::midpoint(setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
-    elastic.usual.press(force, &Load::of(setup, elastic, spinning).gap(middle, omega))
+    let (face, column) = tilting.map_or((&elastic.usual, &elastic.column), |Tilting { face, column }| (face, column));
+    let load = Load { column, ..Load::of(setup, elastic, spinning) };
+    face.press(force, &load.gap(middle, omega))
 }
 
 impl<'a> Load<'a> {
     pub(super) fn of(setup: &'a Setup, elastic: &'a Elasticity, spinning: &Spinning) -> Self {
-        let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| pressure.value / setup.pressure.value);
+        let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| grip::over(setup, pressure.value));
         Self {
             setup,
             elastic,
+            column: &elastic.column,
             top: spinning.top_jaw,
             centre_height: spinning.centre_height,
             ring_force: spinning.most_at_rest / f64::from(setup.chuck.jaws) * boring,
@@ -142,7 +148,7 @@ impl<'a> Load<'a> {
         let nominal = setup.gripped_radius();
         let bored = setup.bored_radius();
         let heights = &self.elastic.heights;
-        let column = &self.elastic.column;
+        let column = self.column;
         let base = setup.jaws.height.value - setup.grip.length.value;
         let bored_relief = column.bored_relief(setup.jaws.ring_height.value, self.ring_force, heights);
         // Thrown outward, the jaw leans away from an outside and into a bore.

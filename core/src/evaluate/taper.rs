@@ -5,7 +5,7 @@ use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::elastic::Elasticity;
-use super::grip::Spinning;
+use super::grip::{Spinning, over};
 use crate::contact::Contact;
 use crate::findings::{BluingPicture, Finding, Scene, Step, Term, term};
 use crate::jaw_spring::TILT_DEPTH;
@@ -35,7 +35,7 @@ pub(super) fn tell(
 ) {
     let jaws = f64::from(setup.chuck.jaws);
     let force = spinning.most_at_rest / jaws;
-    let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| pressure.value / setup.pressure.value);
+    let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| over(setup, pressure.value));
     let nominal = setup.gripped_radius();
     let bored = setup.bored_radius();
     let deviation = f64::midpoint(setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
@@ -290,7 +290,7 @@ fn tell_next(
         .iter()
         .map(|reading| Reading {
             taper: reading.taper.value,
-            force: reading.pressure.map_or(force, |pressure| force * pressure.value / setup.pressure.value),
+            force: reading.pressure.map_or(force, |pressure| force * over(setup, pressure.value)),
             shows: match reading.shows {
                 Bears::Gap(gap) => Shows::TipGap(gap.value),
                 Bears::Only(end, band) => Shows::Only(end, band.map(|band| band.value)),

@@ -209,7 +209,7 @@ pub static RADIAL_STIFFNESS: Input = Input {
     name: "Radial stiffness of a master jaw",
     form: quantity(Kind::Stiffness, 1e6, 1e11),
     default: "216 N/µm",
-    help: "How hard a master jaw with its serrations is to push back.",
+    help: "How hard a master jaw with its serrations is to push back. It moves no lobes: an indicator tells nothing of it.",
     source: "216 N/µm for a jaw with steel top jaws: Ito, Modular Design for Machine Tools, 2008, p. 452",
     when: When::Always,
 };

@@ -126,6 +126,16 @@ pub static ADOPTED: Input = Input {
     source: "your readings",
     when: READ,
 };
+/// The tilt stiffness that was taken over.
+pub static ADOPTED_TILT: Input = Input {
+    path: "indicator.adopted_tilt",
+    name: "Tilt stiffness taken from readings",
+    form: optional(Kind::TiltStiffness, 1e4, 1e9),
+    default: "",
+    help: "Written here when a corrected tilt stiffness is adopted. While the master jaw's is this, it is listed as from the indicator.",
+    source: "your readings",
+    when: READ,
+};
 /// A reading.
 pub static DIAL_READING: Input = Input {
     path: "dial.*.reading",
@@ -160,6 +170,7 @@ pub static INDICATOR_INPUTS: &[&Input] = &[
     &PRESSURE,
     &SECOND_PRESSURE,
     &ADOPTED,
+    &ADOPTED_TILT,
     &DIAL_READING,
     &DIAL_SECOND,
 ];

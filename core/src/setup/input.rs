@@ -1,6 +1,6 @@
 //! What one input is: the single declaration that drives form, validation, link, JSON Schema and fuzzing.
 
-use crate::quantity::Kind;
+use crate::quantity::{Kind, Measure};
 
 /// One thing a person can type or choose.
 #[derive(Clone, Copy, Debug)]
@@ -96,6 +96,12 @@ impl Input {
             Form::Choice(choices) => choices,
             _ => &[],
         }
+    }
+
+    /// What is assumed when nothing is typed, in SI; none where that is no quantity.
+    #[must_use]
+    pub fn assumed(&self) -> Option<f64> {
+        Measure::parse(self.kind()?, self.default).ok().map(|measure| measure.si)
     }
 
     /// The kind of quantity, if it is one.

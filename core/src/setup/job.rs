@@ -56,8 +56,19 @@ pub struct Assumed {
     pub path: String,
     /// What was taken, as it would be typed.
     pub taken: String,
-    /// Whether it was entered, in brackets, and is not the default.
-    pub by_hand: bool,
+    /// Where it is from.
+    pub from: AssumedFrom,
+}
+
+/// Where what is assumed is from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AssumedFrom {
+    /// The declaration of the input.
+    Default,
+    /// Entered in brackets.
+    Brackets,
+    /// Told by readings of the indicator, and taken over.
+    Indicator,
 }
 
 /// The part as it sits in the jaws.
@@ -151,8 +162,6 @@ pub struct Chuck {
     pub behind_gauge: Option<Cylinder>,
     /// Readings of a grip gauge that turned: speed and total grip, all at one pressure.
     pub spun: Vec<(AngularVelocity, Force)>,
-    /// Whether the chuck's condition was taken from measured readings.
-    pub condition_is_read: bool,
     /// Mass of one master jaw with nuts and screws.
     pub master_mass: Mass,
     /// Its centre of mass from the axis.
@@ -334,6 +343,12 @@ pub enum FeedWay {
 }
 
 impl Setup {
+    /// Whether what stands at `path` was taken over from readings of the indicator.
+    #[must_use]
+    pub fn is_from_indicator(&self, path: &str) -> bool {
+        self.assumed.iter().any(|assumed| assumed.path == path && assumed.from == AssumedFrom::Indicator)
+    }
+
     /// One top jaw as a solid, for the engines.
     #[must_use]
     pub fn jaw(&self) -> Jaw {

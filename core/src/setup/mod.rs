@@ -144,8 +144,8 @@ pub use indicator::{DialSet, Indicator};
 pub use input::{Choice, Form, Input, MaterialUse, When};
 pub use inputs::{Group, INPUTS, LISTS, List, declared, every_input};
 pub use job::{
-    Assumed, Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup,
-    SurfaceSide, Toward, Turned, Weighed,
+    Assumed, AssumedFrom, Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface,
+    Setup, SurfaceSide, Toward, Turned, Weighed,
 };
 pub use link::LinkError;
 pub(crate) use link::digest;

@@ -199,7 +199,10 @@ fn read_chuck(reader: &mut Reader<'_>) -> Option<Chuck> {
     let spun: Vec<_> = (0..if gauged { reader.count("spun") } else { 0 })
         .map(|at| reader.item_rotation(&g::SPUN_SPEED, at).zip(reader.force(&g::SPUN_GRIP, at)))
         .collect();
-    let condition_is_read = reader.same_number(&c::CONDITION, &d::ADOPTED);
+    if !gauged {
+        reader.adopted(&c::CONDITION, &d::ADOPTED);
+    }
+    reader.adopted(&c::TILT_STIFFNESS, &d::ADOPTED_TILT);
     let master_mass = reader.mass(&c::MASTER_MASS);
     let master_radius = reader.length(&c::MASTER_RADIUS);
     let tilt_stiffness = reader.plain(&c::TILT_STIFFNESS);
@@ -221,7 +224,6 @@ fn read_chuck(reader: &mut Reader<'_>) -> Option<Chuck> {
             None => None,
         },
         spun: spun.into_iter().collect::<Option<_>>()?,
-        condition_is_read,
         master_mass: master_mass?,
         master_radius: master_radius?,
         tilt_stiffness: tilt_stiffness?,

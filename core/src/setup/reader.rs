@@ -10,7 +10,7 @@ use uom::si::{
 
 use super::fault::range_words;
 use super::input::{Form, MaterialUse};
-use super::job::Assumed;
+use super::job::{Assumed, AssumedFrom};
 use super::{Entries, Fault, Input, bracketed};
 use crate::materials::{self, Material};
 use crate::quantity::{Angle, AngularVelocity, Force, Kind, Length, Mass, Measure, Power, Pressure, Ratio, Unit};
@@ -42,7 +42,8 @@ impl<'a> Reader<'a> {
         }
         let taken = by_hand.map_or(input.default, str::trim);
         if !taken.is_empty() {
-            self.assumed.push(Assumed { path: path.clone(), taken: taken.into(), by_hand: by_hand.is_some() });
+            let from = if by_hand.is_some() { AssumedFrom::Brackets } else { AssumedFrom::Default };
+            self.assumed.push(Assumed { path: path.clone(), taken: taken.into(), from });
         }
         (path, taken)
     }
@@ -127,10 +128,14 @@ impl<'a> Reader<'a> {
         self.entries.text_or_default(input.path, input).trim() == key
     }
 
-    /// Whether both were entered, and as the same number.
-    pub(super) fn same_number(&self, one: &Input, other: &Input) -> bool {
-        let [one, other] = [one, other].map(|input| Measure::parse(input.kind()?, self.entries.get(input.path)?).ok());
-        one.zip(other).is_some_and(|(one, other)| one.si == other.si)
+    /// Notes that `input` is from the indicator, while it is as it was taken over into `adopted`.
+    pub(super) fn adopted(&mut self, input: &Input, adopted: &Input) {
+        let typed = [input, adopted].map(|input| self.entries.get(input.path).unwrap_or_default());
+        let [one, other] = typed.map(|text| Measure::parse(input.kind()?, text).ok());
+        if one.zip(other).is_some_and(|(one, other)| one.si == other.si) {
+            let from = AssumedFrom::Indicator;
+            self.assumed.push(Assumed { path: input.path.into(), taken: typed[0].trim().into(), from });
+        }
     }
 
     /// The SI value of a quantity for which the library of typed quantities has no name.

@@ -133,8 +133,8 @@ fn a_condition_is_adopted_marked_and_taken_back() {
         open(browser, &format!("{url}#{}", job.to_link()));
         let told = found(&job).get("indicator.condition").expect("a condition").value.clone().expect("a figure");
         let text = decimal(told, 3);
-        browser.wait_until("document.querySelector('#dial-adopt')");
-        browser.tap("#dial-adopt");
+        browser.wait_until("document.querySelector(\"[id='adopt-chuck.condition']\")");
+        browser.tap("[id='adopt-chuck.condition']");
         browser.eventually("document.querySelector(\"[id='in-chuck.condition']\").value", &json!(text), "in its field");
         assert!(browser.text("[id='message-chuck.condition']").contains("measured readings"), "and marked there");
         job.set("chuck.condition", &text);
@@ -151,6 +151,44 @@ fn a_condition_is_adopted_marked_and_taken_back() {
             &json!(""),
             "with its mark",
         );
+    });
+}
+
+#[test]
+fn a_tilt_stiffness_is_adopted_listed_and_taken_back() {
+    on_both_pages(Viewport::TABLET_UPRIGHT, |browser, url| {
+        // Nine tenths of the engine's own lobes, far out on a thin part in tall jaws.
+        let mut job = entries(&[
+            ("indicator.use", "once"),
+            ("indicator.unit", "0.001 mm"),
+            ("indicator.resolution", "0.1 µm"),
+            ("part.bore_diameter", "140 mm"),
+            ("part.length", "80 mm"),
+            ("grip.length", "30 mm"),
+            ("jaws.height", "60 mm"),
+            ("jaws.boring_pressure", "0 MPa"),
+        ]);
+        let shape = found(&job).scene.indicator.and_then(|dial| dial.predicted).expect("a shape");
+        for at in 0..12 {
+            let y = 0.9e6 * shape.at(std::f64::consts::TAU * f64::from(at) / 12.0);
+            job.set(&format!("dial.{at}.reading"), &decimal(y, 2));
+        }
+        open(browser, &format!("{url}#{}", job.to_link()));
+        let told = found(&job).get("indicator.tilt").expect("a stiffness").value.clone().expect("a figure");
+        let text = decimal((told / 1e3).round() * 1e3, 0);
+        browser.wait_until("document.querySelector(\"[id='adopt-chuck.tilt_stiffness']\")");
+        browser.tap("[id='adopt-chuck.tilt_stiffness']");
+        let field = "document.querySelector(\"[id='in-chuck.tilt_stiffness']\").value";
+        browser.eventually(field, &json!(text), "in its field");
+        assert!(browser.text("[id='message-chuck.tilt_stiffness']").contains("measured readings"), "and marked there");
+        let listed = "[...document.querySelectorAll('#assumed li')].filter((one) => one.textContent.includes('from the indicator')).length";
+        browser.eventually(listed, &json!(1), "listed among what is assumed");
+        job.set("chuck.tilt_stiffness", &text);
+        job.set("indicator.adopted_tilt", &text);
+        assert_shows(browser, &job, UnitSystem::Metric, "with the adopted stiffness");
+        browser.click("#undo");
+        browser.eventually(field, &json!(""), "taken back at once");
+        browser.eventually(listed, &json!(0), "with its place in the list");
     });
 }
 

@@ -5,7 +5,7 @@ use holdround_tests::browser::Viewport;
 use serde_json::json;
 use thirtyfour::Key;
 
-use crate::sheet::{assert_shows, field, first_example, found, on_both_pages, type_at, written};
+use crate::sheet::{assert_shows, come_to_rest, field, first_example, found, on_both_pages, type_at, written};
 
 #[test]
 fn changes_are_taken_back_and_done_again() {
@@ -35,6 +35,33 @@ fn changes_are_taken_back_and_done_again() {
         assert_eq!(browser.value(&field("cuts.1.feed")), "0.3", "with what was typed");
         browser.press(Key::Control + "y");
         browser.eventually("document.querySelectorAll(\"[id^='in-cuts.1.']\").length", &json!(0), "and gone again");
+    });
+}
+
+#[test]
+fn a_visit_of_a_slider_is_one_change() {
+    on_both_pages(Viewport::TABLET, |browser, _| {
+        let slider = "[id='slide-run.speed']";
+        let at = "document.querySelector(\"[id='slide-run.speed']\").value";
+        let pressed = |times: usize| {
+            browser.execute("document.querySelector(arguments[0]).focus()", vec![json!(slider)]);
+            for _ in 0..times {
+                browser.press(Key::Right);
+            }
+            // What is worked out, and the slider, follow after a pause.
+            come_to_rest(browser);
+            browser.value(slider)
+        };
+        let stood = browser.value(slider);
+        let first = pressed(3);
+        assert_ne!(first, stood, "the arrows move it");
+        browser.execute("document.activeElement.blur()", Vec::new());
+        let second = pressed(2);
+        assert_ne!(second, first, "and move it again");
+        browser.click("#undo");
+        browser.eventually(at, &json!(first), "the second visit is taken back at once");
+        browser.click("#undo");
+        browser.eventually(at, &json!(stood), "and the first");
     });
 }
 

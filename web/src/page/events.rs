@@ -144,6 +144,10 @@ impl Page {
         } else {
             // Most fields told it key by key; some tools change them at one go.
             self.typed(event);
+            // A slider says so with every arrow key: what is done to it until it is left is one change.
+            if target::<Element>(event).is_some_and(|field| field.has_attribute("data-slide")) {
+                return;
+            }
         }
         self.desk.history.rest();
     }

@@ -1,13 +1,13 @@
 //! Reading the indicator on the page: the station in hand, readings stepped or pasted, and a condition adopted.
 
 use holdround_core::quantity::{Kind, Measure, decimal, parse_number};
-use holdround_core::setup::{chuck_inputs::CONDITION, indicator_inputs as inputs};
+use holdround_core::setup::indicator_inputs as inputs;
 use web_sys::HtmlTextAreaElement;
 
 use super::Page;
 use super::desk::Desk;
 use crate::root;
-use crate::view::indicator as view;
+use crate::view::{indicator as view, moves};
 
 /// Where a column is pasted.
 pub(crate) const PASTE: &str = "dial-text";
@@ -88,16 +88,18 @@ impl Desk {
         self.dial.told = vec![format!("{read} readings taken at {count} stations.")];
     }
 
-    /// Takes the chuck's condition from the readings.
-    fn adopt(&mut self) {
-        let Some(condition) = self.good.as_ref().and_then(|(_, findings)| view::condition(findings)) else { return };
+    /// Takes a correction over from the readings.
+    fn adopt(&mut self, at: usize) {
+        let Some((_, input, adopted)) = view::CORRECTIONS.get(at) else { return };
+        let told = self.good.as_ref().and_then(|(_, findings)| view::correction(findings, at));
+        let Some(told) = told else { return };
         self.history.rest();
         self.change(None, |entries| {
-            entries.set(CONDITION.path, &condition);
-            entries.set(inputs::ADOPTED.path, &condition);
+            entries.set(input.path, &told);
+            entries.set(adopted.path, &told);
         });
-        self.dial.told =
-            vec![format!("The chuck's condition is now {condition}, from measured readings. Undo takes it back.")];
+        let shown = moves::typed(input.path, &told, self.units);
+        self.dial.told = vec![format!("{} is now {shown}, from the indicator. Undo takes it back.", input.name)];
     }
 }
 
@@ -142,7 +144,7 @@ impl Page {
         match what {
             "dial-station" => self.desk.dial.station = at,
             "dial-less" | "dial-more" => self.desk.nudge(path, what == "dial-more"),
-            "dial-adopt" => self.desk.adopt(),
+            "dial-adopt" => self.desk.adopt(at),
             _ => {
                 self.desk.take_column(path);
                 if let Some(field) = root::by_id_as::<HtmlTextAreaElement>(PASTE) {

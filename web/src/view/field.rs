@@ -5,7 +5,7 @@ use std::cmp::Ordering;
 use holdround_core::findings::{Finding, Mark};
 use holdround_core::materials::{self, Family, Material};
 use holdround_core::quantity::{Measure, Unit, shown};
-use holdround_core::setup::{Form, Input, MaterialUse, bracketed, chuck_inputs::CONDITION, declared};
+use holdround_core::setup::{Form, Input, MaterialUse, bracketed, declared};
 use maud::{Markup, html};
 
 use super::{steps, words};
@@ -226,7 +226,7 @@ pub(crate) fn message(desk: &Desk, path: &str) -> Markup {
                 "Allowed: " (fault.allowed) ". " (fault.remedy)
             }
         }
-        @if path == CONDITION.path && desk.good.as_ref().is_some_and(|(setup, _)| setup.chuck.condition_is_read) {
+        @if desk.good.as_ref().is_some_and(|(setup, _)| setup.is_from_indicator(path)) {
             p { "From measured readings of the indicator." }
         }
         @if let Some((_, findings)) = desk.good.as_ref().filter(|_| desk.faults.is_empty()) {

@@ -1,18 +1,27 @@
 //! Reading the indicator: the drawn dial with its stations, a column to paste, and what the readings tell.
 
 use holdround_core::findings::{Finding, Findings};
-use holdround_core::quantity::{Kind, Measure, decimal};
-use holdround_core::setup::{Input, chuck_inputs::CONDITION, indicator_inputs as inputs};
+use holdround_core::quantity::{Measure, decimal};
+use holdround_core::setup::{Input, chuck_inputs as chuck, indicator_inputs as inputs};
 use maud::{Markup, html};
 
-use super::{field, title_block};
+use super::{field, moves, title_block};
 use crate::page::desk::Desk;
 use crate::page::indicator::PASTE;
 use crate::view::indicator_dial as dial;
 
-/// The condition told, as it is written into the field.
-pub(crate) fn condition(findings: &Findings) -> Option<String> {
-    findings.value("indicator.condition").map(|told| decimal(told, 3))
+/// What measured lobes correct: the finding that tells it, the entry it goes into, and the one that keeps what was taken.
+pub(crate) static CORRECTIONS: [(&str, &Input, &Input); 2] = [
+    ("indicator.condition", &chuck::CONDITION, &inputs::ADOPTED),
+    ("indicator.tilt", &chuck::TILT_STIFFNESS, &inputs::ADOPTED_TILT),
+];
+
+/// A correction as it is written into its entry, in its bare unit and to four figures or so.
+pub(crate) fn correction(findings: &Findings, at: usize) -> Option<String> {
+    let (id, ..) = CORRECTIONS.get(at)?;
+    let told = findings.value(id)?;
+    let step = if told > 1e3 { 1e3 } else { 1e-3 };
+    Some(decimal((told / step).round() * step, 3))
 }
 
 /// The fields of the readings, the place of the dial, and the column to paste.
@@ -99,7 +108,7 @@ pub(crate) fn found(desk: &Desk) -> Markup {
                 @if let Some(words) = beside(finding, desk) { p.aside { (words) } }
             }
         }
-        @if desk.faults.is_empty() { (adopt(desk, findings)) }
+        @if desk.faults.is_empty() { @for at in 0..CORRECTIONS.len() { (adopt(desk, findings, at)) } }
         ul.cannot { @for line in &dial.cannot { li { (line) } } }
     }
 }
@@ -115,19 +124,20 @@ fn beside(finding: &Finding, desk: &Desk) -> Option<String> {
     Some(format!("{least} to {most}. {caution}"))
 }
 
-/// The button that takes the condition over, while it is not taken.
-fn adopt(desk: &Desk, findings: &Findings) -> Markup {
-    let Some(condition) = condition(findings) else { return html! {} };
-    let number = |text: &str| Measure::parse(Kind::Plain, text).ok().map(|measure| measure.si);
-    let entered = desk.entries.text_or_default(CONDITION.path, &CONDITION);
+/// The button that takes a correction over, while it is not taken.
+fn adopt(desk: &Desk, findings: &Findings, at: usize) -> Markup {
+    let Some(((_, input, _), told)) = CORRECTIONS.get(at).zip(correction(findings, at)) else { return html! {} };
+    let number = |text: &str| Measure::parse(input.kind()?, text).ok().map(|measure| measure.si);
+    let entered = desk.entries.text_or_default(input.path, input);
     // The lobes rise not quite in proportion to the grip: what was adopted may come back a digit off.
-    let taken = number(entered).zip(number(&condition)).is_some_and(|(entered, told)| (entered - told).abs() < 2e-3);
+    let taken = number(entered).zip(number(&told)).is_some_and(|(entered, told)| (entered / told - 1.0).abs() < 3e-3);
+    let name = input.name.to_lowercase();
     html! {
         @if taken {
-            p { "The chuck's condition is " (entered) ", as the lobes tell." }
+            p { (input.name) " is " (moves::typed(input.path, entered, desk.units)) ", as the lobes tell." }
         } @else {
-            button type="button" id="dial-adopt" data-act="dial-adopt" {
-                "Take chuck condition " (condition) " instead of " (entered)
+            button type="button" id={ "adopt-" (input.path) } data-act="dial-adopt" data-index=(at) {
+                "Take " (name) " " (moves::typed(input.path, &told, desk.units)) " instead of " (moves::typed(input.path, entered, desk.units))
             }
         }
     }

@@ -15,7 +15,7 @@ pub(crate) mod inputs;
 pub(crate) mod lessons;
 pub(crate) mod making;
 mod mark;
-mod moves;
+pub(crate) mod moves;
 pub(crate) mod notes;
 pub(crate) mod notices;
 pub(crate) mod own;

@@ -125,6 +125,19 @@ impl JawColumn {
         Ok(Self { sections: sections.to_vec(), youngs, shear_modulus: youngs / (2.0 * (1.0 + poisson)), master })
     }
 
+    /// The same jaw on a master jaw that tilts `factor` times as stiffly (above zero).
+    ///
+    /// ```
+    /// use holdround_mechanics::jaw_spring::{JawColumn, MasterJaw, Section};
+    /// let jaw = JawColumn::new(&[Section { length: 0.05, width: 0.04, depth: 0.04 }], 207e9, 0.3, MasterJaw::default())?;
+    /// assert!(jaw.tilting(2.0).give(0.05, 0.05) < jaw.give(0.05, 0.05));
+    /// # Ok::<(), holdround_mechanics::jaw_spring::ColumnError>(())
+    /// ```
+    #[must_use]
+    pub fn tilting(&self, factor: f64) -> Self {
+        Self { master: MasterJaw { tilt: self.master.tilt * factor, ..self.master }, ..self.clone() }
+    }
+
     /// Height of the jaw above the serrations, m.
     pub fn height(&self) -> f64 {
         self.sections.iter().map(|s| s.length).sum()

@@ -7,14 +7,12 @@ use super::work::WindowWork;
 use crate::evaluate::engine::Engine;
 use crate::jaw::BoredJaw;
 use crate::quantity::{Angle, Force, Length};
+use crate::setup::jaw_inputs::SAW_CUT;
+use crate::setup::part_inputs::THRUST;
 use crate::setup::{CutKind, JawShape, Setup};
 
 use uom::si::{angle::radian, force::newton, length::meter};
 
-/// Saw cut of the pie jaws tried, m: the input's own starting value.
-const SAW_CUT: f64 = 3e-3;
-/// Thrust of the centre tried, N: the input's own starting value.
-const THRUST: f64 = 2e3;
 /// How much wider jaws are tried.
 const WIDER: f64 = 1.5;
 /// Share of their feed that cuts are tried with.
@@ -116,7 +114,7 @@ fn change(says: &'static str, entry: &'static str, setup: Setup) -> Option<Chang
 
 fn pie(setup: &Setup) -> Option<Change> {
     let mut other = setup.clone();
-    other.jaws.shape = JawShape::Pie(Length::new::<meter>(SAW_CUT));
+    other.jaws.shape = JawShape::Pie(Length::new::<meter>(SAW_CUT.assumed()?));
     let is_pie = matches!(setup.jaws.shape, JawShape::Pie(_));
     if is_pie { None } else { change("Pie jaws of the same length and height", "jaws.kind", other) }
 }
@@ -170,9 +168,13 @@ fn less_feed(setup: &Setup) -> Option<Change> {
 
 fn tail(setup: &Setup) -> Option<Change> {
     let mut other = setup.clone();
-    other.grip.thrust = Some(Force::new::<newton>(THRUST));
+    other.grip.thrust = Some(Force::new::<newton>(THRUST.assumed()?));
     let fits = setup.grip.thrust.is_none() && setup.no_centre().is_none();
-    if fits { change("A live centre in the tail end, pressed with 2 kN", "grip.tail", other) } else { None }
+    if fits {
+        change("A live centre in the tail end, with the thrust that is assumed for one", "grip.tail", other)
+    } else {
+        None
+    }
 }
 
 /// Rough at one pressure, where shape does not matter, and finish at another: the last cut, or a lighter one.

@@ -9,6 +9,7 @@ use super::limit::{Asked, Corners, FAR, Limit};
 use super::wall::Wall;
 use crate::evaluate::elastic::{Elasticity, Work};
 use crate::evaluate::engine::{Engine, Progress};
+use crate::evaluate::grip::begins_at;
 use crate::jaw::BoredJaw;
 use crate::quantity::Length;
 use crate::sampling::{Share, Table, draw, first_order};
@@ -187,8 +188,13 @@ impl SampleWork {
     /// Largest departure of the grip at rest from the one expected, as a share of it.
     fn grip_range(&self) -> f64 {
         let ranges = &self.setup.ranges;
-        let gauge = ranges.pressure.value / self.setup.pressure.value;
+        let gauge = ranges.pressure.value / self.gripping_pressure();
         (1.0 + ranges.condition.value) * (1.0 + gauge) - 1.0
+    }
+
+    /// What of the pressure grips, Pa: all of it, or what is beyond the foot of a grip gauge's line.
+    fn gripping_pressure(&self) -> f64 {
+        self.setup.pressure.value - begins_at(&self.setup)
     }
 
     /// Half the range of the bored diameter less that of the part, m.
@@ -278,7 +284,7 @@ impl SampleWork {
     fn drawn_part(&self, draws: &[f64; 7]) -> ([f64; 3], f64) {
         let ranges = &self.setup.ranges;
         let way = |at: usize| 2.0 * draws[at] - 1.0;
-        let gauge = way(2) * ranges.pressure.value / self.setup.pressure.value;
+        let gauge = way(2) * ranges.pressure.value / self.gripping_pressure();
         let grip = (1.0 + way(1) * ranges.condition.value) * (1.0 + gauge);
         let half = (self.setup.grip.upper_deviation - self.setup.grip.lower_deviation).value / 2.0;
         let fit = way(5) * ranges.bore.value - way(3) * half;
