@@ -9,7 +9,7 @@ use core::f64::consts::{PI, TAU};
 
 use super::reader::Reader;
 use super::start_inputs::{GRIPPED, LENGTH, QUESTIONS, WALL};
-use super::{Entries, Fault, Setup, chuck_inputs as chuck, part_inputs as part};
+use super::{Entries, Fault, Input, Setup, chuck_inputs as chuck, part_inputs as part, stroke_inputs as stroke};
 use crate::materials::{Family, Material};
 use crate::quantity::{Kind, Measure, UnitSystem, decimal, shown};
 
@@ -232,10 +232,33 @@ fn the_jaws(answers: &Answers, to: &mut Writer<'_>) -> f64 {
     let height = 0.21 * body;
     to.length("jaws.width", width);
     to.length("jaws.step", step);
-    to.length("jaws.length", (0.28 * body).min(longest));
+    let jaw = (0.28 * body).min(longest);
+    to.length("jaws.length", jaw);
     to.length("jaws.height", height);
     to.length("jaws.ring_height", 0.45 * height);
+    the_serrations(body / USUAL_CHUCK, step, jaw, to);
     grip_length
+}
+
+/// Master jaw and blank in proportion to the chuck, the screws clear of what is bored away.
+fn the_serrations(by: f64, step: f64, jaw: f64, to: &mut Writer<'_>) {
+    let usual = |input: &Input| Measure::parse(Kind::Length, input.default).map_or(0.0, |measure| measure.si) * by;
+    for input in [
+        &stroke::STROKE,
+        &stroke::FIRST_GROOVE,
+        &stroke::FACE,
+        &stroke::COUNTERBORE,
+        &stroke::COUNTERBORE_DEPTH,
+        &stroke::NUT,
+    ] {
+        to.length(input.path, usual(input));
+    }
+    let apart = usual(&stroke::FAR_SCREW) - usual(&stroke::NEAR_SCREW);
+    let clear = step + usual(&stroke::COUNTERBORE) / 2.0 + 2.0 * usual(&stroke::LEAST_WALL);
+    let most = jaw - apart - usual(&stroke::COUNTERBORE) / 2.0 - usual(&stroke::LEAST_WALL);
+    let near = usual(&stroke::NEAR_SCREW).max(clear.min(most));
+    to.length(stroke::NEAR_SCREW.path, near);
+    to.length(stroke::FAR_SCREW.path, near + apart);
 }
 
 /// What the rest hangs on in the chuck, in SI.
@@ -378,6 +401,25 @@ mod tests {
             for side in ["outside", "inside"] {
                 let entries = start(&answers([side, "100 mm", "8 mm", "30 mm", material.id, "", ""]));
                 assert!(entries.is_ok(), "{} gripped {side}: {entries:?}", material.id);
+            }
+        }
+    }
+
+    #[test]
+    fn usual_answers_find_a_tooth_for_the_jaws() {
+        for body in [0.165, 0.21, 0.25, 0.315] {
+            for (side, share) in
+                [("outside", 0.3), ("outside", 0.45), ("outside", 0.55), ("inside", 0.7), ("inside", 0.8)]
+            {
+                let write = |si: f64| format!("{} mm", decimal(si * 1e3, 1));
+                let gripped = share * body;
+                let wall = write(0.1 * gripped);
+                let texts = [side, &write(gripped), &wall, &write(0.3 * gripped), "", "", &write(body)];
+                let mut entries = start(&answers(texts)).unwrap();
+                entries.put("stroke.plan", "yes");
+                let findings = crate::evaluate(&Setup::read(&entries).unwrap());
+                let tooth = findings.get("stroke.tooth").map(|tooth| &tooth.value);
+                assert!(tooth.is_some_and(Result::is_ok), "{texts:?}: {tooth:?}");
             }
         }
     }
