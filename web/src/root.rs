@@ -2,7 +2,7 @@
 
 use js_sys::{Function, Object, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Document, Element, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition, SvgElement};
+use web_sys::{Document, Element, FocusOptions, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition, SvgElement};
 
 /// The document, if there is one.
 pub(crate) fn document() -> Option<Document> {
@@ -66,6 +66,17 @@ pub(crate) fn give_keyboard(element: &Element) {
     let _focused = match element.dyn_ref::<SvgElement>() {
         Some(drawn) => drawn.focus(),
         None => element.unchecked_ref::<HtmlElement>().focus(),
+    };
+}
+
+/// Gives the keyboard back to `element`, which took the place of the one that had it: the page stays where it was
+/// scrolled to meanwhile.
+pub(crate) fn give_keyboard_back(element: &Element) {
+    let asked = FocusOptions::new();
+    asked.set_prevent_scroll(true);
+    let _focused = match element.dyn_ref::<SvgElement>() {
+        Some(drawn) => drawn.focus_with_options(&asked),
+        None => element.unchecked_ref::<HtmlElement>().focus_with_options(&asked),
     };
 }
 

@@ -200,7 +200,8 @@ fn a_frame_that_is_free_to_be_tried_follows_what_is_typed_and_keeps_nothing() {
     browser.type_into(&field("run.speed"), "900");
     sleeve.set("run.speed", "900 rev/min");
     assert_shows(&browser, &sleeve, UnitSystem::Metric, "what was typed");
-    browser.wait_until("location.hash.startsWith('#2-') && location.hash.endsWith('&show=sheet')");
+    let address = format!("#{}&show=sheet", sleeve.to_link());
+    browser.eventually("location.hash", &json!(address), "the address follows");
     assert_eq!(browser.execute("return localStorage.length", Vec::new()), json!(0), "nothing is kept in the browser");
     browser.reload();
     browser.wait_until(WORKED_OUT);

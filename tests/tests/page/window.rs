@@ -54,6 +54,25 @@ fn the_window_tells_pressures_and_its_point_is_moved_by_finger_key_and_button() 
 }
 
 #[test]
+fn who_scrolls_on_is_not_called_back_when_the_window_is_drawn_anew() {
+    on_both_pages(Viewport::TABLET, |browser, _| {
+        come_to_rest(browser);
+        browser.execute(
+            "document.querySelector('#window-point .knob').closest('[tabindex]').focus();
+            document.querySelector('#window-drawing').firstElementChild.dataset.old = 'yes'",
+            Vec::new(),
+        );
+        browser.press(Key::Left);
+        browser.execute("document.querySelector('#undo').scrollIntoView()", Vec::new());
+        let anew = "document.querySelector('#window-drawing').firstElementChild.dataset.old ?? 'anew'";
+        browser.eventually(anew, &json!("anew"), "the window is drawn anew");
+        come_to_rest(browser);
+        let place = "const { top } = document.querySelector('#undo').getBoundingClientRect(); return top >= 0 && top < innerHeight";
+        assert_eq!(browser.execute(place, Vec::new()), json!(true), "what was scrolled to is still in sight");
+    });
+}
+
+#[test]
 fn a_window_of_the_last_valid_set_up_says_so_and_offers_no_pressure() {
     on_both_pages(Viewport::TABLET, |browser, url| {
         open(browser, &format!("{url}#example=fast-sleeve"));

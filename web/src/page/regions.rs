@@ -101,9 +101,9 @@ fn selection(focused: &Element) -> Selection {
 fn give_back(region: &Element, id: &str, selected: Selection) {
     let Some(element) = root::by_id(id).filter(|_| !id.is_empty()) else {
         let _set = region.set_attribute("tabindex", "-1");
-        return root::give_keyboard(region);
+        return root::give_keyboard_back(region);
     };
-    root::give_keyboard(&element);
+    root::give_keyboard_back(&element);
     if let (Some(field), Some((from, to))) = (element.dyn_ref::<HtmlInputElement>(), selected) {
         let _selected = field.set_selection_range(from, to);
     }

@@ -255,7 +255,7 @@ impl Grip<'_> {
 
     /// The greatest force, N, no more than that of the grip, at which bluing shows jaws at both ends with `right` taper
     /// and at one end only where it is `off` by so much (m per side): the less they are pressed, the less they give.
-    /// Sought in steps, [`SOFTER`] apart; none within [`SOFTEST`] of the grip's.
+    /// Sought in steps, `SOFTER` apart; none within `SOFTEST` of the grip's.
     ///
     /// # Errors
     /// [`TaperError::Contact`].
