@@ -344,6 +344,13 @@ pub enum FeedWay {
 
 impl Setup {
     /// Whether what stands at `path` was taken over from readings of the indicator.
+    ///
+    /// ```
+    /// use holdround_core::setup::{AssumedFrom, Entries, Setup};
+    /// let setup = Setup::read(&Entries::default()).unwrap();
+    /// assert!(setup.assumed.iter().all(|assumed| assumed.from == AssumedFrom::Default));
+    /// assert!(!setup.is_from_indicator("chuck.condition"));
+    /// ```
     #[must_use]
     pub fn is_from_indicator(&self, path: &str) -> bool {
         self.assumed.iter().any(|assumed| assumed.path == path && assumed.from == AssumedFrom::Indicator)

@@ -17,7 +17,7 @@
 //! use holdround_mechanics::contact::{Arc, Contact, Face, JawGive};
 //! use holdround_mechanics::jaw_spring::{JawColumn, MasterJaw, Section};
 //! use holdround_mechanics::part::{Band, Elastic, PartModel, Profile, Side, Step};
-//! use holdround_mechanics::taper::{Aim, Bluing, Grip, Learned, Marked, Reading, Shows, TaperError, Tilt, learn};
+//! use holdround_mechanics::taper::{Aim, Bluing, End, Grip, Learned, Marked, Reading, Shows, TaperError, Tilt, learn};
 //!
 //! // A sleeve 40 mm long in steel jaws whose face stands 25 mm above the serrations.
 //! let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
@@ -54,6 +54,12 @@
 //! assert!(stiffness < master.tilt && taper > aim.taper);
 //! let open = Reading { taper: 0.0, force: 2e4, shows: Shows::TipGap(2e-3) };
 //! assert_eq!(learn(&grip, aim, &[open]), Err(TaperError::Loose(0)), "two millimetres are no lean");
+//!
+//! // Rubbed blank at the base only, over half of the face: too little taper. Pressed less, jaws and part give less, and
+//! // a thousandth of an inch shows.
+//! let shows = Shows::Only(End::Base, Some(0.02));
+//! assert!(learn(&grip, aim, &[Reading { taper: 0.0, force: 2e4, shows }])?.taper > 0.0);
+//! assert!(grip.blued(aim.taper, 25.4e-6)?.is_some_and(|force| force <= 2e4));
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
