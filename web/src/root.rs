@@ -61,12 +61,9 @@ pub(crate) fn focused() -> Option<Element> {
     document()?.active_element().filter(|active| active.tag_name() != "BODY")
 }
 
-/// Gives the keyboard to `element`, of the page or of a drawing, where it is.
+/// Gives the keyboard to `element`, of the page or of a drawing, and brings it into view.
 pub(crate) fn give_keyboard(element: &Element) {
-    let _focused = match element.dyn_ref::<SvgElement>() {
-        Some(drawn) => drawn.focus(),
-        None => element.unchecked_ref::<HtmlElement>().focus(),
-    };
+    focus_on(element, &FocusOptions::new());
 }
 
 /// Gives the keyboard back to `element`, which took the place of the one that had it: the page stays where it was
@@ -74,9 +71,13 @@ pub(crate) fn give_keyboard(element: &Element) {
 pub(crate) fn give_keyboard_back(element: &Element) {
     let asked = FocusOptions::new();
     asked.set_prevent_scroll(true);
+    focus_on(element, &asked);
+}
+
+fn focus_on(element: &Element, asked: &FocusOptions) {
     let _focused = match element.dyn_ref::<SvgElement>() {
-        Some(drawn) => drawn.focus_with_options(&asked),
-        None => element.unchecked_ref::<HtmlElement>().focus_with_options(&asked),
+        Some(drawn) => drawn.focus_with_options(asked),
+        None => element.unchecked_ref::<HtmlElement>().focus_with_options(asked),
     };
 }
 
