@@ -254,3 +254,36 @@ fn a_line_that_begins_late_is_followed_at_every_other_pressure() {
         other.good
     );
 }
+
+#[test]
+fn the_pressure_to_blue_under_is_where_the_line_gives_the_grip_to_blue_under() {
+    // A thin ring gripped hard, whose jaws are blued under less. By the line 1.6 MPa are 28 kN.
+    let thin = |more: &[(&'static str, &str)]| {
+        let mut entries = Entries::default();
+        let plain = [("run.pressure", "1.6 MPa"), ("ranges.condition", "0"), ("chuck.condition", "1")];
+        for (path, text) in plain.iter().chain(more) {
+            assert!(entries.set(path, text), "{path} is declared");
+        }
+        evaluate(&Setup::read(&entries).unwrap_or_else(|faults| panic!("{faults:?}")))
+    };
+    let by_gauge = thin(&LATE);
+    let by_chart = thin(&[("chuck.grip_from", "chart"), ("chart.pressure", "1.6 MPa"), ("chart.grip", "28 kN")]);
+    let [begins, run] = [0.2e6, 1.6e6];
+    let share = value(&by_chart, "taper.blued") / run;
+    assert!(share < 0.9, "less than the run's: {share}");
+    let blued = value(&by_gauge, "taper.blued");
+    assert!(alike(blued, begins + share * (run - begins)), "{blued} Pa on a line that begins at {begins}");
+    let told = format!("{} MPa", blued / 1e6);
+    let off = format!("{} µm", (value(&by_gauge, "taper.right") - 25.4e-6) * 1e6);
+    let reading =
+        [("readings.0.taper", off.as_str()), ("readings.0.shows", "base"), ("readings.0.pressure", told.as_str())];
+    let read = thin(&LATE.into_iter().chain(reading).collect::<Vec<_>>());
+    let [next, right] = ["taper.next", "taper.right"].map(|id| value(&read, id));
+    assert!((next - right).abs() < 1e-6, "read under it as predicted: {next} for {right}");
+
+    let few = [("gauge.0.pressure", "1.5 MPa"), ("gauge.0.grip", "26 kN")];
+    let narrow =
+        thin(&LATE.into_iter().filter(|(path, _)| !path.starts_with("gauge.0")).chain(few).collect::<Vec<_>>());
+    let refused = narrow.get("taper.blued").unwrap().value.clone().unwrap_err();
+    assert!(refused.contains("too far from the gauge readings"), "where the gauge was not read: {refused}");
+}

@@ -14,6 +14,7 @@ use crate::jaw::BoredJaw;
 use crate::quantity::{Force, Kind, Pressure};
 use crate::setup::chuck_inputs::CONDITION;
 use crate::setup::{GripFrom, Setup};
+use uom::si::pressure::pascal;
 
 /// Confidence of the band about a line through gauge readings.
 pub(super) const CONFIDENCE: f64 = 0.95;
@@ -211,6 +212,12 @@ pub(super) fn begins_at(setup: &Setup) -> f64 {
 pub(super) fn over(setup: &Setup, pressure: f64) -> f64 {
     let begins = begins_at(setup);
     if pressure > 0.0 { ((pressure - begins) / (setup.pressure.value - begins)).max(0.0) } else { 0.0 }
+}
+
+/// Pressure under which the grip at rest is `share` of that under the one set: [`over`] the other way round.
+pub(super) fn pressure_of(setup: &Setup, share: f64) -> Pressure {
+    let begins = Pressure::new::<pascal>(begins_at(setup));
+    begins + share * (setup.pressure - begins)
 }
 
 /// What the chuck's plate says.

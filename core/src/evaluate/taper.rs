@@ -5,7 +5,7 @@ use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::elastic::Elasticity;
-use super::grip::{Spinning, over};
+use super::grip::{Spinning, at_pressure, begins_at, over, pressure_of};
 use crate::contact::Contact;
 use crate::findings::{BluingPicture, Finding, Scene, Step, Term, term};
 use crate::jaw_spring::TILT_DEPTH;
@@ -183,16 +183,32 @@ fn tell_unseen(aim: Aim, blued: Option<f64>, found: &mut Vec<Finding>) {
 /// The pressure to blue under, where a thousandth does not show under that of the run.
 fn tell_blued(setup: &Setup, grip: &Grip<'_>, blued: Option<f64>, found: &mut Vec<Finding>) {
     let Some(force) = blued.filter(|force| *force < grip.force) else { return };
-    let pressure = setup.pressure.value * force / grip.force;
+    let (id, name) = ("taper.blued", "Pressure to blue under");
+    let pressure = pressure_of(setup, force / grip.force);
+    if let Err(why) = at_pressure(setup, pressure) {
+        found.push(Finding::refused(id, name, Kind::Pressure, why).entry("run.pressure"));
+        return;
+    }
+    let begins = begins_at(setup);
+    let (formula, begins) = if begins == 0.0 {
+        ("p_blue = p F_blue / F", None)
+    } else {
+        ("p_blue = p₀ + (p − p₀) F_blue / F", Some(term("p₀", begins, Kind::Pressure)))
+    };
+    let given = [
+        term("p", setup.pressure.value, Kind::Pressure),
+        term("F_blue", force, Kind::Force),
+        term("F", grip.force, Kind::Force),
+    ];
     found.push(
-        Finding::new("taper.blued", "Pressure to blue under", Kind::Pressure, pressure)
+        Finding::new(id, name, Kind::Pressure, pressure.value)
             .caution("For the pictures, and for you: under it a thousandth of an inch per side too little or too much shows at one end only, and the right taper at both. Enter it with the reading.")
             .entry("run.pressure")
             .step(Step {
-                says: "The less the jaws are pressed, the less jaws and part give. The pressure of the run, less a seventh again and again until a thousandth shows either way",
-                formula: "p_blue = p F_blue / F",
-                given: [term("p", setup.pressure.value, Kind::Pressure), term("F_blue", force, Kind::Force), term("F", grip.force, Kind::Force)].into(),
-                result: term("p_blue", pressure, Kind::Pressure),
+                says: "The less the jaws are pressed, the less jaws and part give. The grip of the run, less a seventh again and again until a thousandth shows either way, and the pressure that gives it",
+                formula,
+                given: given.into_iter().chain(begins).collect(),
+                result: term("p_blue", pressure.value, Kind::Pressure),
                 source: SOURCE,
             }),
     );
