@@ -12,7 +12,7 @@ use super::{
 };
 use crate::grip::Side;
 use crate::jaw::{BoredJaw, Dimension, JawError};
-use crate::part::{LARGEST_DIAMETER, MAX_STEPS, ProfileError};
+use crate::part::{LARGEST_DIAMETER, MAX_STEPS, ProfileError, Step, THINNEST_WALL};
 use crate::quantity::{decimal, shown};
 
 /// Smallest bore that jaws are thought to reach into, m.
@@ -51,8 +51,7 @@ fn at_most(reader: &mut Reader<'_>, input: &Input, at: usize, value: f64, most: 
 }
 
 /// Tells why the steps make no part, at the entry that is easiest to put right.
-pub(super) fn profile(reader: &mut Reader<'_>, error: &ProfileError, stepped: bool) {
-    let thinnest = "a wall of at least 1/150 of the outside radius".to_string();
+pub(super) fn profile(reader: &mut Reader<'_>, error: &ProfileError, steps: &[Step], stepped: bool) {
     let (input, at, allowed, remedy) = match *error {
         ProfileError::NoSteps | ProfileError::TooManySteps { .. } => {
             (&s::STEP_LENGTH, 0, format!("1 to {MAX_STEPS} steps"), "Leave out what hardly matters.")
@@ -67,7 +66,11 @@ pub(super) fn profile(reader: &mut Reader<'_>, error: &ProfileError, stepped: bo
             "Make this step longer, or take it out.",
         ),
         ProfileError::Crossed { step } | ProfileError::TooThin { step, .. } => {
-            (&s::STEP_BORE, step, thinnest, "Make the bore smaller or the outside larger.")
+            let bore = if stepped { &s::STEP_BORE } else { &p::BORE_DIAMETER };
+            let outside = steps.get(step).map_or(0.0, |step| step.outer[0].max(step.outer[1]));
+            let least = shown(outside / 2.0 * THINNEST_WALL, reader.unit_of(bore, step));
+            let allowed = format!("a wall of at least {least}, 1/150 of the outside radius");
+            (&s::STEP_BORE, step, allowed, "Make the bore smaller or the outside larger.")
         }
         ProfileError::Gap { step } => {
             let allowed = format!("metal shared with step {step}");

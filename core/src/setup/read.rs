@@ -122,10 +122,11 @@ fn read_profile(reader: &mut Reader<'_>) -> Option<Profile> {
         let length = reader.length(&p::PART_LENGTH);
         Some([Step::cylinder(length?.value, outside?.value, bore?.value)].into())
     };
-    match Profile::new(&steps?) {
+    let steps = steps?;
+    match Profile::new(&steps) {
         Ok(profile) => Some(profile),
         Err(error) => {
-            agreement::profile(reader, &error, stepped);
+            agreement::profile(reader, &error, &steps, stepped);
             None
         }
     }

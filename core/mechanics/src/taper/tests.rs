@@ -286,10 +286,12 @@ proptest! {
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
 
-    /// With the length of the rubbed band bluing alone does it in three readings, on a chuck from four times softer to
-    /// four times stiffer than thought.
+    /// Bluing alone does it in three readings, with the length of the rubbed band or without, on a chuck from four times
+    /// softer to four times stiffer than thought, bored as hard as gripped or at down to a third of it.
     #[test]
-    fn three_lengths_of_blue_find_the_taper(
+    fn three_looks_at_the_blue_find_the_taper(
+        measured: bool,
+        bored in 0.33..1.0_f64,
         factor in 0.25..4.0_f64,
         wide: bool,
         ring in 0.0..0.065_f64,
@@ -298,11 +300,12 @@ proptest! {
         let part = sleeve();
         let arc = if wide { 1.9 } else { 0.8 };
         let (thought, truth) = (Jaw::new(&part, 1e6, arc), Jaw::new(&part, factor * 1e6, arc));
-        let (grip, real) = (thought.grip(force, ring), truth.grip(force, ring));
+        let [grip, real] =
+            [&thought, &truth].map(|jaw| Grip { ring_force: bored * force, ..jaw.grip(force, ring) });
         let aim = grip.aim().unwrap();
         let (mut readings, mut taper, mut ended) = (Vec::new(), aim.taper, false);
         for _ in 0..3 {
-            let shows = by_band(&real, taper);
+            let shows = if measured { by_band(&real, taper) } else { by_bluing(&real, taper) };
             if shows == Shows::Even {
                 break;
             }

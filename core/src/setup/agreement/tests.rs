@@ -147,7 +147,7 @@ fn steps_that_make_no_part_are_told_at_the_step() {
                 "steps.1.length",
                 "at least 1/2000 of the diameter",
             ),
-            (&[("steps.1.bore", "120 mm")], "steps.1.bore", "a wall of at least 1/150 of the outside radius"),
+            (&[("steps.1.bore", "120 mm")], "steps.1.bore", "a wall of at least 0.333 mm, 1/150 of the outside radius"),
             (&[("steps.1.outside", "50 mm"), ("steps.1.bore", "20 mm")], "steps.1.bore", "metal shared with step 1"),
             (&[("grip.start", "60 mm")], "grip.start", "at most 49.95 mm"),
             (
