@@ -4,13 +4,15 @@ use std::fs;
 
 use holdround_build::serve::Server;
 use holdround_build::site::read_folder;
+use holdround_core::lessons::LESSONS;
 use holdround_core::quantity::UnitSystem;
+use holdround_core::setup::Entries;
 use holdround_tests::browser::{Browser, Viewport, serve_site, site_folder};
 use serde_json::json;
 use tempfile::TempDir;
 
 use crate::accessibility::assert_keeps_the_rules;
-use crate::sheet::{WORKED_OUT, assert_shows, come_to_rest, example, field, open};
+use crate::sheet::{WORKED_OUT, assert_shows, come_to_rest, example, field, open, type_at};
 
 /// A page beside the site that holds this frame, and gives it the height that it tells.
 fn wiki(frame: &str) -> (TempDir, Server) {
@@ -153,22 +155,27 @@ fn one_part_is_shown_alone_with_the_verdict_and_the_cautions() {
     }
 }
 
+/// What is copied where this is chosen to be shown, as it stands on a page beside the site.
+fn copied_for_a_wiki(browser: &Browser, site: &str, part: &str) -> String {
+    browser.execute(
+        "document.querySelector('#files-box').open = true;
+        document.addEventListener('copy', () => { window.copied = document.activeElement.value })",
+        Vec::new(),
+    );
+    browser.click(&format!("#frame-part option[value='{part}']"));
+    browser.click("#file-frame");
+    browser.eventually("document.querySelector('#files-told').textContent", &json!("Copied."), "it is told");
+    let markup = browser.execute("return window.copied", Vec::new());
+    markup.as_str().expect("markup was copied").replace(site, "./")
+}
+
 #[test]
 fn what_is_copied_for_a_wiki_shows_the_set_up_there() {
     let site = serve_site();
     let browser = Browser::open(Viewport::TABLET);
     let sleeve = example("fast-sleeve");
     open(&browser, &format!("{}#{}", site.url(), sleeve.to_link()));
-    browser.execute("document.querySelector('#files-box').open = true", Vec::new());
-    browser.click("#frame-part option[value='verdict']");
-    browser.execute(
-        "document.addEventListener('copy', () => { window.copied = document.activeElement.value })",
-        Vec::new(),
-    );
-    browser.click("#file-frame");
-    browser.eventually("document.querySelector('#files-told').textContent", &json!("Copied."), "it is told");
-    let markup = browser.execute("return window.copied", Vec::new());
-    let markup = markup.as_str().expect("markup was copied").replace(&site.url(), "./");
+    let markup = copied_for_a_wiki(&browser, &site.url(), "verdict");
     assert!(!markup.contains("allow-same-origin"), "it may do no more than it must: {markup}");
 
     let (_folder, host) = wiki(&markup);
@@ -189,6 +196,30 @@ fn what_is_copied_for_a_wiki_shows_the_set_up_there() {
         Vec::new(),
     );
     assert_eq!(chosen, json!(true), "where the browser copies nothing the text is chosen");
+}
+
+#[test]
+fn a_lesson_that_is_copied_for_a_wiki_is_done_there_and_keeps_nothing() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::TABLET);
+    open(&browser, &site.url());
+    let markup = copied_for_a_wiki(&browser, &site.url(), "lesson=thin-ring");
+    assert!(markup.contains("#lesson=thin-ring&amp;show=sheet\""), "free to be tried: {markup}");
+    let lock = "document.querySelector('#frame-lock').disabled";
+    browser.eventually(lock, &json!(true), "a lesson cannot be locked");
+    browser.click("#frame-part option[value='sheet']");
+    browser.eventually(lock, &json!(false), "a set-up can");
+
+    let (_folder, host) = wiki(&markup);
+    let wiki = enter(&host, Viewport::TABLET);
+    let lesson = LESSONS.iter().find(|lesson| lesson.key == "thin-ring").expect("the lesson");
+    wiki.eventually("document.querySelector('#lesson h2')?.textContent", &json!(lesson.title), "the lesson");
+    let start = Entries::from_json(lesson.json).expect("a set-up");
+    assert_shows(&wiki, &start, UnitSystem::Metric, "its set-up");
+    type_at(&wiki, "run.pressure", "0.4");
+    let done = "document.querySelector('#lesson .state')?.textContent.includes('The task is done')";
+    wiki.eventually(done, &json!(true), "its task can be done");
+    assert_eq!(wiki.console_errors(), Vec::<String>::new(), "with a clean console");
 }
 
 #[test]

@@ -16,6 +16,7 @@ mod keeping;
 mod keyboard;
 mod lessons;
 mod links;
+mod looks;
 mod making;
 mod motion;
 mod own;

@@ -25,7 +25,7 @@ pub(crate) enum Asked {
 /// Opens the name of a worked example.
 const EXAMPLE: &str = "example=";
 /// Opens the key of a lesson.
-const LESSON: &str = "lesson=";
+pub(crate) const LESSON: &str = "lesson=";
 /// Where work is handed on from a page that was left to the one that opens in its place.
 const HANDED_ON: &str = "holdround.handed-on";
 

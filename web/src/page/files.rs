@@ -1,14 +1,17 @@
 //! Set-up files, texts, tables and pictures handed out, and files opened.
 
+use holdround_core::lessons::Lesson;
 use holdround_core::record::to_text;
 use holdround_core::setup::{Entries, Fault};
 use maud::html;
 use wasm_bindgen::JsCast;
 use web_sys::{DragEvent, Element, Event, File, FileList, HtmlElement, HtmlSelectElement, HtmlTextAreaElement};
 
+use super::frame::WHOLE;
 use super::hand_out::{copy_chosen, hand_out, save};
+use super::lessons::named;
 use super::notice::Notice;
-use super::{Page, device, opening, picture, recent, records, with_page};
+use super::{Page, address, device, opening, picture, recent, records, with_page};
 use crate::view::{csv, files, plain, sheet};
 use crate::{document, root};
 
@@ -63,6 +66,9 @@ impl Page {
             let link = self.desk.entries.to_link();
             self.regions.show("framed", files::framed(self.frame.locked, &link));
         }
+        if let Some(lock) = root::by_id_as::<HtmlSelectElement>(files::LOCK) {
+            lock.set_disabled(chosen_lesson().is_some());
+        }
         if let Some(text) = root::by_id_as::<HtmlTextAreaElement>(files::FRAME) {
             text.set_value(&self.frame_markup());
         }
@@ -114,9 +120,9 @@ impl Page {
         if name.is_empty() { without.to_owned() } else { name }
     }
 
-    /// The element that shows this set-up on another page.
+    /// The element that shows this set-up, or a lesson, on another page.
     fn frame_markup(&self) -> String {
-        let name = self.desk.entries.get("job.name").filter(|name| !name.is_empty()).unwrap_or("Holdround");
+        let job = self.desk.entries.get("job.name").filter(|name| !name.is_empty()).unwrap_or("Holdround");
         let here = web_sys::window().and_then(|window| window.location().href().ok()).unwrap_or_default();
         let page = here.split(['#', '?']).next().unwrap_or_default();
         // Beside the page in several files, which browsers refuse in a frame that may do so little, lies the one.
@@ -126,8 +132,14 @@ impl Page {
         } else {
             format!("{folder}/{ONE_FILE}")
         };
-        let (part, lock) = (chosen("frame-part"), chosen("frame-lock"));
-        let address = format!("{page}#{}&show={part}{lock}", self.desk.entries.to_link());
+        let (name, asked) = match chosen_lesson() {
+            // What cannot be changed teaches nothing.
+            Some(lesson) => (lesson.title, format!("{}&show={WHOLE}", address::of_lesson(lesson.key))),
+            None => {
+                (job, format!("#{}&show={}{}", self.desk.entries.to_link(), chosen("frame-part"), chosen(files::LOCK)))
+            }
+        };
+        let address = page + &asked;
         html! { iframe src=(address) title=(name) width="100%" height=(FIRST_HEIGHT) loading="lazy" sandbox=(SANDBOX) {} }
             .into_string()
     }
@@ -201,6 +213,11 @@ pub(super) fn read_first(files: &FileList) {
 /// The day, as in `2026-05-01`.
 fn today() -> String {
     records::now().chars().take(10).collect()
+}
+
+/// The lesson to be shown on another page, where one is chosen.
+fn chosen_lesson() -> Option<&'static Lesson> {
+    chosen("frame-part").strip_prefix(address::LESSON).and_then(named)
 }
 
 fn chosen(id: &str) -> String {

@@ -1,8 +1,10 @@
 //! Files, pictures and frames: what is taken along from the page, and what is opened on it.
 
+use holdround_core::lessons::LESSONS;
 use maud::{Markup, html};
 
 use super::csv::TABLES;
+use crate::page::address::LESSON;
 use crate::page::frame::PARTS;
 use crate::page::recent::Recent;
 
@@ -10,6 +12,8 @@ use crate::page::recent::Recent;
 pub(crate) const TOLD: &str = "files-told";
 /// The markup of a frame.
 pub(crate) const FRAME: &str = "frame-markup";
+/// Whether what is in the frame can be changed.
+pub(crate) const LOCK: &str = "frame-lock";
 /// Pictures that can be saved: the region each stands in, and its name.
 pub(crate) const PICTURES: [(&str, &str); 4] =
     [("face", "chuck face"), ("section", "section"), ("trace", "roundness trace"), ("window", "window")];
@@ -40,8 +44,11 @@ pub(crate) fn show(shares: bool, stays_awake: bool) -> Markup {
         p.hint { "As it stands on the sheet, in black on white." }
         h3 { "On another page" }
         div.changes {
-            (choice("frame-part", "Show", &PARTS))
-            (choice("frame-lock", "The set-up is", &[("&locked", "locked: read, not changed"), ("", "free to be tried")]))
+            (choosing("frame-part", "Show", html! {
+                (options(&PARTS))
+                optgroup label="A lesson" { @for lesson in LESSONS { option value={ (LESSON) (lesson.key) } { (lesson.title) } } }
+            }))
+            (choice(LOCK, "The set-up is", &[("&locked", "locked: read, not changed"), ("", "free to be tried")]))
             (button("frame", "Copy for a wiki"))
         }
         label for=(FRAME) { "Goes into the other page" }
@@ -86,10 +93,13 @@ fn button(act: &str, words: &str) -> Markup {
 }
 
 fn choice(id: &str, name: &str, choices: &[(&str, &str)]) -> Markup {
-    html! {
-        label.choice for=(id) {
-            span { (name) }
-            select id=(id) data-files="" { @for (key, shown) in choices { option value=(key) { (shown) } } }
-        }
-    }
+    choosing(id, name, options(choices))
+}
+
+fn choosing(id: &str, name: &str, options: Markup) -> Markup {
+    html! { label.choice for=(id) { span { (name) } select id=(id) data-files="" { (options) } } }
+}
+
+fn options(choices: &[(&str, &str)]) -> Markup {
+    html! { @for (key, shown) in choices { option value=(key) { (shown) } } }
 }
