@@ -1,8 +1,9 @@
-//! The engine's time against that of three-dimensional finite elements, on the same case in the same run.
+//! The engine's time against that of its own method written with numpy, and of three-dimensional finite elements, on
+//! the same case in the same run.
 //!
-//! `cargo bench -p holdround-tests --no-default-features --bench against_solids`. The solids want Python with
+//! `cargo bench -p holdround-tests --no-default-features --bench against_solids`. The others want Python with
 //! `reference/solids/requirements.txt`; name it in `HOLDROUND_PYTHON` if it is not `python3`. The third mesh takes
-//! minutes. Beside the ratios stands how far either is from the reference's best estimate: the ratio that counts is
+//! minutes. Beside the ratios stands how far each is from the reference's best estimate: the ratio that counts is
 //! that of the first mesh which is at least as near as the engine.
 
 #![allow(
@@ -25,7 +26,7 @@ const MESHES: [u8; 3] = [1, 2, 3];
 const RUNS: usize = 20;
 
 #[derive(Deserialize)]
-struct Solid {
+struct Other {
     seconds: f64,
     unknowns: usize,
     /// Under even pressure and under rigid jaws.
@@ -38,15 +39,18 @@ fn main() {
     let runs: Vec<(f64, [f64; 2])> = (0..RUNS).map(|_| engine(&case)).collect();
     let (seconds, off) = runs.into_iter().min_by(|a, b| a.0.total_cmp(&b.0)).unwrap();
     tell("engine", seconds, off);
-    for mesh in MESHES {
-        match solid(mesh) {
-            Ok(solid) => {
-                tell(&format!("solids, mesh {mesh}, {} unknowns", solid.unknowns), solid.seconds, solid.off);
-                let nearer = solid.off.iter().zip(off).all(|(theirs, ours)| *theirs <= ours);
+    let numpy = ("numpy, the same method".to_string(), vec!["harmonics.py".to_string(), CASE.to_string()]);
+    let solids = MESHES
+        .map(|mesh| (format!("solids, mesh {mesh}"), vec!["clock.py".to_string(), CASE.to_string(), mesh.to_string()]));
+    for (who, script) in std::iter::once(numpy).chain(solids) {
+        match other(&script) {
+            Ok(other) => {
+                tell(&format!("{who}, {} unknowns", other.unknowns), other.seconds, other.off);
+                let nearer = other.off.iter().zip(off).all(|(theirs, ours)| *theirs <= ours);
                 let place = if nearer { "at least as near as the engine" } else { "less near than the engine" };
-                println!("    {:.0} times the engine's time, {place}", solid.seconds / seconds);
+                println!("    {:.1} times the engine's time, {place}", other.seconds / seconds);
             }
-            Err(why) => println!("solids, mesh {mesh}: the ratio was not measured: {why}"),
+            Err(why) => println!("{who}: the ratio was not measured: {why}"),
         }
     }
 }
@@ -80,10 +84,10 @@ fn engine(case: &Case) -> (f64, [f64; 2]) {
     (seconds, off)
 }
 
-fn solid(mesh: u8) -> Result<Solid, String> {
+fn other(script: &[String]) -> Result<Other, String> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("reference/solids");
     let python = std::env::var("HOLDROUND_PYTHON").unwrap_or_else(|_| "python3".to_string());
-    let ran = Command::new(&python).current_dir(folder).args(["-B", "clock.py", CASE, &mesh.to_string()]).output();
+    let ran = Command::new(&python).current_dir(folder).arg("-B").args(script).output();
     let ran = ran.map_err(|error| format!("{python}: {error}"))?;
     let said = String::from_utf8_lossy(&ran.stdout);
     let last = said.lines().last().filter(|_| ran.status.success());

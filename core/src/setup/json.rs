@@ -90,6 +90,14 @@ mod tests {
     use alloc::vec;
 
     #[test]
+    fn a_number_is_the_nearest_there_is_as_a_browser_reads_it() {
+        for written in ["2.888888888888889e+75", "2.8888888888888887e+75", "0.1"] {
+            let document = Document::from_json(written);
+            assert_eq!(document, Some(Document::Number(written.to_string())), "{written} is read as it is written");
+        }
+    }
+
+    #[test]
     fn junk_is_refused_in_words() {
         let deep = "[".repeat(10_000);
         let cases = vec![
