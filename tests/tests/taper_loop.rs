@@ -249,6 +249,13 @@ fn a_thousandth_per_side_shows_at_one_end_only_both_ways_or_what_it_takes_is_tol
         let run = Setup::read(&job).unwrap().pressure.value;
         assert!(blued.is_none_or(|blued| 0.1 * run < blued && blued < run), "{name}: {blued:?} of {run}");
         assert_eq!(marks(&findings)[..3], [Marked::Base, Marked::Even, Marked::Tip], "{name}: little, right, much");
+        // What is drawn is what is said: the end that stands open keeps its blue, and the right taper leaves it at neither.
+        let heights = findings.scene.pressure.heights.len();
+        for (picture, ends) in [(0, [true, false]), (1, [true, true]), (2, [false, true])] {
+            let rubbed = &findings.scene.bluing[picture].rubbed;
+            let row = |height: usize| rubbed.iter().skip(height).step_by(heights).any(|rubbed| *rubbed);
+            assert_eq!([row(0), row(heights - 1)], ends, "{name}: base and tip of picture {picture}");
+        }
         let at = |picture: usize| findings.scene.bluing[picture].taper;
         let off = (at(1) - at(0)).max(at(2) - at(1));
         let wanted = if none { unseen + 0.5e-6 } else { 25.4e-6 };

@@ -232,7 +232,7 @@ fn picture(
     found: &mut Vec<Finding>,
     scene: &mut Scene,
 ) {
-    let name = format!("Share that bears with {name} taper");
+    let name = format!("Share rubbed off with {name} taper");
     let contact = match grip.press(taper, None) {
         Ok(contact) => contact,
         Err(error) => {
@@ -241,26 +241,25 @@ fn picture(
         }
     };
     let bluing = Bluing::of(grip, &contact);
-    let share = grip.face.contact_share(&contact);
     let given: [Term; 4] = [
         term("taper, per side", taper, Kind::Departure),
         term("base third", bluing.base, Kind::Plain),
         term("middle third", bluing.middle, Kind::Plain),
         term("tip third", bluing.tip, Kind::Plain),
     ];
-    found.push(Finding::new(id, name, Kind::Plain, share).caution(format!("{off}{}", bluing.marked.words())).entry("jaws.taper").step(
+    found.push(Finding::new(id, name, Kind::Plain, bluing.face).caution(format!("{off}{}", bluing.marked.words())).entry("jaws.taper").step(
         Step {
-            says: "Area on which there is pressure, over the area of the face, in thirds from the seat to the front",
-            formula: "A_pressed / A",
+            says: "Area where bluing rubs off over the area of the face, in thirds from the seat to the front: where it is pressed, unless that height bears less than a tenth of what the end that bears more does",
+            formula: "A_rubbed / A",
             given: given.into(),
-            result: term("A_pressed / A", share, Kind::Plain),
+            result: term("A_rubbed / A", bluing.face, Kind::Plain),
             source: SOURCE,
         },
     ));
     scene.bluing.push(BluingPicture {
         taper,
         bluing,
-        bears: contact.pressure.iter().map(|pressure| *pressure > 0.0).collect(),
+        rubbed: grip.rubbed(&contact),
         gap: grip.face.gap_along(&contact).to_vec(),
     });
 }

@@ -31,10 +31,10 @@ pub struct JawPath {
 pub struct BluingPicture {
     /// The taper, m per side, more metal at the tip.
     pub taper: f64,
-    /// Share of each third that bears, and where it is marked.
+    /// Share of the face and of its thirds that is rubbed off, and where it is marked.
     pub bluing: Bluing,
-    /// Whether each point of half a face bears, on the grid of the scene's pressure map.
-    pub bears: Vec<bool>,
+    /// Whether each point of half a face is rubbed off, on the grid of the scene's pressure map.
+    pub rubbed: Vec<bool>,
     /// Gap along the middle of the jaw, m, from base to tip.
     pub gap: Vec<f64>,
 }

@@ -3,10 +3,12 @@
 use super::grip::Grip;
 use crate::contact::Contact;
 
-/// Share of each third of the face that bears.
+/// Share of the face, and of each third of it, where bluing rubs off.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Bluing {
+    /// Of the whole face.
+    pub face: f64,
     /// Of the third next to the seat.
     pub base: f64,
     /// Of the middle third.
@@ -36,20 +38,23 @@ impl Bluing {
         let angles = grip.face.arc().angles();
         let points = grip.heights.len();
         let [from, to] = grip.bears;
-        // For each third: what bears, and all there is.
+        let rubbed = grip.rubbed(contact);
+        // For each third: what is rubbed off, and all there is.
         let mut areas = [[0.0; 2]; 3];
         for (point, height) in grip.heights.iter().enumerate() {
             let third = ((3.0 * (height - from) / (to - from)) as usize).min(2);
             let length = reach(grip.heights, point);
-            for (angle, pressure) in contact.pressure.iter().skip(point).step_by(points).enumerate() {
+            for (angle, rubbed) in rubbed.iter().skip(point).step_by(points).enumerate() {
                 let area = length * reach(angles, angle);
-                let [bears, all] = &mut areas[third];
-                *bears += if *pressure > 0.0 { area } else { 0.0 };
+                let [off, all] = &mut areas[third];
+                *off += if *rubbed { area } else { 0.0 };
                 *all += area;
             }
         }
-        let [base, middle, tip] = areas.map(|[bears, all]| if all > 0.0 { bears / all } else { 0.0 });
-        Self { base, middle, tip, marked: grip.marked(contact) }
+        let share = |[off, all]: [f64; 2]| if all > 0.0 { off / all } else { 0.0 };
+        let face = areas.iter().fold([0.0; 2], |sum, area| [sum[0] + area[0], sum[1] + area[1]]);
+        let [base, middle, tip] = areas.map(share);
+        Self { face: share(face), base, middle, tip, marked: grip.marked(contact) }
     }
 }
 

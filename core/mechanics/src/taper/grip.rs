@@ -287,12 +287,25 @@ impl Grip<'_> {
         }
     }
 
+    /// Where bluing rubs off, for each point as in [`Contact::pressure`]: where the face is pressed, unless that height
+    /// bears less than a tenth of what the end that bears more does, for its length.
+    #[must_use]
+    pub fn rubbed(&self, contact: &Contact) -> Vec<bool> {
+        let along = self.along(contact);
+        let most = along.first().copied().unwrap_or(0.0).max(along.last().copied().unwrap_or(0.0));
+        let borne = along.iter().cycle().map(|bears| *bears >= BARE * most);
+        contact.pressure.iter().zip(borne).map(|(pressure, borne)| *pressure > 0.0 && borne).collect()
+    }
+
+    /// What the face bears at each height, N/m.
+    fn along(&self, contact: &Contact) -> Vec<f64> {
+        let along = self.face.force_along(contact).into_iter().enumerate();
+        along.map(|(at, force)| force / reach(self.heights, at)).collect()
+    }
+
     /// How far from one end the face is rubbed blank, m: to where it bears [`BARE`] of what it does at that end.
     pub(super) fn band(&self, contact: &Contact, from: End) -> f64 {
-        let mut along = self.face.force_along(contact);
-        for (at, force) in along.iter_mut().enumerate() {
-            *force /= reach(self.heights, at);
-        }
+        let along = self.along(contact);
         let mut rows: Vec<(f64, f64)> = self.heights.iter().copied().zip(along).collect();
         if from == End::Tip {
             rows.reverse();

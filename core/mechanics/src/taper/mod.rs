@@ -45,6 +45,7 @@
 //! assert_eq!(Bluing::of(&grip, &tapered).marked, Marked::Even);
 //! let straight = grip.press(0.0, Some(&tapered))?;
 //! assert_eq!(Bluing::of(&grip, &straight).marked.words(), Marked::Base.words());
+//! assert_eq!(grip.rubbed(&straight).last(), Some(&false), "the tip keeps its blue");
 //! assert!(grip.tip_gap(&straight) > 0.0 && grip.centre(&straight) < grip.centre(&tapered));
 //!
 //! // A feeler that goes in deeper than thought tells of a softer chuck, and asks for more taper.

@@ -90,7 +90,7 @@ fn drawn(picture: &BluingPicture, map: &PressureMap, widest: f64) -> Markup {
     let across = |angle: f64| (middle - FACE[0]) * angle / edge.max(1e-9);
     let up = |height: f64| HEIGHT[0] + (HEIGHT[1] - HEIGHT[0]) * (height - base) / (tip - base).max(1e-9);
     let mut marked = String::new();
-    for (at, _) in picture.bears.iter().enumerate().filter(|(_, bears)| **bears) {
+    for (at, _) in picture.rubbed.iter().enumerate().filter(|(_, rubbed)| **rubbed) {
         let (angle, height) = (at / map.heights.len(), at % map.heights.len());
         let [near, far] = between(&map.angles, angle).map(across);
         let [low, high] = between(&map.heights, height).map(up);
