@@ -292,6 +292,7 @@ fn the_taper_to_cut_is_planned_with_one_tap_and_taken_back_with_one() {
         let settled = "document.querySelector('#taper-settled')?.textContent";
         browser.eventually(settled, &json!("That is what is planned: nothing to change."), "nothing is left to use");
         assert_eq!(browser.count("#adopt-taper"), 0, "and no button offers it");
+        browser.eventually("document.activeElement.id", &json!("taper-settled"), "the keyboard is where that is told");
         browser.tap("#undo");
         job.unset("jaws.taper");
         assert_address_holds(browser, &job, "and taken back");

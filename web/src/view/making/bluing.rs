@@ -36,7 +36,7 @@ pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings) -> Markup {
                 @if cut > 0.0 { (both(cut, units)) } @else { "straight, no taper" } "."
             }
             @if units.show(Kind::Departure, setup.jaws.taper.value) == units.show(Kind::Departure, cut) {
-                p id="taper-settled" { "That is what is planned: nothing to change." }
+                p id="taper-settled" tabindex="-1" data-after="adopt-taper" { "That is what is planned: nothing to change." }
             } @else {
                 div.buttons { button type="button" id="adopt-taper" data-act="adopt-taper" { "Use it" span.heard { ": plan the taper to cut" } } }
             }
