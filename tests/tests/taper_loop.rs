@@ -261,8 +261,8 @@ fn a_thousandth_per_side_shows_at_one_end_only_both_ways_or_what_it_takes_is_tol
         let wanted = if none { unseen + 0.5e-6 } else { 25.4e-6 };
         assert!((off - wanted).abs() < 1e-12, "{name}: the pictures are a thousandth off, or what it takes: {off}");
         for (id, says, off) in [
-            ("taper.bluing.much", "contact is lost at the base", at(2) - at(1)),
-            ("taper.bluing.little", "at the base; the tip stands open", at(1) - at(0)),
+            ("taper.bluing.much", "at the tip; contact is lost at the base, or nearly", at(2) - at(1)),
+            ("taper.bluing.little", "at the base; the tip hardly bears or stands open", at(1) - at(0)),
         ] {
             let told = findings.get(id).unwrap().caution.as_ref().unwrap();
             assert!(told.contains(says), "{name}: {told}");

@@ -63,9 +63,9 @@ impl Marked {
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
-            Self::Base => "Bluing rubs off at the base; the tip stands open. Too little taper.",
+            Self::Base => "Bluing rubs off at the base; the tip hardly bears or stands open. Too little taper.",
             Self::Even => "Bluing rubs off at both ends of the face.",
-            Self::Tip => "Bluing rubs off at the tip; contact is lost at the base. Too much taper.",
+            Self::Tip => "Bluing rubs off at the tip; contact is lost at the base, or nearly. Too much taper.",
         }
     }
 }
