@@ -4,6 +4,8 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use uom::si::pressure::pascal;
+
 use super::gauge;
 use crate::findings::{Finding, Scene, Step, term};
 use crate::grip::{
@@ -14,7 +16,6 @@ use crate::jaw::BoredJaw;
 use crate::quantity::{Force, Kind, Pressure};
 use crate::setup::chuck_inputs::CONDITION;
 use crate::setup::{GripFrom, Setup};
-use uom::si::pressure::pascal;
 
 /// Confidence of the band about a line through gauge readings.
 pub(super) const CONFIDENCE: f64 = 0.95;

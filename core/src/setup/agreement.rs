@@ -3,8 +3,10 @@
 use alloc::format;
 use alloc::string::ToString;
 
+use super::chuck::GripFrom;
+use super::cut::CutKind;
 use super::fault::range_words;
-use super::job::{CutKind, GripFrom, Setup};
+use super::job::Setup;
 use super::reader::Reader;
 use super::{
     Input, chuck_inputs as c, cut_inputs as t, gauge_inputs as g, jaw_inputs as j, part_inputs as p,

@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::job::SurfaceSide;
+use super::part::SurfaceSide;
 use crate::quantity::{Angle, Length, Pressure};
 
 /// What an indicator showed around the part.

@@ -4,14 +4,16 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::boring::Boring;
+use super::chuck::Chuck;
+use super::cut::{Cut, CutKind};
 use super::indicator::Indicator;
+use super::part::{Part, Toward};
 use super::placing::Placing;
 use super::ranges::Ranges;
 use crate::grip::Side;
 use crate::jaw::{Jaw, Shape};
 use crate::materials::Material;
-use crate::part::Profile;
-use crate::quantity::{Angle, AngularVelocity, Force, Length, Mass, Power, Pressure, Ratio};
+use crate::quantity::{Angle, AngularVelocity, Force, Length, Mass, Pressure, Ratio};
 
 /// Least share of the grip's length that chamfer and groove leave to bear. Our own value.
 const LEAST_BEARING: f64 = 0.25;
@@ -71,49 +73,6 @@ pub enum AssumedFrom {
     Indicator,
 }
 
-/// The part as it sits in the jaws.
-#[derive(Clone, Debug)]
-pub struct Part {
-    /// Its steps along the axis, from the chuck side outward; a plain ring has one.
-    pub profile: Profile,
-    /// Whether it was given as steps; a plain ring is given by its three sizes.
-    pub stepped: bool,
-    /// Surfaces that matter; empty for the whole outside and bore.
-    pub surfaces: Vec<PartSurface>,
-    /// Its material.
-    pub material: &'static Material,
-    /// Young's modulus.
-    pub modulus: Pressure,
-    /// Yield stress; none where the material breaks without yielding and the user gave no figure.
-    pub yield_stress: Option<Pressure>,
-    /// Specific cutting force at 1 mm chip thickness; none if neither table nor user knows it.
-    pub cutting_resistance: Option<Pressure>,
-    /// Exponent of the chip thickness.
-    pub chip_exponent: Option<Ratio>,
-    /// Roundness allowed.
-    pub roundness_limit: Length,
-    /// Run-out allowed.
-    pub runout_limit: Length,
-    /// Size change allowed, if it matters.
-    pub size_limit: Option<Length>,
-}
-
-/// A surface of interest.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PartSurface {
-    /// The user's own name for it.
-    pub name: String,
-    /// Where it lies.
-    pub side: SurfaceSide,
-    /// From, along the axis, from the chuck side of the part.
-    pub from: Length,
-    /// To, along the axis.
-    pub to: Length,
-}
-
-/// Where a surface lies.
-pub use crate::part::Side as SurfaceSide;
-
 /// How the part is gripped.
 #[derive(Clone, Debug)]
 pub struct Grip {
@@ -135,81 +94,6 @@ pub struct Grip {
     pub friction: Ratio,
     /// Least hold factor accepted.
     pub required_hold: Ratio,
-}
-
-/// The chuck and what drives it.
-#[derive(Clone, Debug)]
-pub struct Chuck {
-    /// Number of jaws.
-    pub jaws: u32,
-    /// Body diameter.
-    pub body_diameter: Length,
-    /// Greatest speed on the plate.
-    pub max_speed: AngularVelocity,
-    /// Greatest total grip on the plate.
-    pub max_grip: Force,
-    /// Greatest draw force on the plate.
-    pub max_draw: Force,
-    /// Greatest cylinder pressure.
-    pub max_pressure: Pressure,
-    /// Jaw height for which the plate holds.
-    pub reference_height: Length,
-    /// Greatest swing of the jaws, if known.
-    pub max_swing: Option<Length>,
-    /// How the grip at rest is known.
-    pub grip_from: GripFrom,
-    /// The cylinder, where a gauge tells the grip and the plate is only compared with it.
-    pub behind_gauge: Option<Cylinder>,
-    /// Readings of a grip gauge that turned: speed and total grip, all at one pressure.
-    pub spun: Vec<(AngularVelocity, Force)>,
-    /// Mass of one master jaw with nuts and screws.
-    pub master_mass: Mass,
-    /// Its centre of mass from the axis.
-    pub master_radius: Length,
-    /// Tilt stiffness of a master jaw, N·m/rad.
-    pub tilt_stiffness: f64,
-    /// Radial stiffness of a master jaw, N/m.
-    pub radial_stiffness: f64,
-    /// Least share of the spin force that reaches the part.
-    pub spin_share_least: Ratio,
-    /// Greatest share of the spin force that reaches the part.
-    pub spin_share_most: Ratio,
-}
-
-/// How the grip at rest is known.
-#[derive(Clone, Debug)]
-pub enum GripFrom {
-    /// From the plate and the cylinder.
-    Plate {
-        /// The cylinder.
-        cylinder: Cylinder,
-        /// Condition of the chuck.
-        condition: Ratio,
-    },
-    /// From one point of the chuck's chart.
-    Chart {
-        /// Pressure of the point.
-        pressure: Pressure,
-        /// Total grip there.
-        grip: Force,
-        /// Condition of the chuck.
-        condition: Ratio,
-    },
-    /// From readings of a grip gauge: pressure and total grip.
-    Gauge(Vec<(Pressure, Force)>),
-}
-
-/// The clamping cylinder.
-#[derive(Clone, Debug)]
-pub struct Cylinder {
-    /// Bore.
-    pub bore: Length,
-    /// Rod or draw tube diameter.
-    pub rod: Length,
-    /// Whether the oil acts on the rod side.
-    pub rod_side: bool,
-    /// Efficiency.
-    pub efficiency: Ratio,
 }
 
 /// The top jaws, all alike.
@@ -255,91 +139,6 @@ pub struct Weighed {
     pub mass: Mass,
     /// Its centre of mass from the axis; the computed one if not known.
     pub radius: Option<Length>,
-}
-
-/// One cut.
-#[derive(Clone, Debug)]
-pub struct Cut {
-    /// What it does.
-    pub kind: CutKind,
-    /// Whether it is taken at the pressure for finishing, where that is another.
-    pub finishing: bool,
-    /// Distance of the tool from the front of the jaws.
-    pub distance: Length,
-}
-
-/// What a cut does, with what its force depends on.
-#[derive(Clone, Debug)]
-pub enum CutKind {
-    /// Turning the outside.
-    Turning(Turned, FeedWay),
-    /// Facing.
-    Facing(Turned),
-    /// Boring.
-    Boring(Turned, FeedWay),
-    /// Grooving or parting.
-    Grooving {
-        /// Diameter at the tool.
-        diameter: Length,
-        /// Width of the insert.
-        width: Length,
-        /// Feed per revolution.
-        feed: Length,
-        /// Feed force over cutting force.
-        feed_share: Ratio,
-        /// Worn edge allowance.
-        wear: Ratio,
-    },
-    /// Drilling into the solid.
-    Drilling {
-        /// Drill diameter.
-        drill: Length,
-        /// Feed per revolution.
-        feed: Length,
-        /// Worn edge allowance.
-        wear: Ratio,
-    },
-    /// From the power the spindle gives.
-    Power {
-        /// Diameter at the tool.
-        diameter: Length,
-        /// The power of the cut.
-        power: Power,
-        /// Feed force over cutting force.
-        feed_share: Ratio,
-        /// Passive force over cutting force.
-        passive_share: Ratio,
-        /// Which way the feed goes.
-        feed_way: FeedWay,
-    },
-}
-
-/// A cut by a single edge along a surface.
-#[derive(Clone, Debug)]
-pub struct Turned {
-    /// Diameter at the tool.
-    pub diameter: Length,
-    /// Depth of cut.
-    pub depth: Length,
-    /// Feed per revolution.
-    pub feed: Length,
-    /// Cutting edge angle.
-    pub approach: Angle,
-    /// Feed force over cutting force.
-    pub feed_share: Ratio,
-    /// Passive force over cutting force.
-    pub passive_share: Ratio,
-    /// Worn edge allowance.
-    pub wear: Ratio,
-}
-
-/// Which way a cut feeds along the axis.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum FeedWay {
-    /// Toward the chuck.
-    Toward,
-    /// Away from the chuck.
-    Away,
 }
 
 impl Setup {
@@ -451,53 +250,5 @@ impl Setup {
             Side::Outside => outside / 2.0,
             Side::Inside => bore / 2.0,
         }
-    }
-}
-
-/// Which of two steps is meant where they meet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Toward {
-    /// The one nearer the chuck.
-    Chuck,
-    /// The one farther from the chuck.
-    Far,
-}
-
-impl Part {
-    /// Length along the axis, m.
-    #[must_use]
-    pub fn length(&self) -> f64 {
-        self.profile.length()
-    }
-
-    /// Largest outside diameter, m.
-    #[must_use]
-    pub fn largest_outside(&self) -> f64 {
-        self.profile.steps().iter().flat_map(|step| step.outer).fold(0.0, f64::max)
-    }
-
-    /// Smallest bore diameter, m; 0 where it is solid somewhere.
-    #[must_use]
-    pub fn smallest_bore(&self) -> f64 {
-        self.profile.steps().iter().flat_map(|step| step.inner).fold(f64::INFINITY, f64::min)
-    }
-
-    /// Outside and bore diameter, m, at `z` m from the chuck side; beyond the ends, those of the end.
-    #[must_use]
-    pub fn diameters_at(&self, z: f64, toward: Toward) -> [f64; 2] {
-        // Where two steps meet to within rounding, `toward` decides.
-        let rounding = 1e-9 * self.length();
-        let mut from = 0.0;
-        let mut found = [0.0; 2];
-        for step in self.profile.steps() {
-            let past_start = if toward == Toward::Far { z >= from - rounding } else { z > from + rounding };
-            if past_start || from == 0.0 {
-                let share = ((z - from) / step.length).clamp(0.0, 1.0);
-                let at = |ends: [f64; 2]| ends[0] + (ends[1] - ends[0]) * share;
-                found = [at(step.outer), at(step.inner)];
-            }
-            from += step.length;
-        }
-        found
     }
 }

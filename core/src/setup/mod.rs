@@ -101,7 +101,9 @@
 mod agreement;
 mod boring;
 pub mod boring_inputs;
+mod chuck;
 pub mod chuck_inputs;
+mod cut;
 pub mod cut_inputs;
 mod document;
 mod entries;
@@ -116,6 +118,7 @@ mod job;
 #[cfg(feature = "json")]
 mod json;
 mod link;
+mod part;
 pub mod part_inputs;
 mod placing;
 pub mod profile_inputs;
@@ -137,18 +140,18 @@ pub mod taper_inputs;
 
 pub use crate::grip::Side;
 pub use boring::{Bears, Boring, TaperReading};
+pub use chuck::{Chuck, Cylinder, GripFrom};
+pub use cut::{Cut, CutKind, FeedWay, Turned};
 pub use document::{Document, LARGEST_DOCUMENT, SCHEMA_VERSION};
 pub use entries::{Entries, bracketed};
 pub use fault::Fault;
 pub use indicator::{DialSet, Indicator};
 pub use input::{Choice, Form, Input, MaterialUse, When};
 pub use inputs::{Group, INPUTS, LISTS, List, declared, every_input};
-pub use job::{
-    Assumed, AssumedFrom, Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface,
-    Setup, SurfaceSide, Toward, Turned, Weighed,
-};
+pub use job::{Assumed, AssumedFrom, Grip, JawShape, Jaws, Setup, Weighed};
 pub use link::LinkError;
 pub(crate) use link::digest;
+pub use part::{Part, PartSurface, SurfaceSide, Toward};
 pub use placing::{OwnRing, Placing, Plan, Recut};
 pub use ranges::Ranges;
 #[cfg(feature = "json")]

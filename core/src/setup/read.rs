@@ -6,10 +6,10 @@ use uom::si::length::meter;
 use uom::si::pressure::pascal;
 use uom::si::ratio::ratio;
 
-use super::job::{
-    Chuck, Cut, CutKind, Cylinder, FeedWay, Grip, GripFrom, JawShape, Jaws, Part, PartSurface, Setup, SurfaceSide,
-    Turned, Weighed,
-};
+use super::chuck::{Chuck, Cylinder, GripFrom};
+use super::cut::{Cut, CutKind, FeedWay, Turned};
+use super::job::{Grip, JawShape, Jaws, Setup, Weighed};
+use super::part::{Part, PartSurface, SurfaceSide};
 use super::ranges::Ranges;
 use super::read_boring::read_boring;
 use super::reader::Reader;

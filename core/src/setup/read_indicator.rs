@@ -9,7 +9,8 @@ use super::Input;
 use super::fault::range_words;
 use super::indicator::{DialSet, Indicator};
 use super::indicator_inputs as d;
-use super::job::{Grip, Part, SurfaceSide, Toward};
+use super::job::Grip;
+use super::part::{Part, SurfaceSide, Toward};
 use super::reader::Reader;
 use crate::quantity::{Kind, Length, Measure, shown};
 

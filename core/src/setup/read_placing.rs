@@ -4,7 +4,8 @@ use alloc::format;
 use alloc::string::ToString;
 use alloc::vec::Vec;
 
-use super::job::{Chuck, Jaws};
+use super::chuck::Chuck;
+use super::job::Jaws;
 use super::placing::{OwnRing, Placing, Plan, Recut};
 use super::reader::Reader;
 use super::{Input, recut_inputs as b, ring_inputs as r, stroke_inputs as s};

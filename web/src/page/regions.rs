@@ -100,7 +100,7 @@ fn selection(focused: &Element) -> Selection {
 /// Focus goes back to the element with this id; if that is gone, to what tells what came of it, or to the region.
 fn give_back(region: &Element, id: &str, selected: Selection) {
     let told = || region.query_selector(&format!("[data-after='{id}']")).ok().flatten();
-    let Some(element) = root::by_id(id).or_else(told).filter(|_| !id.is_empty()) else {
+    let Some(element) = root::by_id(id).or_else(told) else {
         let _set = region.set_attribute("tabindex", "-1");
         return root::give_keyboard_back(region);
     };
