@@ -5,6 +5,7 @@
 //! active set (M. Hintermueller, K. Ito, K. Kunisch, SIAM J. Optim. 13 (2002) 865-888; from
 //! memory); should that go in circles, by a primal one that cannot.
 
+use super::lines::add_lines;
 use alloc::vec::Vec;
 
 /// Rounds before the primal-dual set is taken to go in circles.
@@ -37,8 +38,9 @@ impl Problem<'_> {
     /// not positive definite.
     pub(crate) fn solve(&self, first: Vec<bool>) -> Option<Solution> {
         let mut active = first;
+        let whole = self.on_whole_face();
         for round in 1..=MOST_ROUNDS {
-            let Some(mut solution) = self.on_set(&active) else {
+            let Some(mut solution) = self.on_set(&active, &whole) else {
                 break;
             };
             let next = self.next_set(&active, &solution);
@@ -48,11 +50,16 @@ impl Problem<'_> {
             }
             active = next;
         }
-        self.primal()
+        self.primal(&whole)
+    }
+
+    /// Pressures that close one of the weights, and one of the gaps, everywhere.
+    fn on_whole_face(&self) -> [Vec<f64>; 2] {
+        [self.weight, self.gap].map(|side| times(self.inverse, side.len(), side.iter().copied().enumerate()))
     }
 
     /// Equality everywhere on the set, nothing off it.
-    fn on_set(&self, active: &[bool]) -> Option<Solution> {
+    fn on_set(&self, active: &[bool], whole: &[Vec<f64>; 2]) -> Option<Solution> {
         let n = active.len();
         let (set, off): (Vec<usize>, Vec<usize>) = (0..n).partition(|&i| active[i]);
         // Pressure and clearance for one of the weights and for one of the gaps, taken together with the travel
@@ -70,17 +77,15 @@ impl Problem<'_> {
                 off.iter().for_each(|&i| clearance[i] = give[i] - side[i]);
             }
         } else {
-            pressure = [self.weight, self.gap].map(|side| times(self.inverse, n, side.iter().copied().enumerate()));
-            let sides = off.iter().map(|&i| [-pressure[0][i], -pressure[1][i]]).collect();
-            for (&i, pair) in off.iter().zip(solve(self.inverse, n, &off, sides)?) {
-                let row = &self.inverse[i * n..(i + 1) * n];
-                for ((pressure, clearance), lifted) in pressure.iter_mut().zip(&mut clearance).zip(pair) {
-                    clearance[i] = lifted;
-                    pressure.iter_mut().zip(row).for_each(|(p, h)| *p += lifted * h);
+            let sides = off.iter().map(|&i| [-whole[0][i], -whole[1][i]]).collect();
+            let lifted = solve(self.inverse, n, &off, sides)?;
+            pressure.clone_from(whole);
+            for (side, (pressure, clearance)) in pressure.iter_mut().zip(&mut clearance).enumerate() {
+                let lines = off.iter().zip(&lifted).map(|(&i, pair)| (pair[side], &self.inverse[i * n..(i + 1) * n]));
+                add_lines(pressure, lines);
+                for (&i, pair) in off.iter().zip(&lifted) {
+                    (pressure[i], clearance[i]) = (0.0, pair[side]);
                 }
-            }
-            for &i in &off {
-                (pressure[0][i], pressure[1][i]) = (0.0, 0.0);
             }
         }
         let along = |pressure: &[f64]| -> f64 { self.weight.iter().zip(pressure).map(|(w, p)| w * p).sum() };
@@ -109,13 +114,13 @@ impl Problem<'_> {
 
     /// From the feasible even pressure, one constraint at a time: the energy falls at every
     /// full step, so no set comes back.
-    fn primal(&self) -> Option<Solution> {
+    fn primal(&self, whole: &[Vec<f64>; 2]) -> Option<Solution> {
         let n = self.gap.len();
         let even = self.force / self.weight.iter().sum::<f64>();
         let mut pressure = alloc::vec![even; n];
         let mut active = alloc::vec![true; n];
         for round in 1..=8 * n {
-            let mut solution = self.on_set(&active)?;
+            let mut solution = self.on_set(&active, whole)?;
             let mut step = 1.0;
             for i in 0..n {
                 let (from, to) = (pressure[i], solution.pressure[i]);
@@ -152,21 +157,17 @@ impl Problem<'_> {
 /// definite.
 fn solve(matrix: &[f64], n: usize, set: &[usize], sides: Vec<[f64; 2]>) -> Option<Vec<[f64; 2]>> {
     let size = set.len();
-    // Symmetric: what stands below the diagonal is never read.
     let mut rows = alloc::vec![0.0; size * size];
     for ((row, &i), k) in rows.chunks_exact_mut(size.max(1)).zip(set).zip(0..) {
         let whole = &matrix[i * n..(i + 1) * n];
         row.iter_mut().zip(set).skip(k).for_each(|(value, &j)| *value = whole[j]);
     }
+    let scales = eliminate(&mut rows, size)?;
     let mut sides = sides;
-    for k in 0..size {
-        let (above, below) = rows.split_at_mut((k + 1) * size);
-        let pivot = &above[k * size..];
-        let scale = reciprocal(pivot[k])?;
-        for (row, i) in below.chunks_exact_mut(size).zip(k + 1..) {
-            let factor = pivot[i] * scale;
-            take(&mut row[i..], factor, &pivot[i..]);
-            sides[i] = [sides[i][0] - factor * sides[k][0], sides[i][1] - factor * sides[k][1]];
+    for (k, scale) in scales.iter().enumerate() {
+        let [x, y] = sides[k].map(|side| side * scale);
+        for (side, entry) in sides[k + 1..].iter_mut().zip(&rows[k * size + k + 1..]) {
+            *side = [side[0] - entry * x, side[1] - entry * y];
         }
     }
     for k in (0..size).rev() {
@@ -174,56 +175,46 @@ fn solve(matrix: &[f64], n: usize, set: &[usize], sides: Vec<[f64; 2]>) -> Optio
         for (value, side) in rows[k * size + k + 1..(k + 1) * size].iter().zip(&sides[k + 1..]) {
             sum = [sum[0] - value * side[0], sum[1] - value * side[1]];
         }
-        sides[k] = sum.map(|sum| sum / rows[k * size + k]);
+        sides[k] = sum.map(|sum| sum * scales[k]);
     }
     Some(sides)
 }
 
-/// A symmetric matrix of `n` times a vector given by its entries that are not zero. Row after row is added, which
-/// is quicker than a sum for each entry, because no addition waits for the one before.
+/// A symmetric matrix of `n` times a vector given by its entries that are not zero.
 fn times(matrix: &[f64], n: usize, entries: impl Iterator<Item = (usize, f64)>) -> Vec<f64> {
     let mut product = alloc::vec![0.0; n];
-    for (j, entry) in entries {
-        let row = &matrix[j * n..(j + 1) * n];
-        product.iter_mut().zip(row).for_each(|(sum, value)| *sum += value * entry);
-    }
+    add_lines(&mut product, entries.map(|(j, entry)| (entry, &matrix[j * n..(j + 1) * n])));
     product
 }
 
 /// Inverse of a symmetric matrix of `n`; none if it is not positive definite.
 pub(crate) fn inverse(matrix: &[f64], n: usize) -> Option<Vec<f64>> {
-    // L D L^T by elimination, L^-1 beside it; the inverse is L^-T D^-1 L^-1.
     let mut rows = matrix.to_vec();
-    let mut lower = alloc::vec![0.0; n * n];
-    let mut inverse = lower.clone();
-    for k in 0..n {
-        lower[k * n + k] = 1.0;
-        let (above, below) = rows.split_at_mut((k + 1) * n);
-        let pivot = &above[k * n..];
-        let scale = reciprocal(pivot[k])?;
-        let (done, rest) = lower.split_at_mut((k + 1) * n);
-        let done = &done[k * n..=k * n + k];
-        for ((row, lower), i) in below.chunks_exact_mut(n).zip(rest.chunks_exact_mut(n)).zip(k + 1..) {
-            let factor = pivot[i] * scale;
-            take(&mut row[i..], factor, &pivot[i..]);
-            take(&mut lower[..=k], factor, done);
-        }
-        for (row, i) in inverse.chunks_exact_mut(n).zip(0..=k) {
-            take(&mut row[..=i], -scale * done[i], &done[..=i]);
-        }
-    }
-    for i in 0..n {
-        for j in 0..i {
-            inverse[j * n + i] = inverse[i * n + j];
-        }
+    let scales = eliminate(&mut rows, n)?;
+    // U X = D^-1 U^-T, whose right side is known on and above the diagonal: D^-1 there, nothing above it.
+    let mut inverse = alloc::vec![0.0; n * n];
+    for i in (0..n).rev() {
+        let factors: Vec<f64> = rows[i * n + i + 1..(i + 1) * n].iter().map(|entry| -entry * scales[i]).collect();
+        let (row, below) = inverse[i * n..].split_at_mut(n);
+        let (diagonal, beside) = row[i..].split_at_mut(1);
+        add_lines(beside, factors.iter().copied().zip(below.chunks_exact(n).map(|line| &line[i + 1..])));
+        diagonal[0] = scales[i] + factors.iter().zip(&*beside).map(|(factor, entry)| factor * entry).sum::<f64>();
+        below.chunks_exact_mut(n).zip(beside).for_each(|(line, entry)| line[i] = *entry);
     }
     Some(inverse)
 }
 
-fn take(row: &mut [f64], factor: f64, other: &[f64]) {
-    for (value, other) in row.iter_mut().zip(other) {
-        *value -= factor * other;
+/// Turns the rows of a symmetric matrix `A = U^T D U` into those of `D U`, reading and writing nothing below the
+/// diagonal; the reciprocals of D, or none if A is not positive definite.
+fn eliminate(rows: &mut [f64], n: usize) -> Option<Vec<f64>> {
+    let mut scales = Vec::with_capacity(n);
+    for i in 0..n {
+        let (done, rest) = rows.split_at_mut(i * n);
+        let lines = done.chunks_exact(n).zip(&scales).map(|(line, scale)| (-line[i] * scale, &line[i..]));
+        add_lines(&mut rest[i..n], lines);
+        scales.push(reciprocal(rest[i])?);
     }
+    Some(scales)
 }
 
 fn reciprocal(pivot: f64) -> Option<f64> {
@@ -278,7 +269,7 @@ mod tests {
             let problem = Problem { compliance: &compliance, inverse: &inverse, gap: &gap, weight: &weight, force };
             let dual = problem.solve(alloc::vec![true; 11]).expect("positive definite");
             is_solution(&problem, &dual)?;
-            let primal = problem.primal().expect("positive definite");
+            let primal = problem.primal(&problem.on_whole_face()).expect("positive definite");
             is_solution(&problem, &primal)?;
             for (a, b) in dual.pressure.iter().zip(&primal.pressure) {
                 prop_assert!((a - b).abs() < 1e-7 * (1.0 + a.abs()), "{a} and {b}: one solution");

@@ -1,6 +1,7 @@
 //! What the pressure on a face amounts to: forces, where it bears, how hard.
 
-use super::face::{Contact, Face, dot};
+use super::face::{Contact, Face};
+use super::lines::dot;
 use alloc::vec::Vec;
 
 impl Face<'_> {

@@ -119,7 +119,7 @@ impl Compliance {
             add_product(&mut matrix, &square, &between, angles, points);
         }
         let inverse = inverse(&matrix, angles * points)?;
-        Some(Self { matrix, inverse, ..self.clone() })
+        Some(Self { matrix, inverse, weight: self.weight.clone(), area: self.area.clone() })
     }
 }
 

@@ -3,6 +3,7 @@
 use super::active_set::Problem;
 use super::arc::Arc;
 use super::compliance::{Compliance, JawGive, share};
+use super::lines::{add_lines, dot};
 use super::lobing::Lobing;
 use super::short_waves::{ShortWaves, short_waves};
 use crate::part::{PartSpring, Side};
@@ -131,11 +132,18 @@ impl<'a> Face<'a> {
         if !(whole && finite) {
             return Err(ContactError::Give);
         }
-        let mut face = self.clone();
-        if *give != JawGive::default() {
-            face.compliance = self.compliance.giving(&self.part, &self.arc, give).ok_or(ContactError::Compliance)?;
-        }
-        Ok(face)
+        let compliance = if *give == JawGive::default() {
+            self.compliance.clone()
+        } else {
+            self.compliance.giving(&self.part, &self.arc, give).ok_or(ContactError::Compliance)?
+        };
+        Ok(Self {
+            part: self.part.clone(),
+            arc: self.arc.clone(),
+            compliance,
+            cosines: self.cosines.clone(),
+            short: self.short.clone(),
+        })
     }
 
     /// The same face with its own copy of the part, to be kept.
@@ -236,7 +244,6 @@ impl<'a> Face<'a> {
     /// solved for: without the dent under the edge of a stiff jaw, see [`Self::station`].
     pub fn lobing(&self, contact: &Contact, surface: usize) -> Vec<Lobing> {
         let part = &self.part;
-        let points = part.points.len();
         let Some(stations) = part.stations.get(surface) else {
             return Vec::new();
         };
@@ -244,10 +251,10 @@ impl<'a> Face<'a> {
         let mut traces = alloc::vec![round; stations.at.len()];
         for (response, cosines) in part.responses.iter().zip(&self.cosines) {
             let pressure = self.outward(contact, response.order, cosines);
-            let rows = response.surfaces.get(surface).map_or(&[][..], |rows| rows);
-            for (trace, row) in traces.iter_mut().zip(rows.chunks_exact(points)) {
-                trace.amplitudes.push(dot(row, &pressure));
-            }
+            let lines = response.surfaces.get(surface).map_or(&[][..], |lines| lines).chunks_exact(traces.len().max(1));
+            let mut displaced = alloc::vec![0.0; traces.len()];
+            add_lines(&mut displaced, pressure.into_iter().zip(lines));
+            traces.iter_mut().zip(displaced).for_each(|(trace, amplitude)| trace.amplitudes.push(amplitude));
         }
         traces
     }
@@ -302,8 +309,4 @@ impl<'a> Face<'a> {
         }
         amplitude
     }
-}
-
-pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
-    a.iter().zip(b).map(|(a, b)| a * b).sum()
 }

@@ -52,6 +52,7 @@ mod arc;
 mod bearing;
 mod compliance;
 mod face;
+mod lines;
 mod lobing;
 mod short_waves;
 

@@ -72,7 +72,7 @@ pub struct Response {
     /// Points x points: work-conjugate displacement of the band, m3 (radius times length times
     /// displacement per Pa), symmetric.
     pub band: Vec<f64>,
-    /// For each surface, stations x points: displacement, m/Pa.
+    /// For each surface, points x stations: displacement, m/Pa.
     pub surfaces: Vec<Vec<f64>>,
     /// For each surface and station: displacement per squared angular speed, m s2; empty beyond order 0.
     pub spin: Vec<Vec<f64>>,
@@ -223,10 +223,11 @@ impl PartModel {
                 band.push(load.iter().map(|&(row, share)| share * x[3 * row * sides + b]).sum());
             }
         }
-        let lines = |s: &Stations| s.rows(&self.stiffness).map(|row| &x[row * sides..][..sides]).collect::<Vec<_>>();
-        let surfaces =
-            self.surfaces.iter().map(|s| lines(s).iter().flat_map(|line| &line[..points]).copied().collect());
-        let spin = self.surfaces.iter().map(|s| lines(s).iter().flat_map(|line| &line[points..]).copied().collect());
+        let under = |load: usize, s: &Stations| -> Vec<f64> {
+            s.rows(&self.stiffness).map(|row| x[row * sides + load]).collect()
+        };
+        let surfaces = self.surfaces.iter().map(|s| (0..points).flat_map(|b| under(b, s)).collect());
+        let spin = self.surfaces.iter().map(|s| (points..sides).flat_map(|spin| under(spin, s)).collect());
         Ok(Response { order, band, surfaces: surfaces.collect(), spin: spin.collect() })
     }
 
