@@ -171,7 +171,7 @@ fn other_jaws_stand_beside_those_set_and_can_be_taken() {
         while comparison.work() {}
         compare(browser);
         const NAMES: &str =
-            "[...document.querySelectorAll('.compared tbody th')].slice(1).map((cell) => cell.textContent)";
+            "[...document.querySelectorAll('.compared > li:first-child dt')].map((name) => name.textContent)";
         let names: Vec<&str> = ROWS.iter().filter(|row| comparison.differs(row)).map(|row| row.name).collect();
         assert!(ROWS.iter().any(|row| row.kind == Kind::Pressure && names.contains(&row.name)), "the window's width");
         assert_eq!(browser.execute(&format!("return {NAMES}"), Vec::new()), json!(names), "what differs");
@@ -181,6 +181,6 @@ fn other_jaws_stand_beside_those_set_and_can_be_taken() {
         let taken: Entries = comparison.done()[pie].choice.entries.clone();
         assert_address_holds(browser, &taken, "the whole set-up with these jaws");
         let told = "document.querySelector('#comparison').textContent.includes('compare again')";
-        browser.eventually(told, &json!(true), "the table is of the set-up before");
+        browser.eventually(told, &json!(true), "what stands there is of the set-up before");
     });
 }

@@ -12,7 +12,7 @@ use super::drawing::{Both, around, closed, coordinate};
 use crate::page::compare::Beside;
 use crate::units::Units;
 
-/// The table, or what asks for it.
+/// What was compared, or what asks for it.
 pub(crate) fn show(beside: &Beside, units: Units, current: bool) -> Markup {
     html! {
         p.hint { "The same part and cut on jaws that differ in one thing each, where a line differs at all." }
@@ -22,44 +22,26 @@ pub(crate) fn show(beside: &Beside, units: Units, current: bool) -> Markup {
             p.hint id="compare-state" role="status" {
                 @if !comparison.is_done() { "Working: " (comparison.done().len()) " done…" } @else { "All compared." }
             }
-            div.wide tabindex="0" role="region" aria-label="Comparison of jaws" { (table(comparison, units)) }
+            ul.compared aria-label="Comparison of jaws" { @for at in 0..comparison.done().len() { (card(comparison, at, units)) } }
         }
     }
 }
 
-fn table(comparison: &Comparison, units: Units) -> Markup {
-    let done = comparison.done();
+/// One choice of jaws: what it looks like and what it comes to.
+fn card(comparison: &Comparison, at: usize, units: Units) -> Markup {
+    let Some(one) = comparison.done().get(at) else { return html! {} };
     html! {
-        table.compared {
-            thead {
-                tr {
-                    td {}
-                    @for one in done { th scope="col" { (name(one)) } }
-                }
-            }
-            tbody {
-                tr {
-                    th scope="row" { "From the front" }
-                    @for one in done {
-                        td {
-                            @match &one.fitted {
-                                Ok(fitted) => (picture(&fitted.setup, &fitted.found, units)),
-                                Err(why) => p.refusal { "These do not serve. " (why) },
-                            }
-                        }
+        li {
+            h3 { (name(one)) }
+            @match &one.fitted {
+                Ok(fitted) => {
+                    (picture(&fitted.setup, &fitted.found, units))
+                    dl { @for row in ROWS.iter().filter(|row| comparison.differs(row)) { (line(comparison, at, row, units)) } }
+                    @if at > 0 {
+                        button type="button" id={ "take-jaws-" (at) } data-act="take-jaws" data-index=(at) aria-label={ "Take these: " (name(one)) } { "Take these" }
                     }
-                }
-                @for row in ROWS.iter().filter(|row| comparison.differs(row)) { (line(comparison, row, units)) }
-                tr {
-                    td {}
-                    @for (at, one) in done.iter().enumerate() {
-                        td {
-                            @if at > 0 && one.fitted.is_ok() {
-                                button type="button" id={ "take-jaws-" (at) } data-act="take-jaws" data-index=(at) aria-label={ "Take these: " (name(one)) } { "Take these" }
-                            }
-                        }
-                    }
-                }
+                },
+                Err(why) => p.refusal { "These do not serve. " (why) },
             }
         }
     }
@@ -69,17 +51,13 @@ fn name(one: &Compared) -> &str {
     if one.choice.differs.is_empty() { "As set" } else { &one.choice.differs }
 }
 
-fn line(comparison: &Comparison, row: &Row, units: Units) -> Markup {
-    let best = comparison.best(row);
+fn line(comparison: &Comparison, at: usize, row: &Row, units: Units) -> Markup {
+    let value = comparison.done().get(at).and_then(|one| one.value(row));
     html! {
-        tr {
-            th scope="row" { (row.name) }
-            @for (at, one) in comparison.done().iter().enumerate() {
-                td {
-                    @if let Some(value) = one.value(row) { (units.show(row.kind, value)) } @else { "—" }
-                    @if best == Some(at) { " " b { (if row.better == Better::More { "most" } else { "least" }) } }
-                }
-            }
+        dt { (row.name) }
+        dd {
+            @if let Some(value) = value { (units.show(row.kind, value)) } @else { "—" }
+            @if comparison.best(row) == Some(at) { " " b { (if row.better == Better::More { "most" } else { "least" }) } }
         }
     }
 }
