@@ -131,12 +131,20 @@ impl<'a> Load<'a> {
         } else {
             usual.press_from(speed, &spinning, Some(&at_rest))?
         };
-        let press = |face: &Face<'static>| face.press_from(speed, &spinning, Some(&at_speed));
+        let press = |face: &Face<'static>, like: Option<&Contact>| {
+            face.press_from(speed, &spinning, Some(like.unwrap_or(&at_speed)))
+        };
         let (softer_stiffer, rigid) = match effort {
             Effort::Sliding => (None, None),
             Effort::Full => {
                 let [softer, stiffer] = &self.elastic.softer_stiffer;
-                (Some([press(softer)?, press(stiffer)?]), Some(press(&self.elastic.rigid)?))
+                let [on_softer, on_stiffer] = match like.and_then(|like| like.softer_stiffer.as_ref()) {
+                    Some([softer, stiffer]) => [Some(softer), Some(stiffer)],
+                    None => [None, None],
+                };
+                let on_rigid = like.and_then(|like| like.rigid.as_ref());
+                let ends = [press(softer, on_softer)?, press(stiffer, on_stiffer)?];
+                (Some(ends), Some(press(&self.elastic.rigid, on_rigid)?))
             }
         };
         Ok(OnSize { at_rest, at_speed, softer_stiffer, rigid })

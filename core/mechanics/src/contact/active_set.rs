@@ -14,13 +14,15 @@ const MOST_ROUNDS: usize = 60;
 /// A multiplier or pressure this small beside the largest is rounding.
 const ROUNDING: f64 = 1e-12;
 
-/// The problem's data: `compliance` and its `inverse` have `gap.len()` squared numbers.
+/// The problem's data: `compliance` and its `inverse` have `gap.len()` squared numbers, `travelled` are the pressures
+/// under which the whole face travels by one, `inverse` times `weight`.
 #[derive(Clone, Copy)]
 pub(crate) struct Problem<'a> {
     pub(crate) compliance: &'a [f64],
     pub(crate) inverse: &'a [f64],
     pub(crate) gap: &'a [f64],
     pub(crate) weight: &'a [f64],
+    pub(crate) travelled: &'a [f64],
     pub(crate) force: f64,
 }
 
@@ -38,9 +40,9 @@ impl Problem<'_> {
     /// not positive definite.
     pub(crate) fn solve(&self, first: Vec<bool>) -> Option<Solution> {
         let mut active = first;
-        let whole = self.on_whole_face();
+        let filled = self.filled();
         for round in 1..=MOST_ROUNDS {
-            let Some(mut solution) = self.on_set(&active, &whole) else {
+            let Some(mut solution) = self.on_set(&active, &filled) else {
                 break;
             };
             let next = self.next_set(&active, &solution);
@@ -50,16 +52,16 @@ impl Problem<'_> {
             }
             active = next;
         }
-        self.primal(&whole)
+        self.primal(&filled)
     }
 
-    /// Pressures that close one of the weights, and one of the gaps, everywhere.
-    fn on_whole_face(&self) -> [Vec<f64>; 2] {
-        [self.weight, self.gap].map(|side| times(self.inverse, side.len(), side.iter().copied().enumerate()))
+    /// Pressures that close the gap everywhere.
+    fn filled(&self) -> Vec<f64> {
+        times(self.inverse, self.gap.len(), self.gap.iter().copied().enumerate())
     }
 
     /// Equality everywhere on the set, nothing off it.
-    fn on_set(&self, active: &[bool], whole: &[Vec<f64>; 2]) -> Option<Solution> {
+    fn on_set(&self, active: &[bool], filled: &[f64]) -> Option<Solution> {
         let n = active.len();
         let (set, off): (Vec<usize>, Vec<usize>) = (0..n).partition(|&i| active[i]);
         // Pressure and clearance for one of the weights and for one of the gaps, taken together with the travel
@@ -77,9 +79,9 @@ impl Problem<'_> {
                 off.iter().for_each(|&i| clearance[i] = give[i] - side[i]);
             }
         } else {
-            let sides = off.iter().map(|&i| [-whole[0][i], -whole[1][i]]).collect();
+            let sides = off.iter().map(|&i| [-self.travelled[i], -filled[i]]).collect();
             let lifted = solve(self.inverse, n, &off, sides)?;
-            pressure.clone_from(whole);
+            pressure = [self.travelled.to_vec(), filled.to_vec()];
             for (side, (pressure, clearance)) in pressure.iter_mut().zip(&mut clearance).enumerate() {
                 let lines = off.iter().zip(&lifted).map(|(&i, pair)| (pair[side], &self.inverse[i * n..(i + 1) * n]));
                 add_lines(pressure, lines);
@@ -114,13 +116,13 @@ impl Problem<'_> {
 
     /// From the feasible even pressure, one constraint at a time: the energy falls at every
     /// full step, so no set comes back.
-    fn primal(&self, whole: &[Vec<f64>; 2]) -> Option<Solution> {
+    fn primal(&self, filled: &[f64]) -> Option<Solution> {
         let n = self.gap.len();
         let even = self.force / self.weight.iter().sum::<f64>();
         let mut pressure = alloc::vec![even; n];
         let mut active = alloc::vec![true; n];
         for round in 1..=8 * n {
-            let mut solution = self.on_set(&active, whole)?;
+            let mut solution = self.on_set(&active, filled)?;
             let mut step = 1.0;
             for i in 0..n {
                 let (from, to) = (pressure[i], solution.pressure[i]);
@@ -181,7 +183,7 @@ fn solve(matrix: &[f64], n: usize, set: &[usize], sides: Vec<[f64; 2]>) -> Optio
 }
 
 /// A symmetric matrix of `n` times a vector given by its entries that are not zero.
-fn times(matrix: &[f64], n: usize, entries: impl Iterator<Item = (usize, f64)>) -> Vec<f64> {
+pub(crate) fn times(matrix: &[f64], n: usize, entries: impl Iterator<Item = (usize, f64)>) -> Vec<f64> {
     let mut product = alloc::vec![0.0; n];
     add_lines(&mut product, entries.map(|(j, entry)| (entry, &matrix[j * n..(j + 1) * n])));
     product
@@ -266,10 +268,13 @@ mod tests {
         ) {
             let compliance = compliance(11, &seed);
             let inverse = inverse(&compliance, 11).expect("positive definite");
-            let problem = Problem { compliance: &compliance, inverse: &inverse, gap: &gap, weight: &weight, force };
+            let travelled = times(&inverse, 11, weight.iter().copied().enumerate());
+            let problem = Problem {
+                compliance: &compliance, inverse: &inverse, gap: &gap, weight: &weight, travelled: &travelled, force,
+            };
             let dual = problem.solve(alloc::vec![true; 11]).expect("positive definite");
             is_solution(&problem, &dual)?;
-            let primal = problem.primal(&problem.on_whole_face()).expect("positive definite");
+            let primal = problem.primal(&problem.filled()).expect("positive definite");
             is_solution(&problem, &primal)?;
             for (a, b) in dual.pressure.iter().zip(&primal.pressure) {
                 prop_assert!((a - b).abs() < 1e-7 * (1.0 + a.abs()), "{a} and {b}: one solution");

@@ -1,6 +1,6 @@
 //! Compliance between the points of a jaw's face: the part's, its short waves, and the jaw's.
 
-use super::active_set::inverse;
+use super::active_set::{inverse, times};
 use super::arc::Arc;
 use super::short_waves::{ShortWaves, product};
 use crate::part::{Elastic, MAX_ORDER, PartSpring};
@@ -28,6 +28,8 @@ pub(super) struct Compliance {
     pub(super) inverse: Vec<f64>,
     /// Area of each point's hat times cos(theta), m2: a pressure's share in the jaw's force.
     pub(super) weight: Vec<f64>,
+    /// Pressure at each point when the whole face travels by 1 m, Pa/m.
+    pub(super) travelled: Vec<f64>,
     /// Area of each point's hat, m2.
     pub(super) area: Vec<f64>,
 }
@@ -103,8 +105,7 @@ impl Compliance {
         let (flat, cosine) = (arc.cosines(0), arc.cosines(1));
         let length: Vec<f64> = part.mass.chunks_exact(points).map(|row| row.iter().sum()).collect();
         let spread = |arc: &[f64]| -> Vec<f64> { arc.iter().flat_map(|a| length.iter().map(move |l| a * l)).collect() };
-        let inverse = inverse(&matrix, size)?;
-        Some(Self { matrix, inverse, weight: spread(&cosine), area: spread(&flat) })
+        Self::of(matrix, spread(&cosine), spread(&flat))
     }
 
     /// The same under a jaw that gives besides.
@@ -118,8 +119,13 @@ impl Compliance {
             add_square(&mut square, 1.0, &arc.cosines(1));
             add_product(&mut matrix, &square, &between, angles, points);
         }
-        let inverse = inverse(&matrix, angles * points)?;
-        Some(Self { matrix, inverse, weight: self.weight.clone(), area: self.area.clone() })
+        Self::of(matrix, self.weight.clone(), self.area.clone())
+    }
+
+    fn of(matrix: Vec<f64>, weight: Vec<f64>, area: Vec<f64>) -> Option<Self> {
+        let inverse = inverse(&matrix, weight.len())?;
+        let travelled = times(&inverse, weight.len(), weight.iter().copied().enumerate());
+        Some(Self { matrix, inverse, weight, travelled, area })
     }
 }
 

@@ -182,8 +182,8 @@ impl<'a> Face<'a> {
     pub fn press_from(&self, force: f64, gap: &Gap, like: Option<&Contact>) -> Result<Contact, ContactError> {
         let gap = self.weighed(gap)?;
         self.check(force)?;
-        let Compliance { matrix, inverse, weight, .. } = &self.compliance;
-        let problem = Problem { compliance: matrix, inverse, gap: &gap, weight, force };
+        let Compliance { matrix, inverse, weight, travelled, .. } = &self.compliance;
+        let problem = Problem { compliance: matrix, inverse, gap: &gap, weight, travelled, force };
         let points = self.compliance.weight.len();
         let first = match like {
             Some(like) if like.pressure.len() == points => like.pressure.iter().map(|p| *p > 0.0).collect(),
