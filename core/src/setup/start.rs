@@ -8,10 +8,12 @@ use alloc::vec::Vec;
 use core::f64::consts::{PI, TAU};
 
 use super::reader::Reader;
+use super::start_blank::Around;
 use super::start_inputs::{GRIPPED, LENGTH, QUESTIONS, WALL};
 use super::{Entries, Fault, Input, Setup, chuck_inputs as chuck, part_inputs as part, stroke_inputs as stroke};
 use crate::materials::{Family, Material};
 use crate::quantity::{Kind, Measure, UnitSystem, decimal, shown};
+use crate::stroke::HEAD_IN_COUNTERBORE;
 
 /// The chuck that the assumed sizes are of; others are in proportion, m.
 const USUAL_CHUCK: f64 = 0.21;
@@ -223,42 +225,56 @@ fn the_part(answers: &Answers, to: &mut Writer<'_>) {
 /// The jaws, in proportion to the chuck and narrow enough for the part; how deep they are bored, m.
 fn the_jaws(answers: &Answers, to: &mut Writer<'_>) -> f64 {
     let Answers { inside, gripped, body, length, .. } = *answers;
+    let asked = |input: &Input| Measure::parse(Kind::Length, input.default).map_or(0.0, |measure| measure.si);
+    let usual = |input: &Input| asked(input) * body / USUAL_CHUCK;
     let radius = gripped / 2.0;
-    let grip_length = (if inside { 0.8 * length } else { 0.5 * length }).min(0.12 * body);
-    to.length(part::GRIP_LENGTH.path, grip_length);
     let width = (0.19 * body).min(if inside { 0.35 } else { 0.45 } * gripped);
-    let step = (0.05 * body).min(0.1 * gripped).min(answers.wall.unwrap_or(f64::INFINITY));
+    let half = width / 2.0;
+    // A square end has metal in its corners only where the bore reaches past its middle.
+    let cleans_up = if inside { 0.0 } else { 1.15 * (radius - crate::sqrt(radius * radius - half * half)) + 1e-3 };
+    let step = (0.05 * body).min(0.1 * gripped).min(answers.wall.unwrap_or(f64::INFINITY)).max(cleans_up);
     let longest = if inside { radius + step - 0.7 * width } else { (0.6 * body - radius).max(0.12 * body) };
+    let from = usual(&stroke::FIRST_GROOVE);
+    let sizes = Around {
+        inside,
+        radius,
+        body: body / 2.0,
+        width,
+        step,
+        length: (0.28 * body).min(longest),
+        face: [from, from + usual(&stroke::FACE)],
+        stroke: usual(&stroke::STROKE),
+        nut: usual(&stroke::NUT),
+        apart: usual(&stroke::FAR_SCREW) - usual(&stroke::NEAR_SCREW),
+        near: usual(&stroke::NEAR_SCREW),
+        counterbore: usual(&stroke::COUNTERBORE),
+        wall: asked(&stroke::LEAST_WALL),
+    }
+    .sizes();
+    // A screw head below the seat must stay below it.
+    let head = usual(&stroke::COUNTERBORE_DEPTH) - HEAD_IN_COUNTERBORE * usual(&stroke::COUNTERBORE);
+    let deepest = if sizes.covers { 0.9 * head } else { 0.12 * body };
+    let grip_length = (if inside { 0.8 * length } else { 0.5 * length }).min(deepest).min(0.12 * body);
     let height = 0.21 * body;
-    to.length("jaws.width", width);
-    to.length("jaws.step", step);
-    let jaw = (0.28 * body).min(longest);
-    to.length("jaws.length", jaw);
-    to.length("jaws.height", height);
-    to.length("jaws.ring_height", 0.45 * height);
-    the_serrations(body / USUAL_CHUCK, step, jaw, to);
-    grip_length
-}
-
-/// Master jaw and blank in proportion to the chuck, the screws clear of what is bored away.
-fn the_serrations(by: f64, step: f64, jaw: f64, to: &mut Writer<'_>) {
-    let usual = |input: &Input| Measure::parse(Kind::Length, input.default).map_or(0.0, |measure| measure.si) * by;
-    for input in [
-        &stroke::STROKE,
-        &stroke::FIRST_GROOVE,
-        &stroke::FACE,
-        &stroke::COUNTERBORE,
-        &stroke::COUNTERBORE_DEPTH,
-        &stroke::NUT,
+    for (path, si) in [
+        (part::GRIP_LENGTH.path, grip_length),
+        ("jaws.width", width),
+        ("jaws.step", sizes.step),
+        ("jaws.length", sizes.length),
+        ("jaws.height", height),
+        ("jaws.ring_height", 0.45 * height),
+        (stroke::NEAR_SCREW.path, sizes.near_screw),
+        (stroke::FAR_SCREW.path, sizes.far_screw),
+        (stroke::NUT.path, sizes.nut),
     ] {
+        to.length(path, si);
+    }
+    for input in
+        [&stroke::STROKE, &stroke::FIRST_GROOVE, &stroke::FACE, &stroke::COUNTERBORE, &stroke::COUNTERBORE_DEPTH]
+    {
         to.length(input.path, usual(input));
     }
-    let apart = usual(&stroke::FAR_SCREW) - usual(&stroke::NEAR_SCREW);
-    let clear = step + usual(&stroke::COUNTERBORE) / 2.0 + 2.0 * usual(&stroke::LEAST_WALL);
-    let most = jaw - apart - usual(&stroke::COUNTERBORE) / 2.0 - usual(&stroke::LEAST_WALL);
-    let near = usual(&stroke::NEAR_SCREW).max(clear.min(most));
-    to.length(stroke::NEAR_SCREW.path, near);
-    to.length(stroke::FAR_SCREW.path, near + apart);
+    grip_length
 }
 
 /// What the rest hangs on in the chuck, in SI.
@@ -407,14 +423,17 @@ mod tests {
 
     #[test]
     fn usual_answers_find_a_tooth_for_the_jaws() {
-        for body in [0.165, 0.21, 0.25, 0.315] {
-            for (side, share) in
-                [("outside", 0.3), ("outside", 0.45), ("outside", 0.55), ("inside", 0.7), ("inside", 0.8)]
+        for body in [0.135, 0.165, 0.21, 0.25, 0.315, 0.6] {
+            for (side, twentieth) in
+                ["outside", "inside"].into_iter().flat_map(|side| (5..20).map(move |at| (side, at)))
             {
+                let share = f64::from(twentieth) / 20.0;
                 let write = |si: f64| format!("{} mm", decimal(si * 1e3, 1));
                 let gripped = share * body;
-                let wall = write(0.1 * gripped);
-                let texts = [side, &write(gripped), &wall, &write(0.3 * gripped), "", "", &write(body)];
+                // Thin and short or stout and long.
+                let (thick, long) = if twentieth % 2 == 0 { (0.03, 0.3) } else { (0.1, 0.9) };
+                let wall = write(thick * gripped);
+                let texts = [side, &write(gripped), &wall, &write(long * gripped), "", "", &write(body)];
                 let mut entries = start(&answers(texts)).unwrap();
                 entries.put("stroke.plan", "yes");
                 let findings = crate::evaluate(&Setup::read(&entries).unwrap());
