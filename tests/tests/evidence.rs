@@ -15,6 +15,12 @@ fn every_check_stands_on_the_page_with_its_source_and_the_figure_that_came_out()
         assert!(page.contains(&escaped(&check.source)), "no row names: {}", check.source);
         assert!(page.contains(&escaped(&check.tolerance.because)), "no row says why: {}", check.tolerance.because);
     }
+    for (file, topic) in topics().unwrap() {
+        let anchor = file.trim_end_matches(".json");
+        let (led_to, is_there) = (format!("href=\"#{anchor}\""), format!("id=\"{anchor}\""));
+        assert!(page.contains(&led_to) && page.contains(&is_there), "{} is not among the first lines", topic.topic);
+        assert!(page.contains(&escaped(&format!("Units: {}.", topic.units))), "no units of {}", topic.topic);
+    }
     let rows = page.matches("<tr>").count();
     let figures: usize =
         topics().unwrap().values().flat_map(|topic| &topic.checks).map(|check| check.expect.len()).sum();

@@ -6,10 +6,11 @@ use alloc::vec::Vec;
 
 use super::elastic::{Elasticity, Work};
 use super::engine::{Engine, Progress};
-use super::grip::{self, Spinning};
+use super::grip_at_speed::{self, Spinning};
 use super::placing::{Line, tell_length};
 use super::pressed::{Effort, Pressed};
 use super::released;
+use super::{grip_at_rest, jaw};
 use crate::bore::best;
 use crate::contact::{Contact, Face};
 use crate::findings::{Finding, Scene, Step, term};
@@ -136,10 +137,10 @@ impl Engine {
             _ => return refused("The jaws cannot be as described."),
         };
         let (mut unheard, mut unseen) = (Vec::new(), Scene::default());
-        let jaw = grip::jaw(setup, &mut unheard, &mut unseen);
-        let rest = grip::at_rest(setup, &mut unheard);
+        let jaw = jaw::tell(setup, &mut unheard, &mut unseen);
+        let rest = grip_at_rest::tell(setup, &mut unheard);
         let spinning =
-            jaw.zip(rest).and_then(|(jaw, rest)| grip::at_speed(setup, &jaw, rest, &mut unheard, &mut unseen));
+            jaw.zip(rest).and_then(|(jaw, rest)| grip_at_speed::tell(setup, &jaw, rest, &mut unheard, &mut unseen));
         let Some(spinning) = spinning else { return refused("There is no grip to squeeze the part with.") };
         study(setup, elastic, &spinning)
             .unwrap_or_else(|| refused("No round surface is named, or no contact is found."))

@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::elastic::Elasticity;
-use super::grip::Spinning;
+use super::grip_at_speed::Spinning;
 use super::pressed::{OnSize, Pressed};
 use super::shape::section;
 use crate::contact::Contact;

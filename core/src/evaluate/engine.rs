@@ -4,7 +4,10 @@ use alloc::vec::Vec;
 
 use super::elastic::{DENSITIES, SETTLED, Shapes, Work};
 use super::pressed::{Effort, Pressed};
-use super::{bore, cautions, contact, finish, grip, hold, indicator, placing, program, shape, speed, taper};
+use super::{
+    bore, cautions, contact, finish, grip_at_rest, grip_at_speed, hold, indicator, jaw, placing, program, shape, speed,
+    taper,
+};
 use crate::findings::{Assumption, Findings, Scene};
 use crate::jaw::BoredJaw;
 use crate::setup::{Assumed, AssumedFrom, Setup, declared};
@@ -93,9 +96,10 @@ impl Engine {
         while self.prepare(setup) != Progress::Done {}
         let mut found = Vec::new();
         let mut scene = Scene::default();
-        let jaw = grip::jaw(setup, &mut found, &mut scene);
-        let rest = grip::at_rest(setup, &mut found);
-        let spinning = jaw.zip(rest).and_then(|(jaw, rest)| grip::at_speed(setup, &jaw, rest, &mut found, &mut scene));
+        let jaw = jaw::tell(setup, &mut found, &mut scene);
+        let rest = grip_at_rest::tell(setup, &mut found);
+        let spinning =
+            jaw.zip(rest).and_then(|(jaw, rest)| grip_at_speed::tell(setup, &jaw, rest, &mut found, &mut scene));
         let elastic = match &self.kept {
             Some((_, Work::Done(elastic))) => Ok(elastic),
             Some((_, Work::Refused(why))) => Err(why.as_str()),

@@ -2,7 +2,8 @@
 
 use alloc::vec::Vec;
 
-use super::grip::{self, Spinning};
+use super::grip_at_rest;
+use super::grip_at_speed::{self, Spinning};
 use crate::findings::{Finding, Scene, Step, term};
 use crate::jaw::BoredJaw;
 use crate::quantity::Kind;
@@ -11,8 +12,8 @@ use crate::setup::Setup;
 /// The grip while finishing, of the set-up as it is then; tells its pressure and its grip.
 pub(super) fn spin(last: &Setup, jaw: &BoredJaw, found: &mut Vec<Finding>, scene: &mut Scene) -> Option<Spinning> {
     let mut told = Vec::new();
-    let rest = grip::at_rest(last, &mut told);
-    let spinning = rest.and_then(|rest| grip::at_speed(last, jaw, rest, &mut told, scene));
+    let rest = grip_at_rest::tell(last, &mut told);
+    let spinning = rest.and_then(|rest| grip_at_speed::tell(last, jaw, rest, &mut told, scene));
     let pressure = last.pressure.value;
     found.push(
         Finding::new("pressure.finish", "Clamping pressure for finishing", Kind::Pressure, pressure)

@@ -3,7 +3,7 @@
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::grip::{CONFIDENCE, RestGrip, why};
+use super::grip_at_rest::{CONFIDENCE, RestGrip, why};
 use crate::findings::{Finding, Step, term};
 use crate::grip::{Cylinder, PistonFace, Plate, SpinLine, SpinReading};
 use crate::quantity::Kind;

@@ -5,7 +5,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::cuts::{load, name_of, tell_forces, why};
-use super::grip::Spinning;
+use super::grip_at_speed::Spinning;
 use crate::contact::{Contact, Face};
 use crate::cutting::{Cut as CuttingCut, RotatingWrench};
 use crate::findings::{Finding, Step, Term, term};

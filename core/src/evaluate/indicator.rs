@@ -5,7 +5,8 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::elastic::{Elasticity, Tilting};
-use super::grip::{Spinning, at_pressure};
+use super::grip_at_rest::at_pressure;
+use super::grip_at_speed::Spinning;
 use super::indicator_corrections as corrections;
 use super::indicator_words::{self as words, Goes};
 use super::pressed::press;

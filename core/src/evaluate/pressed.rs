@@ -3,7 +3,8 @@
 use alloc::vec::Vec;
 
 use super::elastic::{Elasticity, Tilting};
-use super::grip::{self, Spinning};
+use super::grip_at_rest;
+use super::grip_at_speed::Spinning;
 use crate::contact::{Contact, ContactError, Face, Gap};
 use crate::grip::RotatingMass;
 use crate::jaw_spring::JawColumn;
@@ -102,7 +103,7 @@ pub(super) fn press(
 
 impl<'a> Load<'a> {
     pub(super) fn of(setup: &'a Setup, elastic: &'a Elasticity, spinning: &Spinning) -> Self {
-        let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| grip::over(setup, pressure.value));
+        let boring = setup.jaws.boring_pressure.map_or(1.0, |pressure| grip_at_rest::over(setup, pressure.value));
         Self {
             setup,
             elastic,

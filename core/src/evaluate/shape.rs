@@ -5,7 +5,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::elastic::Elasticity;
-use super::grip::Spinning;
+use super::grip_at_speed::Spinning;
 use super::pressed::{OnSize, Pressed};
 use super::released;
 use crate::contact::{Contact, Face, Lobing};

@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::grip::{LEAST_LEFT, Spinning};
+use super::grip_at_speed::{LEAST_LEFT, Spinning};
 use super::hold::LeastHold;
 use crate::findings::{Finding, Step, term};
 use crate::grip::{Demand, Side};

@@ -5,7 +5,8 @@ use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::elastic::Elasticity;
-use super::grip::{Spinning, at_pressure, begins_at, over, pressure_of};
+use super::grip_at_rest::{at_pressure, begins_at, over, pressure_of};
+use super::grip_at_speed::Spinning;
 use crate::contact::Contact;
 use crate::findings::{BluingPicture, Finding, Scene, Step, Term, term};
 use crate::jaw_spring::TILT_DEPTH;

@@ -134,7 +134,6 @@ pub mod ring_inputs;
 #[cfg(feature = "json")]
 mod schema;
 mod start;
-mod start_blank;
 pub mod start_inputs;
 pub mod stroke_inputs;
 pub mod taper_inputs;

@@ -4,43 +4,120 @@ use std::collections::BTreeMap;
 
 use maud::{Markup, html};
 
-use super::figure::{number, percent};
+use super::figure::{self, number, percent, spread};
 use super::table::table;
 use crate::reference::{Check, Expected, Met, Topic};
 
 const HEADINGS: [&str; 6] = ["Claim and source", "Figure", "Theirs", "Ours", "Difference", "Allowed, and why"];
 
-/// All topics.
-///
-/// # Errors
-/// An engine's refusal.
-pub(super) fn section(topics: &BTreeMap<String, Topic>) -> Result<Markup, String> {
-    let topics = topics.iter().map(|(file, topic)| of_topic(file, topic)).collect::<Result<Vec<_>, _>>()?;
-    Ok(html! {
-        section #code {
-            h2 { "Does the code solve its equations?" }
-            p {
-                "Closed forms, published figures and definitions. SI units. A tolerance is what the source's own "
-                "digits, or the model's known difference from it, call for."
+/// Every topic with what came out.
+pub(super) struct Closed<'a>(Vec<Worked<'a>>);
+
+struct Worked<'a> {
+    anchor: &'a str,
+    topic: &'a Topic,
+    /// The figures of each check.
+    figures: Vec<Vec<Met>>,
+}
+
+impl<'a> Closed<'a> {
+    /// Works all topics out, in the order of their names.
+    ///
+    /// # Errors
+    /// An engine's refusal.
+    pub(super) fn solve(topics: &'a BTreeMap<String, Topic>) -> Result<Self, String> {
+        let worked = topics.iter().map(|(file, topic)| {
+            let figures =
+                topic.checks.iter().map(|check| check.figures().map_err(|error| format!("{}: {error}", check.claim)));
+            Ok(Worked {
+                anchor: file.trim_end_matches(".json"),
+                topic,
+                figures: figures.collect::<Result<_, String>>()?,
+            })
+        });
+        let mut worked = worked.collect::<Result<Vec<_>, String>>()?;
+        worked.sort_by_key(|one| &one.topic.topic);
+        Ok(Self(worked))
+    }
+
+    pub(super) fn checks(&self) -> usize {
+        self.0.iter().map(|one| one.topic.checks.len()).sum()
+    }
+
+    pub(super) fn figures(&self) -> usize {
+        self.0.iter().map(Worked::count).sum()
+    }
+
+    /// A line of the first table for each topic.
+    pub(super) fn lines(&self) -> Markup {
+        html! {
+            @for one in &self.0 {
+                @let [middle, worst] = spread(one.differences());
+                tr {
+                    th scope="row" { a href=(format!("#{}", one.anchor)) { (one.topic.topic) } }
+                    td { (worst) }
+                    td { (middle) }
+                    td { (one.count()) }
+                    td { (one.topic.checks.len()) }
+                    td { (one.unread()) }
+                }
             }
-            @for topic in &topics { (topic) }
         }
-    })
+    }
+
+    pub(super) fn section(&self) -> Markup {
+        html! {
+            section #code {
+                h2 { "Does the code solve its equations?" }
+                p {
+                    "Closed forms, published figures and definitions. A tolerance is what the source's own digits, or the "
+                    "model's known difference from it, call for."
+                }
+                @for one in &self.0 { (one.rows()) }
+            }
+        }
+    }
 }
 
-fn of_topic(file: &str, topic: &Topic) -> Result<Markup, String> {
-    let rows = topic.checks.iter().map(rows).collect::<Result<Vec<_>, _>>()?;
-    Ok(html! {
-        details #(file.trim_end_matches(".json")) {
-            summary { (topic.topic) ": " (topic.checks.len()) @if topic.checks.len() == 1 { " check" } @else { " checks" } }
-            (table(&topic.topic, &HEADINGS, &html! { @for row in &rows { (row) } }))
+impl Worked<'_> {
+    fn count(&self) -> usize {
+        self.figures.iter().map(Vec::len).sum()
+    }
+
+    /// How far each figure is off, as a share; of what is expected to be nothing, or no more or less than a bound,
+    /// there is no such share.
+    fn differences(&self) -> impl Iterator<Item = f64> {
+        self.figures.iter().flatten().filter_map(|figure| match figure.expected {
+            Expected::Value(0.0) | Expected::AtLeast { .. } | Expected::AtMost { .. } => None,
+            Expected::Value(value) => Some(figure.value / value - 1.0),
+        })
+    }
+
+    /// How many of the checks rest on no source that was read.
+    fn unread(&self) -> usize {
+        let says = |check: &&Check| ["from memory", "common practice"].iter().any(|word| check.source.contains(word));
+        self.topic.checks.iter().filter(says).count()
+    }
+
+    fn rows(&self) -> Markup {
+        let Topic { topic, units, checks } = self.topic;
+        html! {
+            details {
+                summary { (topic) ": " (checks.len()) @if checks.len() == 1 { " check" } @else { " checks" } }
+                // Within the details, so that a link to it opens them.
+                div #(self.anchor) {
+                    p { "Units: " (units) "." }
+                    (table(topic, &HEADINGS, &html! {
+                        @for (check, figures) in checks.iter().zip(&self.figures) { (rows(check, figures)) }
+                    }))
+                }
+            }
         }
-    })
+    }
 }
 
-fn rows(check: &Check) -> Result<Markup, String> {
-    let figures = check.figures().map_err(|error| format!("{}: {error}", check.claim))?;
-    Ok(html! {
+fn rows(check: &Check, figures: &[Met]) -> Markup {
+    html! {
         @for (at, figure) in figures.iter().enumerate() {
             tr {
                 @if at == 0 {
@@ -53,7 +130,7 @@ fn rows(check: &Check) -> Result<Markup, String> {
                 @if at == 0 { td rowspan=(figures.len()) { (allowed(check)) } }
             }
         }
-    })
+    }
 }
 
 fn theirs(expected: Expected) -> String {
@@ -64,11 +141,11 @@ fn theirs(expected: Expected) -> String {
     }
 }
 
-fn difference(figure: &Met) -> String {
-    match figure.expected {
-        Expected::Value(value) if figure.value == value => "none".into(),
-        Expected::Value(0.0) => number(figure.value),
-        Expected::Value(value) => percent(figure.value / value - 1.0),
+fn difference(met: &Met) -> String {
+    match met.expected {
+        Expected::Value(value) if met.value == value => "none".into(),
+        Expected::Value(0.0) => number(met.value),
+        Expected::Value(value) => figure::difference(met.value / value - 1.0),
         Expected::AtLeast { .. } | Expected::AtMost { .. } => "holds".into(),
     }
 }

@@ -1,34 +1,37 @@
 //! How the engine's answers come closer with a finer mesh, against what is known exactly.
 
 use holdround_core::Engine;
+use holdround_core::contact::Arc;
 use holdround_core::part::{Band, Elastic, PartModel, Profile, Side, Step, Surface};
 use holdround_core::ring::{Annulus, Edge};
 use maud::{Markup, html};
+use serde_json::json;
 
 use super::figure::{number, percent};
 use super::plot::{self, Series};
 use super::table::table;
+use crate::reference::run;
 
 /// Densities of the mesh.
 const DENSITIES: [f64; 5] = [0.5, 0.7, 1.0, 1.4, 2.0];
 
-/// One quantity at every density.
+/// One quantity at every fineness.
 pub(super) struct Study {
     name: &'static str,
     runs: Vec<Run>,
 }
 
 struct Run {
-    density: f64,
+    fineness: f64,
     unknowns: usize,
     error: f64,
 }
 
 impl Study {
-    /// Power by which the error falls as the mesh gets denser, by least squares through the logarithms.
+    /// Power by which the error falls as the mesh gets finer, by least squares through the logarithms.
     fn order(&self) -> f64 {
         let points: Vec<[f64; 2]> =
-            self.runs.iter().map(|run| [libm::log(run.density), libm::log(run.error)]).collect();
+            self.runs.iter().map(|run| [libm::log(run.fineness), libm::log(run.error)]).collect();
         let mean = |axis: usize| points.iter().map(|point| point[axis]).sum::<f64>() / points.len() as f64;
         let [x, y] = [mean(0), mean(1)];
         let above: f64 = points.iter().map(|point| (point[0] - x) * (point[1] - y)).sum();
@@ -41,7 +44,7 @@ impl Study {
 ///
 /// # Errors
 /// An engine's refusal.
-pub(super) fn studies() -> Result<Vec<Study>, String> {
+pub(super) fn of_parts() -> Result<Vec<Study>, String> {
     [("wall a tenth, 3 waves", 1.1, 3), ("wall a half, 3 waves", 2.0, 3), ("wall a quarter, 6 waves", 1.3, 6)]
         .map(|(name, ratio, order)| study(name, ratio, order))
         .into_iter()
@@ -70,17 +73,54 @@ fn study(name: &'static str, ratio: f64, order: u32) -> Result<Study, String> {
         let stations = response.surfaces[0].len() as f64 / (response.band.len() as f64).sqrt();
         let mean = response.surfaces[0].iter().sum::<f64>() / stations;
         let error = (mean / exact - 1.0).abs();
-        Ok(Run { density: *density, unknowns: model.unknowns(), error })
+        Ok(Run { fineness: *density, unknowns: model.unknowns(), error })
     });
     Ok(Study { name, runs: runs.collect::<Result<_, String>>()? })
 }
 
-/// The drawing and its table.
-pub(super) fn section(studies: &[Study]) -> Markup {
+/// Cells along the face of a jaw, and as many as stand for endlessly many.
+const CELLS: [usize; 4] = [6, 12, 24, 48];
+const FINEST: usize = 128;
+
+/// Rigid jaws on a plane ring of 100 by 90 mm: lobes of its outside, against those with the finest cells.
+///
+/// # Errors
+/// An engine's refusal.
+pub(super) fn of_contact() -> Result<Vec<Study>, String> {
+    [("30 degrees each side, same radius", 30.0, "same"), ("60 degrees each side, larger radius", 60.0, "larger")]
+        .map(|(name, half_angle, radius)| {
+            let lobes = |cells: usize| {
+                let given = json!({
+                    "outer": 0.05, "inner": 0.045, "length": 2e-4, "youngs_modulus": STEEL.youngs,
+                    "poisson": STEEL.poisson, "jaws": 3, "half_angle_degrees": half_angle, "force_per_jaw": 50.0,
+                    "mismatch": 5e-5, "bore": false, "cells": cells,
+                });
+                let told = run("rigid_jaws", &given)?;
+                told.into_iter()
+                    .find(|(name, _)| name.contains(radius))
+                    .map(|(_, lobes)| lobes)
+                    .ok_or_else(|| "no lobes".to_string())
+            };
+            let finest = lobes(FINEST)?;
+            let runs = CELLS.iter().map(|&cells| {
+                Ok(Run {
+                    fineness: cells as f64,
+                    unknowns: 2 * (cells + 1),
+                    error: (lobes(cells)? / finest - 1.0).abs(),
+                })
+            });
+            Ok(Study { name, runs: runs.collect::<Result<_, String>>()? })
+        })
+        .into_iter()
+        .collect()
+}
+
+/// A drawing and its table; `fineness` names what is made finer.
+fn shown(studies: &[Study], fineness: &'static str) -> Markup {
     let series: Vec<Series> = studies
         .iter()
         .map(|study| {
-            let points = study.runs.iter().map(|run| [run.density, run.error]).collect();
+            let points = study.runs.iter().map(|run| [run.fineness, run.error]).collect();
             Series { name: study.name, points }
         })
         .collect();
@@ -89,7 +129,7 @@ pub(super) fn section(studies: &[Study]) -> Markup {
             @for (at, run) in study.runs.iter().enumerate() {
                 tr {
                     @if at == 0 { th scope="rowgroup" rowspan=(study.runs.len()) { (study.name) } }
-                    td { (number(run.density)) }
+                    td { (number(run.fineness)) }
                     td { (run.unknowns) }
                     td { (percent(run.error)) }
                     @if at == 0 { td rowspan=(study.runs.len()) { (format!("{:.1}", study.order())) } }
@@ -98,16 +138,29 @@ pub(super) fn section(studies: &[Study]) -> Markup {
         }
     };
     html! {
+        (plot::draw(&format!("Error against {fineness}, as in the table"), fineness, &series))
+        (table(&format!("Errors by {fineness}"), &["Case", fineness, "Unknowns", "Error", "Order seen"], &rows))
+    }
+}
+
+/// The drawings and their tables.
+pub(super) fn section(parts: &[Study], contact: &[Study]) -> Markup {
+    html! {
         section #meshes {
             h2 { "How far is a mesh from its limit?" }
             p {
-                "Discs under waves of pressure outside: radial displacement of the bore against Michell's solution. "
-                "The engine begins with density " (number(Engine::DENSITIES[0])) " and refines until the shape changes by "
-                "no more than " (percent(Engine::SETTLED)) ", to " (number(Engine::DENSITIES[Engine::DENSITIES.len() - 1]))
+                "The part. Discs under waves of pressure outside: radial displacement of the bore against Michell's "
+                "solution. The engine begins with density " (number(Engine::DENSITIES[0])) " and refines until the shape "
+                "changes by no more than " (percent(Engine::SETTLED)) ", to "
+                (number(Engine::DENSITIES[Engine::DENSITIES.len() - 1]))
                 " at most; the finding says by how much it still changed."
             }
-            (plot::draw("Error of the bore against the density of the mesh, as in the table", "density of the mesh", &series))
-            (table("Errors by mesh", &["Disc", "Density", "Unknowns", "Error", "Order seen"], &rows))
+            (shown(parts, "density of the mesh"))
+            p {
+                "The contact. Rigid jaws on a plane ring: lobes of its outside, against those with " (FINEST) " cells. The "
+                "page takes " (Arc::CELLS) "."
+            }
+            (shown(contact, "cells along the face"))
         }
     }
 }

@@ -2,6 +2,8 @@
 
 use maud::{Markup, html};
 
+use super::figure::number;
+
 /// Errors of one study by how fine it was.
 pub(super) struct Series {
     pub(super) name: &'static str,
@@ -48,13 +50,17 @@ pub(super) fn draw(label: &str, across: &str, series: &[Series]) -> Markup {
                 line.rule x1=(at(x)) y1=(at(y)) x2=(at(end)) y2=(at(y)) {}
                 text.value x=(at(x - 8.0)) y=(at(y + 5.0)) text-anchor="end" { "1e" (power) }
             }
-            @for (number, one) in series.iter().enumerate() {
+            @for (place, one) in series.iter().enumerate() {
                 @let places: Vec<[f64; 2]> = one.points.iter().map(|point| frame.place(*point)).collect();
                 polyline.curve points=(places.iter().map(|[x, y]| format!("{},{}", at(*x), at(*y))).collect::<Vec<_>>().join(" ")) {}
-                @for [x, y] in &places { (mark(number, *x, *y)) }
-                @let [x, y] = [SIZE[0] - MARGIN, 24.0 + 22.0 * number as f64];
-                (mark(number, x, y - 5.0))
+                @for [x, y] in &places { (mark(place, *x, *y)) }
+                @let [x, y] = [SIZE[0] - MARGIN, 24.0 + 22.0 * place as f64];
+                (mark(place, x, y - 5.0))
                 text x=(at(x - 14.0)) y=(at(y)) text-anchor="end" { (one.name) }
+            }
+            @for point in series.iter().take(1).flat_map(|one| &one.points) {
+                @let [x, _] = frame.place(*point);
+                text.value x=(at(x)) y=(at(SIZE[1] - MARGIN + 24.0)) text-anchor="middle" { (number(point[0])) }
             }
             text x=(at(SIZE[0] / 2.0)) y=(at(SIZE[1] - 12.0)) text-anchor="middle" { (across) }
             text x=(at(MARGIN)) y="24" { "error" }

@@ -3,7 +3,7 @@
 use holdround_core::contact::Arc;
 use maud::{Markup, html};
 
-use super::figure::{number, percent};
+use super::figure::{number, percent, spread};
 use super::table::table;
 use crate::solids::{Case, Load, Pair, cases};
 
@@ -74,6 +74,21 @@ impl Bodies {
         pairs
     }
 
+    /// The line of the first table.
+    pub(super) fn line(&self) -> Markup {
+        let [middle, worst] = spread(self.pairs().map(Pair::off));
+        html! {
+            tr {
+                th scope="row" { a href="#solids" { "Held parts, beside solids of finite elements" } }
+                td { (worst) }
+                td { (middle) }
+                td { (self.figures()) }
+                td { (self.0.len()) " parts" }
+                td { "0" }
+            }
+        }
+    }
+
     /// The distribution, the bodies, and the largest disagreements.
     pub(super) fn section(&self) -> Markup {
         html! {
@@ -116,15 +131,16 @@ impl Bodies {
 
     fn table(&self) -> Markup {
         const HEADINGS: [&str; 5] =
-            ["Body", "Figures", "Even pressure: middle, worst", "Rigid jaws: middle, worst", "Spin: worst"];
+            ["Body", "Figures", "Even pressure: middle, worst", "Rigid jaws: middle, worst", "Spin: middle, worst"];
         let rows = html! {
             @for body in &self.0 {
                 tr {
                     th scope="row" { (body.case.purpose) }
                     td { (body.even.len() + body.rigid.len() + body.spin.len()) }
-                    td { (middle_and_worst(&body.even)) }
-                    td { (middle_and_worst(&body.rigid)) }
-                    td { (worst(&body.spin)) }
+                    @for pairs in [&body.even, &body.rigid, &body.spin] {
+                        @let [middle, worst] = off(pairs);
+                        td { @if pairs.is_empty() { "not solved" } @else { (middle) ", " (worst) } }
+                    }
                 }
             }
         };
@@ -147,17 +163,6 @@ fn farthest(pairs: &[&Pair]) -> Markup {
     table("Figures farthest off", &["Figure", "Theirs", "Ours", "Difference", "Theirs is sure to"], &rows)
 }
 
-fn sizes(pairs: &[Pair]) -> Vec<f64> {
-    let mut sizes: Vec<f64> = pairs.iter().map(|pair| pair.off().abs()).collect();
-    sizes.sort_by(f64::total_cmp);
-    sizes
-}
-
-fn worst(pairs: &[Pair]) -> String {
-    sizes(pairs).last().map_or("not solved".into(), |size| percent(*size))
-}
-
-fn middle_and_worst(pairs: &[Pair]) -> String {
-    let middle = sizes(pairs).get(pairs.len() / 2).map(|size| percent(*size)).unwrap_or_default();
-    format!("{middle}, {}", worst(pairs))
+fn off(pairs: &[Pair]) -> [String; 2] {
+    spread(pairs.iter().map(Pair::off))
 }

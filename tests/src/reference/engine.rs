@@ -5,13 +5,13 @@ use std::collections::BTreeMap;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
-use super::{bending, cutting, figures, gripping, holding, placing, reading};
+use super::{bending, cutting, figures, gripping, holding, placing, pressing, reading, spreading};
 
 /// What an engine tells, by name.
-pub(super) type Told = Result<BTreeMap<String, f64>, String>;
+pub(crate) type Told = Result<BTreeMap<String, f64>, String>;
 
 /// Runs the engine called `name` on `inputs`.
-pub(super) fn run(name: &str, inputs: &Value) -> Told {
+pub(crate) fn run(name: &str, inputs: &Value) -> Told {
     match name {
         "spinning_grip" => given(inputs, gripping::spinning_grip),
         "permissible_speed" => given(inputs, gripping::permissible_speed),
@@ -30,6 +30,15 @@ pub(super) fn run(name: &str, inputs: &Value) -> Told {
         "thin_ring" => given(inputs, bending::thin_ring),
         "squeezed_ring" => given(inputs, bending::squeezed_ring),
         "roundness" => given(inputs, bending::roundness),
+        "bored_jaw" => given(inputs, pressing::bored_jaw),
+        "jaw_column" => given(inputs, pressing::jaw_column),
+        "rigid_jaws" => given(inputs, pressing::rigid_jaws),
+        "disc_in_hole" => given(inputs, pressing::disc_in_hole),
+        "limit_curve" => given(inputs, spreading::limit_curve),
+        "window" => given(inputs, spreading::window),
+        "ishigami" => given(inputs, spreading::ishigami),
+        "draws" => given(inputs, spreading::draws),
+        "program_read_back" => given(inputs, spreading::program_read_back),
         "serration" => given(inputs, placing::serrations),
         "tooth" => given(inputs, placing::tooth),
         "boring_ring" => given(inputs, placing::boring_ring),

@@ -12,7 +12,9 @@ mod figures;
 mod gripping;
 mod holding;
 mod placing;
+mod pressing;
 mod reading;
+mod spreading;
 
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -23,14 +25,23 @@ use serde_json::Value;
 
 use crate::job::Job;
 
+pub(crate) use engine::run;
+
 /// The checks of one topic.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Topic {
     /// What they are about.
     pub topic: String,
+    /// The units of what its engines are given and tell.
+    #[serde(default = "si")]
+    pub units: String,
     /// The checks.
     pub checks: Vec<Check>,
+}
+
+fn si() -> String {
+    "SI units".into()
 }
 
 /// One claim about numbers.
@@ -166,7 +177,7 @@ impl Check {
 
     fn found(&self) -> Result<Found, String> {
         match (&self.engine, &self.setup) {
-            (Some(engine), None) => engine::run(engine, &self.inputs).map(Found::Told),
+            (Some(engine), None) => run(engine, &self.inputs).map(Found::Told),
             (None, Some(setup)) => {
                 let over = self.over.as_ref().map(Job::findings).transpose()?;
                 Ok(Found::Job { findings: Box::new(setup.findings()?), over: over.map(Box::new) })

@@ -45,6 +45,13 @@ fn a_finding_leads_to_what_the_numbers_were_checked_against() {
     assert!(browser.text("main").contains("three-dimensional solids"), "the page of evidence opens");
     assert_eq!(browser.console_errors(), Vec::<String>::new(), "its console is clean");
     assert_keeps_the_rules(&browser, "the page of evidence");
+    assert!(!browser.is_shown("#hold table"), "the rows of a topic are folded away");
+    browser.click("#glance a[href='#hold']");
+    browser.eventually(
+        "document.querySelector('#hold table').checkVisibility()",
+        &json!(true),
+        "a line opens its rows",
+    );
 
     browser.goto(&single_file_url());
     open_first_line(&browser);

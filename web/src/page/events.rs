@@ -10,7 +10,7 @@ use web_sys::{
 use super::action::Action;
 use super::address::{self, Asked};
 use super::frame::Frame;
-use super::{Page, files, lessons, opening, records, with_page};
+use super::{Page, files, lessons, opening, records, records_file, with_page};
 use crate::root;
 use crate::view::field;
 use crate::view::making::path;
@@ -139,7 +139,7 @@ impl Page {
                     // The same file may be chosen again.
                     field.set_value("");
                 }
-                None => records::read_file(&field),
+                None => records_file::read_file(&field),
             }
         } else {
             // Most fields told it key by key; some tools change them at one go.

@@ -11,7 +11,7 @@ use super::frame::WHOLE;
 use super::hand_out::{copy_chosen, hand_out, save};
 use super::lessons::named;
 use super::notice::Notice;
-use super::{Page, address, device, opening, picture, recent, records, with_page};
+use super::{Page, address, device, opening, picture, recent, records_file, stamp, with_page};
 use crate::view::{csv, files, plain, sheet};
 use crate::{document, root};
 
@@ -207,12 +207,12 @@ fn refusal(name: &str, faults: &[Fault]) -> String {
 pub(super) fn read_first(files: &FileList) {
     let Some(file): Option<File> = files.get(0) else { return };
     let name = file.name();
-    records::read_text(&file, move |text| with_page(|page| page.read_setup(&name, &text)));
+    records_file::read_text(&file, move |text| with_page(|page| page.read_setup(&name, &text)));
 }
 
 /// The day, as in `2026-05-01`.
 fn today() -> String {
-    records::now().chars().take(10).collect()
+    stamp::now().chars().take(10).collect()
 }
 
 /// The lesson to be shown on another page, where one is chosen.

@@ -11,7 +11,7 @@ use super::earlier::Earlier;
 use super::notice::{Notice, tell};
 use super::opening::is_work;
 use super::preferences::Preferences;
-use super::records::new_id;
+use super::stamp::new_id;
 
 /// Where this version's state is kept.
 const KEY: &str = "holdround.desk.1";

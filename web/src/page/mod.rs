@@ -31,10 +31,14 @@ mod photo;
 mod picture;
 pub(crate) mod preferences;
 pub(crate) mod recent;
-pub(crate) mod records;
+pub(crate) mod record_of_desk;
+mod records;
+mod records_file;
 mod records_store;
 mod regions;
+pub(crate) mod shelf;
 mod showing;
+mod stamp;
 mod story;
 mod window;
 
@@ -54,8 +58,8 @@ use frame::Frame;
 use keep::{Kept, Store};
 use notice::Notice;
 use preferences::Theme;
-use records::Shelf;
 use regions::Regions;
+use shelf::Shelf;
 use showing::stage;
 
 use crate::root;

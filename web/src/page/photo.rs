@@ -7,7 +7,7 @@ use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, Element, HtmlCanvasElement, HtmlInputElement, ImageBitmap};
 
 use super::notice::Notice;
-use super::{Page, records, with_page};
+use super::{Page, stamp, with_page};
 use crate::root;
 
 /// Longest side of what is kept, in pixels; less where that is still too much to keep.
@@ -46,7 +46,7 @@ impl Page {
 
     fn photo_read(&mut self, id: &str, name: &str, picture: Option<String>) {
         match picture {
-            Some(picture) => self.keep_photo(id, records::new_id(), &picture),
+            Some(picture) => self.keep_photo(id, stamp::new_id(), &picture),
             None => self.refuse_photo(name),
         }
     }

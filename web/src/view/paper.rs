@@ -10,7 +10,7 @@ use maud::{Markup, html};
 use super::making::{against_tooth, both, sketches};
 use super::{paper_code, steps, verdict};
 use crate::page::desk::Desk;
-use crate::page::records::Shelf;
+use crate::page::shelf::Shelf;
 use crate::units::Units;
 
 /// Findings that are wanted at the machine; those of what is not planned are not there.

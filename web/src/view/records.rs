@@ -7,7 +7,8 @@ use maud::{Markup, html};
 
 use super::records_label;
 use crate::page::desk::Desk;
-use crate::page::records::{Shelf, State, boring_of_desk};
+use crate::page::record_of_desk::boring_of_desk;
+use crate::page::shelf::{Shelf, State};
 use crate::units::Units;
 
 /// Whether they are kept.

@@ -2,7 +2,8 @@
 
 use alloc::vec::Vec;
 
-use crate::evaluate::grip::{self, Spinning};
+use crate::evaluate::grip_at_rest;
+use crate::evaluate::grip_at_speed::{self, Spinning};
 use crate::findings::{Finding, Scene};
 use crate::jaw::BoredJaw;
 use crate::part::{Profile, Step};
@@ -74,8 +75,8 @@ impl Corner {
             return None;
         }
         let mut found = Vec::new();
-        let rest = grip::at_rest(&setup, &mut found)?.times(self.grip);
-        let spinning = grip::at_speed(&setup, jaw, rest, &mut found, &mut Scene::default())?;
+        let rest = grip_at_rest::tell(&setup, &mut found)?.times(self.grip);
+        let spinning = grip_at_speed::tell(&setup, jaw, rest, &mut found, &mut Scene::default())?;
         Some(At { setup, spinning, found })
     }
 }

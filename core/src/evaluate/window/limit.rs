@@ -9,7 +9,7 @@ use super::corner::{At, Corner, Ends};
 use crate::contact::{Contact, Face, Lobing};
 use crate::evaluate::contact::AVERAGED;
 use crate::evaluate::elastic::Elasticity;
-use crate::evaluate::grip::LEAST_LEFT;
+use crate::evaluate::grip_at_speed::LEAST_LEFT;
 use crate::evaluate::hold::{self, Factors, Slip};
 use crate::evaluate::pressed::Load;
 use crate::evaluate::shape::{section, toward_buckling};

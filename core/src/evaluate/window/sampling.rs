@@ -9,7 +9,7 @@ use super::limit::{Asked, Corners, FAR, Limit};
 use super::wall::Wall;
 use crate::evaluate::elastic::{Elasticity, Work};
 use crate::evaluate::engine::{Engine, Progress};
-use crate::evaluate::grip::begins_at;
+use crate::evaluate::grip_at_rest::begins_at;
 use crate::jaw::BoredJaw;
 use crate::quantity::Length;
 use crate::sampling::{Share, Table, draw, first_order};

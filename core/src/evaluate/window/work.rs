@@ -8,7 +8,7 @@ use super::wall::Wall;
 use super::{Boundary, Window};
 use crate::evaluate::elastic::{Elasticity, Work};
 use crate::evaluate::engine::{Engine, Progress};
-use crate::evaluate::grip::BEYOND_READINGS;
+use crate::evaluate::grip_at_rest::BEYOND_READINGS;
 use crate::jaw::BoredJaw;
 use crate::setup::{GripFrom, Setup};
 use crate::window::{Curve, Over, Plane};

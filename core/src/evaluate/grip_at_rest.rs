@@ -1,4 +1,4 @@
-//! The jaws, and the grip at rest and at speed, as findings.
+//! The grip at rest, as findings.
 
 use alloc::format;
 use alloc::string::{String, ToString};
@@ -7,12 +7,8 @@ use alloc::vec::Vec;
 use uom::si::pressure::pascal;
 
 use super::gauge;
-use crate::findings::{Finding, Scene, Step, term};
-use crate::grip::{
-    ChartPoint, Cylinder, GripError, GripLine, GripRange, PistonFace, Plate, Reading, RotatingMass, Share, Side,
-    SpinningGrip, centrifugal_moment,
-};
-use crate::jaw::BoredJaw;
+use crate::findings::{Finding, Step, term};
+use crate::grip::{ChartPoint, Cylinder, GripError, GripLine, PistonFace, Plate, Reading};
 use crate::quantity::{Force, Kind, Pressure};
 use crate::setup::chuck_inputs::CONDITION;
 use crate::setup::{GripFrom, Setup};
@@ -37,99 +33,8 @@ impl RestGrip {
     }
 }
 
-/// The grip, at rest and at the set speed.
-#[derive(Clone, Copy)]
-pub(super) struct Spinning {
-    /// The careful grip at rest, with which slip is judged.
-    pub(super) careful: SpinningGrip,
-    /// Share of the spin force that the part feels.
-    pub(super) share: Share,
-    /// Least grip at rest, N.
-    pub(super) least_at_rest: f64,
-    /// Greatest grip at rest, N.
-    pub(super) most_at_rest: f64,
-    /// Grip at the set speed, N.
-    pub(super) at_speed: GripRange,
-    /// One top jaw as a lump that turns.
-    pub(super) top_jaw: RotatingMass,
-    /// Height of its centre of mass above the serrations, m.
-    pub(super) centre_height: f64,
-}
-
-/// The bored jaw, its mass and its swing.
-pub(super) fn jaw(setup: &Setup, found: &mut Vec<Finding>, scene: &mut Scene) -> Option<BoredJaw> {
-    let jaw = match BoredJaw::new(setup.jaw()) {
-        Ok(jaw) => jaw,
-        Err(error) => {
-            let why = format!("These jaws cannot be: {error}.");
-            found.push(Finding::refused("jaw.mass", "Mass of one top jaw", Kind::Mass, why));
-            return None;
-        }
-    };
-    scene.contact_half_angle = jaw.contact_half_angle();
-    scene.jaw_inner_radius = jaw.inner_radius();
-    scene.jaw_outer_radius = jaw.outer_radius();
-    scene.swing_radius = jaw.swing_radius();
-    let density = setup.jaws.material.density.value;
-    let mass = top_jaw(setup, &jaw);
-    found.push(match setup.jaws.weighed {
-        Some(_) => Finding::new("jaw.mass", "Mass of one top jaw, weighed", Kind::Mass, mass.mass).step(Step {
-            says: "As typed",
-            formula: "m",
-            given: Vec::new(),
-            result: term("m", mass.mass, Kind::Mass),
-            source: "the scales",
-        }),
-        None => Finding::new("jaw.mass", "Mass of one top jaw", Kind::Mass, mass.mass)
-            .caution("Screw holes are not taken off. Weigh the jaw to be sure.")
-            .step(Step {
-                says: "Volume of the jaw as bored, times its density",
-                formula: "m = ρ V",
-                given: [term("ρ", density, Kind::Density), term("height", setup.jaws.height.value, Kind::Length)]
-                    .into(),
-                result: term("m", mass.mass, Kind::Mass),
-                source: "geometry of the solid",
-            }),
-    });
-    let arc = 2.0 * jaw.contact_half_angle();
-    found.push(Finding::new("jaw.wrap", "Angle over which one jaw touches", Kind::Angle, arc).step(Step {
-        says: "Where the bored circle leaves the sides of the jaw",
-        formula: "2 β",
-        given:
-            [term("R", setup.gripped_radius(), Kind::Length), term("β", jaw.contact_half_angle(), Kind::Angle)].into(),
-        result: term("2 β", arc, Kind::Angle),
-        source: "geometry of the solid",
-    }));
-    let swing = 2.0 * jaw.swing_radius();
-    let swing = Finding::new("jaw.swing", "Swing of the jaws, on diameter", Kind::Length, swing).step(Step {
-        says: "Circle of the farthest corner of a jaw, where it grips",
-        formula: "D = 2 r_corner",
-        given: [term("r_corner", jaw.swing_radius(), Kind::Length)].into(),
-        result: term("D", swing, Kind::Length),
-        source: "geometry of the solid",
-    });
-    found.push(match setup.chuck.max_swing {
-        Some(limit) => swing.at_most(limit.value, "the chuck's manual or guard").entry("chuck.max_swing"),
-        None => swing,
-    });
-    Some(jaw)
-}
-
-/// One top jaw as a lump that turns.
-fn top_jaw(setup: &Setup, jaw: &BoredJaw) -> RotatingMass {
-    let computed =
-        RotatingMass { mass: jaw.volume() * setup.jaws.material.density.value, radius: jaw.centroid_radius() };
-    match &setup.jaws.weighed {
-        None => computed,
-        Some(weighed) => RotatingMass {
-            mass: weighed.mass.value,
-            radius: weighed.radius.map_or(computed.radius, |radius| radius.value),
-        },
-    }
-}
-
 /// Grip at rest by whichever way it is known, against the plate.
-pub(super) fn at_rest(setup: &Setup, found: &mut Vec<Finding>) -> Option<RestGrip> {
+pub(super) fn tell(setup: &Setup, found: &mut Vec<Finding>) -> Option<RestGrip> {
     let chuck = &setup.chuck;
     let plate = plate(setup);
     let pressure = setup.pressure.value;
@@ -365,98 +270,5 @@ pub(super) fn why(error: &GripError) -> String {
             "The gauge readings do not rise with pressure. Read them again.".to_string()
         }
         other => format!("No grip can be given: {other}."),
-    }
-}
-
-/// Grip at the set speed, for both ends of what may reach the part.
-pub(super) fn at_speed(
-    setup: &Setup,
-    jaw: &BoredJaw,
-    rest: RestGrip,
-    found: &mut Vec<Finding>,
-    scene: &mut Scene,
-) -> Option<Spinning> {
-    let (chuck, side, speed) = (&setup.chuck, setup.grip.side, setup.speed.value);
-    let top = top_jaw(setup, jaw);
-    let master = RotatingMass { mass: chuck.master_mass.value, radius: chuck.master_radius.value };
-    let jaws = f64::from(chuck.jaws);
-    let one = centrifugal_moment(&[top, master]).ok()?;
-    let refuse = |found: &mut Vec<Finding>| {
-        let why = "No grip is left at rest, so there is none at speed.";
-        found.push(Finding::refused("grip.speed", "Total grip at speed", Kind::Force, why));
-    };
-    let [least_share, most_share] = match gauge::spin_share(setup, jaws * one, found) {
-        None => [chuck.spin_share_least.value, chuck.spin_share_most.value],
-        Some(Ok(measured)) => measured,
-        Some(Err(why)) => {
-            found.push(Finding::refused("grip.speed", "Total grip at speed", Kind::Force, why));
-            return None;
-        }
-    };
-    let share = Share::new(least_share, most_share).ok()?;
-    let spun = SpinningGrip::new(rest.least, side, jaws * one, share)
-        .and_then(|careful| Ok((careful, careful.centrifugal_force(speed)?, careful.at(speed)?)));
-    let most = SpinningGrip::new(rest.most, side, jaws * one, share).and_then(|grip| grip.at(speed));
-    let (Ok((careful, force, least)), Ok(most)) = (spun, most) else {
-        refuse(found);
-        return None;
-    };
-    found.push(
-        Finding::new("spin.force", "Spin force of all jaws", Kind::Force, force).entry("run.speed").step(Step {
-            says: "Each jaw with its master jaw, nuts and screws is thrown outward",
-            formula: "F_c = J (m r + m_m r_m) ω²",
-            given: [
-                term("J", jaws, Kind::Plain),
-                term("m", top.mass, Kind::Mass),
-                term("r", top.radius, Kind::Length),
-                term("m_m", master.mass, Kind::Mass),
-                term("r_m", master.radius, Kind::Length),
-                term("ω", speed, Kind::RotationalSpeed),
-            ]
-            .into(),
-            result: term("F_c", force, Kind::Force),
-            source: "VDI 3106:2004 as quoted in secondary literature; Newton's second law",
-        }),
-    );
-    let at_speed = GripRange { lowest: least.lowest, highest: most.highest };
-    found.push(speed_finding(setup, rest.least, force, share, at_speed));
-    scene.jaw_grip_at_rest = rest.expected / jaws;
-    scene.jaw_grip_at_speed = at_speed.lowest / jaws;
-    scene.shape_share_at_speed = if rest.most > 0.0 { at_speed.highest / rest.most } else { 0.0 };
-    Some(Spinning {
-        careful,
-        share,
-        least_at_rest: rest.least,
-        most_at_rest: rest.most,
-        at_speed,
-        top_jaw: top,
-        centre_height: jaw.centroid_height(),
-    })
-}
-
-/// Share of the grip at rest below which an outside grip at speed is called too little.
-pub(super) const LEAST_LEFT: f64 = 1.0 / 3.0;
-
-fn speed_finding(setup: &Setup, rest: f64, force: f64, share: Share, at_speed: GripRange) -> Finding {
-    let outside = setup.grip.side == Side::Outside;
-    let (formula, k) = if outside { ("F = F₀ − k F_c", share.high()) } else { ("F = F₀ + k F_c", share.low()) };
-    let finding = Finding::new("grip.speed", "Total grip at speed", Kind::Force, at_speed.lowest)
-        .band(at_speed.lowest, at_speed.highest)
-        .entry("run.speed")
-        .step(Step {
-            says: "For slip, with the share of the spin force that leaves least grip",
-            formula,
-            given: [term("F₀", rest, Kind::Force), term("k", k, Kind::Plain), term("F_c", force, Kind::Force)].into(),
-            result: term("F", at_speed.lowest, Kind::Force),
-            source: "VDI 3106:2004 as quoted in secondary literature; share k from part and mechanism as springs in series",
-        });
-    let finding = if setup.chuck.spun.is_empty() { finding } else { finding.caution(gauge::SHARE_READ) };
-    if outside {
-        finding.at_least(
-            rest * LEAST_LEFT,
-            "a third of the grip at rest, which rated speeds leave (EN 1550, DIN 6386 as quoted in manuals)",
-        )
-    } else {
-        finding
     }
 }
