@@ -25,15 +25,8 @@ struct Run {
 }
 
 impl Study {
-    /// Power by which the error falls as the mesh gets denser, by least squares through the logarithms.
-    fn order(&self) -> f64 {
-        let points: Vec<[f64; 2]> =
-            self.runs.iter().map(|run| [libm::log(run.density), libm::log(run.error)]).collect();
-        let mean = |axis: usize| points.iter().map(|point| point[axis]).sum::<f64>() / points.len() as f64;
-        let [x, y] = [mean(0), mean(1)];
-        let above: f64 = points.iter().map(|point| (point[0] - x) * (point[1] - y)).sum();
-        let below: f64 = points.iter().map(|point| (point[0] - x) * (point[0] - x)).sum();
-        -above / below
+    fn points(&self) -> Vec<[f64; 2]> {
+        self.runs.iter().map(|run| [run.density, run.error]).collect()
     }
 }
 
@@ -77,13 +70,7 @@ fn study(name: &'static str, ratio: f64, order: u32) -> Result<Study, String> {
 
 /// The drawing and its table.
 pub(super) fn section(studies: &[Study]) -> Markup {
-    let series: Vec<Series> = studies
-        .iter()
-        .map(|study| {
-            let points = study.runs.iter().map(|run| [run.density, run.error]).collect();
-            Series { name: study.name, points }
-        })
-        .collect();
+    let series: Vec<Series> = studies.iter().map(|study| Series { name: study.name, points: study.points() }).collect();
     let rows = html! {
         @for study in studies {
             @for (at, run) in study.runs.iter().enumerate() {
@@ -92,7 +79,7 @@ pub(super) fn section(studies: &[Study]) -> Markup {
                     td { (number(run.density)) }
                     td { (run.unknowns) }
                     td { (percent(run.error)) }
-                    @if at == 0 { td rowspan=(study.runs.len()) { (format!("{:.1}", study.order())) } }
+                    @if at == 0 { td rowspan=(study.runs.len()) { (format!("{:.1}", -plot::power(&study.points()))) } }
                 }
             }
         }
@@ -106,7 +93,7 @@ pub(super) fn section(studies: &[Study]) -> Markup {
                 "no more than " (percent(Engine::SETTLED)) ", to " (number(Engine::DENSITIES[Engine::DENSITIES.len() - 1]))
                 " at most; the finding says by how much it still changed."
             }
-            (plot::draw("Error of the bore against the density of the mesh, as in the table", "density of the mesh", &series))
+            (plot::draw("Error of the bore against the density of the mesh, as in the table", ["density of the mesh", "error"], &series))
             (table("Errors by mesh", &["Disc", "Density", "Unknowns", "Error", "Order seen"], &rows))
         }
     }

@@ -7,12 +7,15 @@
 mod closed;
 mod convergence;
 mod figure;
+pub mod growth;
 mod plot;
 mod ranges;
 mod solids;
 mod table;
 
 use maud::{DOCTYPE, html};
+
+pub use plot::power;
 
 use crate::reference::topics;
 
@@ -24,6 +27,7 @@ pub fn page() -> Result<String, String> {
     let topics = topics()?;
     let solids = solids::Bodies::solve()?;
     let studies = convergence::studies()?;
+    let growth = growth::Growth::count()?;
     let checks: usize = topics.values().map(|topic| topic.checks.len()).sum();
     let figures: usize = topics.values().flat_map(|topic| &topic.checks).map(|check| check.expect.len()).sum();
     let markup = html! {
@@ -58,6 +62,7 @@ pub fn page() -> Result<String, String> {
                             li { a href="#meshes" { "How far is a mesh from its limit?" } }
                             li { a href="#solids" { "Do other elements agree?" } }
                             li { a href="#ranges" { "Between which bounds was each engine checked?" } }
+                            li { a href="#cost" { "What does an answer cost?" } }
                             li { a href="#chuck" { "Do the equations describe a chuck?" } }
                         }
                     }
@@ -65,6 +70,7 @@ pub fn page() -> Result<String, String> {
                     (convergence::section(&studies))
                     (solids.section())
                     (ranges::section(&topics, &solids))
+                    (growth.section())
                     section #chuck {
                         h2 { "Do the equations describe a chuck?" }
                         p {
