@@ -1,7 +1,5 @@
 //! How long a window takes, and 2000 parts drawn, with the shape work of the job itself kept; that of its thinnest and
 //! thickest wall is done each time.
-//!
-//! Wanted natively: a window 100 ms.
 
 #![allow(clippy::unwrap_used, missing_docs, reason = "an example that cannot be read must fail; a bench has no reader")]
 

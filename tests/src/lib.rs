@@ -9,3 +9,4 @@ pub mod jobs;
 pub mod program_reader;
 pub mod reference;
 pub mod solids;
+pub mod speed;

@@ -28,15 +28,8 @@ struct Run {
 }
 
 impl Study {
-    /// Power by which the error falls as the mesh gets finer, by least squares through the logarithms.
-    fn order(&self) -> f64 {
-        let points: Vec<[f64; 2]> =
-            self.runs.iter().map(|run| [libm::log(run.fineness), libm::log(run.error)]).collect();
-        let mean = |axis: usize| points.iter().map(|point| point[axis]).sum::<f64>() / points.len() as f64;
-        let [x, y] = [mean(0), mean(1)];
-        let above: f64 = points.iter().map(|point| (point[0] - x) * (point[1] - y)).sum();
-        let below: f64 = points.iter().map(|point| (point[0] - x) * (point[0] - x)).sum();
-        -above / below
+    fn points(&self) -> Vec<[f64; 2]> {
+        self.runs.iter().map(|run| [run.fineness, run.error]).collect()
     }
 }
 
@@ -117,13 +110,7 @@ pub(super) fn of_contact() -> Result<Vec<Study>, String> {
 
 /// A drawing and its table; `fineness` names what is made finer.
 fn shown(studies: &[Study], fineness: &'static str) -> Markup {
-    let series: Vec<Series> = studies
-        .iter()
-        .map(|study| {
-            let points = study.runs.iter().map(|run| [run.fineness, run.error]).collect();
-            Series { name: study.name, points }
-        })
-        .collect();
+    let series: Vec<Series> = studies.iter().map(|study| Series { name: study.name, points: study.points() }).collect();
     let rows = html! {
         @for study in studies {
             @for (at, run) in study.runs.iter().enumerate() {
@@ -132,13 +119,13 @@ fn shown(studies: &[Study], fineness: &'static str) -> Markup {
                     td { (number(run.fineness)) }
                     td { (run.unknowns) }
                     td { (percent(run.error)) }
-                    @if at == 0 { td rowspan=(study.runs.len()) { (format!("{:.1}", study.order())) } }
+                    @if at == 0 { td rowspan=(study.runs.len()) { (format!("{:.1}", -plot::power(&study.points()))) } }
                 }
             }
         }
     };
     html! {
-        (plot::draw(&format!("Error against {fineness}, as in the table"), fineness, &series))
+        (plot::draw(&format!("Error against {fineness}, as in the table"), [fineness, "error"], &series))
         (table(&format!("Errors by {fineness}"), &["Case", fineness, "Unknowns", "Error", "Order seen"], &rows))
     }
 }

@@ -7,6 +7,7 @@
 mod closed;
 mod convergence;
 mod figure;
+pub mod growth;
 mod plot;
 mod ranges;
 mod solids;
@@ -17,6 +18,9 @@ use maud::{DOCTYPE, Markup, html};
 use self::closed::Closed;
 use self::solids::Bodies;
 use self::table::table;
+
+pub use plot::power;
+
 use crate::reference::topics;
 
 const GLANCE: [&str; 6] = ["Of what", "Greatest difference", "Middle difference", "Figures", "Checks", "Not read"];
@@ -32,6 +36,7 @@ pub fn page() -> Result<String, String> {
     let meshes = convergence::section(&convergence::of_parts()?, &convergence::of_contact()?);
     let ranges = ranges::section(&topics, &solids)?;
     let glance = html! { (closed.lines()) (solids.line()) };
+    let growth = growth::Growth::count()?;
     let markup = html! {
         (DOCTYPE)
         html lang="en" {
@@ -70,6 +75,7 @@ pub fn page() -> Result<String, String> {
                             li { a href="#meshes" { "How far is a mesh from its limit?" } }
                             li { a href="#solids" { "Do other elements agree?" } }
                             li { a href="#ranges" { "Between which bounds was each engine checked?" } }
+                            li { a href="#cost" { "What does an answer cost?" } }
                             li { a href="#chuck" { "Do the equations describe a chuck?" } }
                         }
                     }
@@ -86,6 +92,7 @@ pub fn page() -> Result<String, String> {
                     (meshes)
                     (solids.section())
                     (ranges)
+                    (growth.section())
                     (chuck())
                 }
             }

@@ -1,20 +1,31 @@
-//! Plots of error against fineness, both axes by powers of ten.
+//! Plots of one number against another, both axes by powers of ten.
 
 use maud::{Markup, html};
 
 use super::figure::number;
 
-/// Errors of one study by how fine it was.
+/// One row of points.
 pub(super) struct Series {
     pub(super) name: &'static str,
-    /// Fineness and error, both above zero.
+    /// Across and up, both above zero.
     pub(super) points: Vec<[f64; 2]>,
+}
+
+/// The power by which the second number grows with the first, by least squares through the logarithms.
+#[must_use]
+pub fn power(points: &[[f64; 2]]) -> f64 {
+    let points: Vec<[f64; 2]> = points.iter().map(|point| point.map(libm::log)).collect();
+    let mean = |axis: usize| points.iter().map(|point| point[axis]).sum::<f64>() / points.len() as f64;
+    let [x, y] = [mean(0), mean(1)];
+    let above: f64 = points.iter().map(|point| (point[0] - x) * (point[1] - y)).sum();
+    let below: f64 = points.iter().map(|point| (point[0] - x) * (point[0] - x)).sum();
+    above / below
 }
 
 const SIZE: [f64; 2] = [640.0, 400.0];
 const MARGIN: f64 = 80.0;
 
-/// Room for every point, from a whole power of ten to another along the errors.
+/// Room for every point, from a whole power of ten to another upward.
 struct Frame {
     x: [f64; 2],
     y: [f64; 2],
@@ -38,7 +49,7 @@ impl Frame {
 }
 
 /// The drawing; its figures stand in a table beside it, which the label names.
-pub(super) fn draw(label: &str, across: &str, series: &[Series]) -> Markup {
+pub(super) fn draw(label: &str, [across, up]: [&str; 2], series: &[Series]) -> Markup {
     let frame = Frame::around(series);
     let [left, right] = [frame.x[0], frame.x[1]].map(|power| libm::pow(10.0, power));
     let rules: Vec<i32> = (frame.y[0] as i32..=frame.y[1] as i32).collect();
@@ -63,7 +74,7 @@ pub(super) fn draw(label: &str, across: &str, series: &[Series]) -> Markup {
                 text.value x=(at(x)) y=(at(SIZE[1] - MARGIN + 24.0)) text-anchor="middle" { (number(point[0])) }
             }
             text x=(at(SIZE[0] / 2.0)) y=(at(SIZE[1] - 12.0)) text-anchor="middle" { (across) }
-            text x=(at(MARGIN)) y="24" { "error" }
+            text x=(at(MARGIN)) y="24" { (up) }
         }
     }
 }

@@ -1,11 +1,34 @@
-//! How long the page takes here. The times are printed; only what must come out is asserted.
+//! How long the page takes here. The times are printed beside those wanted; only what must come out is asserted.
 
+use holdround_build::budget::{Budget, Wanted, beside};
+use holdround_core::examples::EXAMPLES;
 use holdround_core::quantity::UnitSystem;
+use holdround_core::setup::Entries;
 use holdround_tests::browser::{Browser, Viewport, serve_site};
+use holdround_tests::speed::{FLANGED_RING, OTHER_PRESSURE, OTHER_SIZE, in_turn, least_in_page};
 use serde_json::{Value, json};
 
 use crate::sheet::{WORKED_OUT, assert_shows, come_to_rest, example, field, first_example, open};
 use crate::steps::flanged_bushing;
+
+fn wanted() -> Wanted {
+    Budget::read().expect("the file of the budget").milliseconds
+}
+
+#[test]
+fn the_functions_answer_for_other_sizes_and_pressures() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::TABLET);
+    browser.goto(&format!("{}api-example.html", site.url()));
+    let least = |json, turns, runs| least_in_page(&browser, runs, &in_turn(json, turns).expect("two set-ups"));
+    let size = least(FLANGED_RING, OTHER_SIZE, 5);
+    let pressure = least(FLANGED_RING, OTHER_PRESSURE, 20);
+    let full = least(EXAMPLES[0].json, OTHER_PRESSURE, 40);
+    assert!(full > 0.0 && pressure > 0.0 && size > pressure, "shape work takes time: {size}, {pressure}, {full} ms");
+    let wanted = wanted();
+    println!("shape work of the flanged ring: {}", beside(size - pressure, wanted.shape_work.in_chromium));
+    println!("full findings of {}: {}", EXAMPLES[0].id, beside(full, wanted.full_findings.in_chromium));
+}
 
 /// Moves the pressure slider 60 times and gives the milliseconds each move took: what the page did
 /// with the event, and the styles and layout that follow from it.
@@ -33,6 +56,7 @@ fn the_pressure_slider_plays_on_a_kept_shape() {
     let browser = Browser::open(Viewport::TABLET);
     for (name, mut entries, slower) in [
         ("first example", first_example(), 1),
+        ("flanged ring", Entries::from_json(FLANGED_RING).expect("a set-up"), 1),
         ("flanged bushing", flanged_bushing(), 1),
         ("flanged bushing, processor slowed 4 times", flanged_bushing(), 4),
     ] {
@@ -41,7 +65,14 @@ fn the_pressure_slider_plays_on_a_kept_shape() {
         browser.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": slower }));
         let times = browser.execute(SLIDE, Vec::new());
         browser.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 1 }));
-        println!("slider, {name}: an event {}; with layout {}", spread(&column(&times, 0)), spread(&column(&times, 1)));
+        let [event, layout] = [0, 1].map(|at| column(&times, at));
+        println!("slider, {name}: an event {}; with layout {}", spread(&event), spread(&layout));
+        if slower == 1 {
+            println!(
+                "    load work and its drawing, in the middle: {}",
+                beside(middle(&event), wanted().load_work.in_chromium)
+            );
+        }
         entries.set("run.pressure", &format!("{} MPa", browser.value(&field("run.pressure"))));
         assert_shows(&browser, &entries, UnitSystem::Metric, "the last of many pressures");
     }
@@ -94,7 +125,11 @@ fn the_page_answers_while_shape_work_is_done_and_a_slider_moves() {
         for (name, act) in [("shape work for the flanged tube", OPEN), ("slider on it", PLAY)] {
             let longest = browser.execute(&LONGEST_TURN.replace("ACT", act), Vec::new()).as_f64();
             assert!(longest.is_some(), "{name}: the page came to rest");
-            println!("{name}, processor slowed {slower} times: longest turn {:.0} ms", longest.unwrap_or(f64::NAN));
+            let longest = longest.unwrap_or(f64::NAN);
+            println!("{name}, processor slowed {slower} times: longest turn {longest:.0} ms");
+            if slower == 4 {
+                println!("    {}", beside(longest, wanted().task_slowed_4_times));
+            }
         }
         browser.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 1 }));
         let mut tube = example("flanged-tube");
@@ -123,6 +158,7 @@ fn the_verdict_stands_soon_after_a_warm_load() {
     }
     assert_eq!(times.len(), 7, "every load must come to a verdict");
     println!("warm load to verdict: {}", spread(&times));
+    println!("    in the middle: {}", beside(middle(&times), wanted().verdict_after_warm_load));
 }
 
 /// Changes how well the cutting force is known, and gives the milliseconds until the window is traced, until parts
@@ -177,6 +213,7 @@ fn the_window_is_traced_and_parts_are_drawn_without_holding_the_page() {
             spread(&drawn),
             spread(&longest)
         );
+        println!("    traced, in the middle: {}", beside(middle(&traced), wanted().window.in_chromium));
     }
 }
 
@@ -184,10 +221,12 @@ fn column(times: &Value, at: usize) -> Vec<f64> {
     times.as_array().into_iter().flatten().filter_map(|time| time[at].as_f64()).collect()
 }
 
+fn middle(times: &[f64]) -> f64 {
+    at_share(times, 50)
+}
+
 fn spread(times: &[f64]) -> String {
-    let mut times = times.to_vec();
-    times.sort_by(f64::total_cmp);
-    let at = |share: usize| times[(times.len() - 1) * share / 100];
+    let at = |share| at_share(times, share);
     format!(
         "{:.1} ms at best, {:.1} in the middle, {:.1} at most of 95 in 100, {:.1} at most",
         at(0),
@@ -195,4 +234,11 @@ fn spread(times: &[f64]) -> String {
         at(95),
         at(100)
     )
+}
+
+/// The time that so many of a hundred do not exceed.
+fn at_share(times: &[f64], hundredths: usize) -> f64 {
+    let mut times = times.to_vec();
+    times.sort_by(f64::total_cmp);
+    times[(times.len() - 1) * hundredths / 100]
 }

@@ -1,5 +1,6 @@
 //! Everything that must hold before a change is taken: one step a line.
 
+use std::process::Command;
 use std::time::Instant;
 
 use crate::fault::{Fault, Outcome};
@@ -9,7 +10,7 @@ use crate::{advisories, axe, chromium, dependencies, examples, origins, shell, s
 
 type Step = (&'static str, fn(&Workspace) -> Outcome<()>);
 
-const STEPS: [Step; 14] = [
+const STEPS: [Step; 15] = [
     ("the code is formatted", formatted),
     ("clippy finds nothing, natively", linted),
     ("clippy finds nothing, for the browser", linted_for_the_browser),
@@ -21,6 +22,7 @@ const STEPS: [Step; 14] = [
     ("the site is within its size", sized),
     ("unit, reference, documentation and browser tests pass", tested),
     ("the page's own tests pass in a browser", page_tested),
+    ("what takes time in the page is told beside what is wanted", timed),
     ("the benchmarks compile", benches_compile),
     ("the documentation has no fault", documented),
     ("all that the core offers is shown in examples", shown),
@@ -104,20 +106,39 @@ fn sized(workspace: &Workspace) -> Outcome<()> {
     size::check(&workspace.site())
 }
 
-/// The names of the variables are those that the tests' own crate reads. The runner has no tests,
-/// and would be compiled once more with the features that the workspace's crates share.
+/// Where the tests lie that take the page's time: beside others they would measure those.
+const TIMING: &str = "timing::";
+
+/// The runner has no tests, and would be compiled once more with the features that the workspace's crates share.
 fn tested(workspace: &Workspace) -> Outcome<()> {
-    let chromium = chromium::provide()?;
     shell::run(
-        workspace
-            .cargo()
-            .args(["test", "--workspace", "--exclude=holdround-runner", "--no-fail-fast"])
-            .env(DRAWN_FROM.0, DRAWN_FROM.1)
-            .env("HOLDROUND_SITE", workspace.site())
-            .env("HOLDROUND_CHROMIUM", chromium.browser)
-            .env("HOLDROUND_CHROMEDRIVER", chromium.driver)
-            .env("HOLDROUND_AXE", axe::provide(workspace)?),
+        tests(workspace)?
+            .args(["--workspace", "--exclude=holdround-runner", "--no-fail-fast"])
+            .args(["--", "--skip", TIMING])
+            .env(DRAWN_FROM.0, DRAWN_FROM.1),
     )
+}
+
+fn timed(workspace: &Workspace) -> Outcome<()> {
+    shell::run(tests(workspace)?.args(["--package=holdround-tests", "--test=page"]).args([
+        "--",
+        "--nocapture",
+        "--test-threads=1",
+        TIMING,
+    ]))
+}
+
+/// `cargo test` with the variables that the tests' own crate reads.
+fn tests(workspace: &Workspace) -> Outcome<Command> {
+    let chromium = chromium::provide()?;
+    let mut command = workspace.cargo();
+    command
+        .arg("test")
+        .env("HOLDROUND_SITE", workspace.site())
+        .env("HOLDROUND_CHROMIUM", chromium.browser)
+        .env("HOLDROUND_CHROMEDRIVER", chromium.driver)
+        .env("HOLDROUND_AXE", axe::provide(workspace)?);
+    Ok(command)
 }
 
 fn page_tested(workspace: &Workspace) -> Outcome<()> {

@@ -14,6 +14,7 @@
 pub mod advisories;
 pub mod axe;
 pub mod bind;
+pub mod budget;
 pub mod checks;
 pub mod chromium;
 pub mod dependencies;

@@ -1,16 +1,9 @@
-//! The engine's time against that of its own method written with numpy, and of three-dimensional finite elements, on
-//! the same case in the same run.
+//! The engine against its own method written with numpy, and against three-dimensional finite elements, on the same
+//! case.
 //!
-//! `cargo bench -p holdround-tests --no-default-features --bench against_solids`. The others want Python with
-//! `reference/solids/requirements.txt`; name it in `HOLDROUND_PYTHON` if it is not `python3`. The third mesh takes
-//! minutes. Beside the ratios stands how far each is from the reference's best estimate: the ratio that counts is
-//! that of the first mesh which is at least as near as the engine.
-
-#![allow(
-    clippy::unwrap_used,
-    missing_docs,
-    reason = "a reference that cannot be read must fail; a bench has no reader"
-)]
+//! The others want Python with `reference/solids/requirements.txt`; name it in `HOLDROUND_PYTHON` if it is not
+//! `python3`. The third mesh takes minutes. Beside the ratios stands how far each is from the reference's best estimate:
+//! the ratio that counts is that of the first mesh which is at least as near as the engine.
 
 use std::path::Path;
 use std::process::Command;
@@ -33,9 +26,9 @@ struct Other {
     off: [f64; 2],
 }
 
-fn main() {
+pub(crate) fn compare() {
     let case = cases().unwrap().into_iter().find(|case| case.name == CASE).unwrap();
-    println!("{CASE}: part, even pressure, rigid jaws of every bored size, and spin");
+    println!("\n{CASE}, from its profile: part, even pressure, rigid jaws of every bored size, and spin");
     let runs: Vec<(f64, [f64; 2])> = (0..RUNS).map(|_| engine(&case)).collect();
     let (seconds, off) = runs.into_iter().min_by(|a, b| a.0.total_cmp(&b.0)).unwrap();
     tell("engine", seconds, off);
