@@ -35,6 +35,7 @@ pub(crate) mod records;
 mod records_store;
 mod regions;
 mod showing;
+mod sliding;
 mod story;
 mod window;
 
@@ -50,6 +51,7 @@ use address::Asked;
 use delay::Delay;
 use desk::Desk;
 use device::Awake;
+use each_frame::EachFrame;
 use frame::Frame;
 use keep::{Kept, Store};
 use notice::Notice;
@@ -73,6 +75,8 @@ const BEFORE_COMPLETING: i32 = 250;
 const SLICE: f64 = 8.0;
 /// Time for a change to settle before the verdict is spoken.
 const BEFORE_SPEAKING: i32 = 700;
+/// What the styles know a page by that has been drawn.
+const SETTLED: &str = "data-settled";
 
 /// The open page.
 pub(crate) struct Page {
@@ -88,7 +92,11 @@ pub(crate) struct Page {
     working: Delay,
     completing: Delay,
     tracing: Delay,
-    refreshing: Delay,
+    /// Where a slider was moved to, until the next frame takes it: the entry, and what it says.
+    slid: Option<(String, String)>,
+    following: EachFrame,
+    /// Whether the window of pressure and speed is in sight, as long as something moves.
+    window_seen: Option<bool>,
     running: Delay,
     run: making::Run,
     /// The job told step by step, while it is.
@@ -149,8 +157,9 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         working: Delay::new(0, || with_page(Page::work)),
         completing: Delay::new(BEFORE_COMPLETING, || with_page(Page::complete)),
         tracing: Delay::new(0, || with_page(Page::trace)),
-        // What a slider found is drawn by itself, so that neither holds the page for long.
-        refreshing: Delay::new(0, || with_page(Page::refresh)),
+        slid: None,
+        following: EachFrame::new(|_| with_page(Page::follow)),
+        window_seen: None,
         running: Delay::new(making::TICK, || with_page(Page::tick)),
         run: making::Run::default(),
         telling: story::Telling::default(),
@@ -253,6 +262,7 @@ impl Page {
     }
 
     fn complete(&mut self) {
+        self.window_seen = None;
         if self.desk.waiting.is_none() {
             self.desk.complete();
             self.desk.begin_sample();
@@ -309,7 +319,9 @@ impl Page {
         self.regions.show("notices", notices::show(&self.desk));
     }
 
+    /// All has been drawn and has had its place: it is spoken, and what is out of sight may be left out of frames.
     fn speak(&self) {
+        root::tell_styles(SETTLED, Some(""));
         let words = verdict::spoken(&self.desk) + &lessons_view::spoken(&self.desk);
         if let Some(region) = root::by_id(sheet::SPOKEN).filter(|region| region.text_content().as_ref() != Some(&words))
         {

@@ -1,5 +1,7 @@
 //! Putting markup into the sheet without losing the reader's place in it.
 
+mod patch;
+
 use std::collections::BTreeMap;
 use std::mem;
 
@@ -8,6 +10,8 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlInputElement};
 
 use crate::root;
+
+use patch::patch;
 
 /// The regions of the sheet and what they show.
 #[derive(Debug, Default)]
@@ -34,10 +38,12 @@ impl Regions {
     }
 
     fn put(&mut self, id: &str, markup: String) {
-        if let Some(element) = root::by_id(id) {
+        let Some(element) = root::by_id(id) else { return };
+        let patched = self.shown.get(id).is_some_and(|shown| patch(&element, shown, &markup, replace));
+        if !patched {
             replace(&element, &markup);
-            self.shown.insert(id.to_owned(), markup);
         }
+        self.shown.insert(id.to_owned(), markup);
     }
 
     /// From now on, whether what is shown is held back until [`Self::release`].
@@ -59,9 +65,17 @@ impl Regions {
 
     /// Shows `markup` in the element with this id, whatever it shows; regions inside it begin anew.
     pub(crate) fn rebuild(&mut self, id: &str, markup: Markup) {
-        let Some(element) = root::by_id(id) else { return };
-        self.shown.retain(|inner, _| root::by_id(inner).is_some_and(|inner| !element.contains(Some(&inner))));
-        self.show(id, markup);
+        if let Some(element) = root::by_id(id) {
+            self.forget(&element);
+            self.show(id, markup);
+        }
+    }
+
+    /// Regions around `element` and inside it are made anew when they are shown next: something was changed in it.
+    pub(crate) fn forget(&mut self, element: &Element) {
+        self.shown.retain(|id, _| {
+            root::by_id(id).is_some_and(|region| !element.contains(Some(&region)) && !region.contains(Some(element)))
+        });
     }
 }
 

@@ -326,7 +326,7 @@ impl Page {
 
     fn set_point(&mut self, pressure: f64, speed: f64) {
         self.desk.set_point(pressure, speed);
-        self.refresh();
+        self.move_on(&[self.desk.drawn_pressure(), SPEED.path]);
         self.show_window();
     }
 }
