@@ -58,7 +58,7 @@ use notice::Notice;
 use preferences::Theme;
 use records::Shelf;
 use regions::Regions;
-use showing::stage;
+use showing::{dress, stage};
 
 use crate::root;
 use crate::view::{examples, files as files_view, lessons as lessons_view, notices, sheet, title_block, verdict};
@@ -163,7 +163,7 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         running: Delay::new(making::TICK, || with_page(Page::tick)),
         run: making::Run::default(),
         telling: story::Telling::default(),
-        unfinished: false,
+        unfinished: true,
         drawing: None,
         drag: None,
         point: None,
@@ -182,7 +182,8 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
     page.show_lessons();
     page.regions.show("examples", examples::show());
     page.regions.show("files", files_view::show(device::shares(), device::stays_awake()));
-    page.show();
+    dress(&page.desk);
+    page.working.restart();
     page.keeping.restart();
     page.go_on();
     let first = PAGE.with(|kept| kept.replace(Some(page)).is_none());

@@ -7,7 +7,7 @@ use std::mem;
 
 use maud::Markup;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlInputElement};
+use web_sys::{Element, HtmlInputElement, NodeList};
 
 use crate::root;
 
@@ -73,9 +73,14 @@ impl Regions {
 
     /// Regions around `element` and inside it are made anew when they are shown next: something was changed in it.
     pub(crate) fn forget(&mut self, element: &Element) {
-        self.shown.retain(|id, _| {
-            root::by_id(id).is_some_and(|region| !element.contains(Some(&region)) && !region.contains(Some(element)))
-        });
+        for inner in found(element, "[id]") {
+            self.shown.remove(&inner.id());
+        }
+        let mut around = Some(element.clone());
+        while let Some(region) = around {
+            self.shown.remove(&region.id());
+            around = region.parent_element();
+        }
     }
 }
 
@@ -97,11 +102,14 @@ fn replace(element: &Element, markup: &str) {
 
 /// The disclosures in `element` by id, and whether each is open.
 fn disclosures(element: &Element) -> Vec<(String, bool)> {
-    let Ok(found) = element.query_selector_all("details[id]") else { return Vec::new() };
-    (0..found.length())
-        .filter_map(|at| found.item(at)?.dyn_into::<Element>().ok())
-        .map(|disclosure| (disclosure.id(), disclosure.has_attribute("open")))
-        .collect()
+    found(element, "details[id]").map(|disclosure| (disclosure.id(), disclosure.has_attribute("open"))).collect()
+}
+
+/// What a selector finds in `element`.
+fn found(element: &Element, selector: &str) -> impl Iterator<Item = Element> {
+    let found = element.query_selector_all(selector).ok();
+    let count = found.as_ref().map_or(0, NodeList::length);
+    (0..count).filter_map(move |at| found.as_ref()?.item(at)?.dyn_into().ok())
 }
 
 type Selection = Option<(u32, u32)>;

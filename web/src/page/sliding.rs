@@ -3,7 +3,7 @@
 
 use super::{Page, fields};
 use crate::root;
-use crate::view::{title_block, tools};
+use crate::view::{sheet, title_block, tools};
 
 /// How long nothing has moved when the window is traced on, in milliseconds: longer than a frame of a slow tablet.
 const BEFORE_TRACING: i32 = 60;
@@ -31,7 +31,7 @@ impl Page {
             return self.refresh();
         }
         // Asked once: the browser must find every place for an answer.
-        let window_seen = *self.window_seen.get_or_insert_with(|| root::is_in_view("window"));
+        let window_seen = *self.window_seen.get_or_insert_with(|| root::is_in_view(sheet::WINDOW));
         self.unkept = true;
         self.drawing = None;
         self.regions.drop_held();
