@@ -221,10 +221,9 @@ impl Page {
             }
             return;
         }
-        if self.desk.waiting.is_none()
-            && let Some(step) = self.drawing
-        {
-            return self.draw(step);
+        if self.desk.waiting.is_none() {
+            // A slider may have put off what was to be drawn.
+            return self.drawing.into_iter().for_each(|step| self.draw(step));
         }
         let begun = now();
         while self.desk.work() && now() - begun < SLICE {}
