@@ -81,6 +81,15 @@ fn focus_on(element: &Element, asked: &FocusOptions) {
     };
 }
 
+/// Whether any of the element with this id lies in the window, up or down.
+pub(crate) fn is_in_view(id: &str) -> bool {
+    let height = web_sys::window().and_then(|window| window.inner_height().ok()?.as_f64());
+    let place = by_id(id).map(|element| element.get_bounding_client_rect());
+    height
+        .zip(place)
+        .is_some_and(|(height, place)| place.height() > 0.0 && place.top() < height && place.bottom() > 0.0)
+}
+
 /// Scrolls as little as shows all of `element`, or its beginning where it is taller than there is room.
 pub(crate) fn bring_into_view(element: &Element) {
     let asked = ScrollIntoViewOptions::new();

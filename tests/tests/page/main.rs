@@ -28,6 +28,7 @@ mod section;
 mod sheet;
 mod sheet_print;
 mod sheet_sketches;
+mod sliding;
 mod start;
 mod steps;
 mod story;

@@ -20,11 +20,16 @@ impl Delay {
 
     /// Begins to wait, anew if it was waiting already.
     pub(crate) fn restart(&self) {
+        self.after(self.milliseconds);
+    }
+
+    /// The same, for so many milliseconds this time.
+    pub(crate) fn after(&self, milliseconds: i32) {
         let Some(window) = web_sys::window() else { return };
         if let Some(earlier) = self.waiting.take() {
             window.clear_timeout_with_handle(earlier);
         }
         let act = self.act.as_ref().unchecked_ref();
-        self.waiting.set(window.set_timeout_with_callback_and_timeout_and_arguments_0(act, self.milliseconds).ok());
+        self.waiting.set(window.set_timeout_with_callback_and_timeout_and_arguments_0(act, milliseconds).ok());
     }
 }

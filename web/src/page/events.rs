@@ -69,8 +69,17 @@ pub(crate) fn listen() -> Result<(), JsValue> {
 }
 
 fn on(target: &EventTarget, name: &str, act: fn(&mut Page, &Event)) -> Result<(), JsValue> {
+    // Whatever else happens finds the set-up as a slider left it.
+    let follows = !matches!(name, "input" | "pointermove");
     // One event may set off another, as when a redrawing takes the keyboard away from a field.
-    let listener = Closure::<dyn Fn(Event)>::new(move |event: Event| with_page(|page| act(page, &event)));
+    let listener = Closure::<dyn Fn(Event)>::new(move |event: Event| {
+        with_page(|page| {
+            if follows {
+                page.follow();
+            }
+            act(page, &event);
+        });
+    });
     target.add_event_listener_with_callback(name, listener.as_ref().unchecked_ref())?;
     // The page listens for as long as it is open.
     listener.forget();
@@ -100,16 +109,16 @@ impl Page {
         if let Some(id) = field.get_attribute("data-record") {
             return self.write_record(&id, &field.name(), &field.value());
         }
-        let slid = field.get_attribute("data-slide");
-        let Some(path) = field.get_attribute("data-path").or_else(|| slid.clone()) else { return };
+        if let Some(path) = field.get_attribute("data-slide") {
+            return self.slide(path, field.value());
+        }
+        let Some(path) = field.get_attribute("data-path") else { return };
+        self.follow();
         let stood = self.desk.entries.get(&path).map(str::to_owned);
         self.desk.type_in(&path, &field.value());
         // A field that is left says once more what it said key by key.
-        let changed = self.desk.entries.get(&path) != stood.as_deref();
-        match slid {
-            Some(_) if changed => self.refreshing.restart(),
-            None if changed => self.refresh(),
-            _ => {}
+        if self.desk.entries.get(&path) != stood.as_deref() {
+            self.refresh();
         }
     }
 

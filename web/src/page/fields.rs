@@ -1,7 +1,7 @@
 //! Keeping the fields in step with the desk while they stay where they are.
 
 use holdround_core::quantity::Kind;
-use holdround_core::setup::{Group, INPUTS, bracketed};
+use holdround_core::setup::{Group, INPUTS, Input, bracketed, declared};
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::desk::Desk;
@@ -36,24 +36,39 @@ fn units(desk: &Desk) -> String {
 pub(crate) fn update(desk: &Desk, regions: &mut Regions) {
     let typing = root::focused().map(|focused| focused.id()).unwrap_or_default();
     for (input, path) in INPUTS.iter().flat_map(|group| inputs::fields(desk, group)) {
-        let id = format!("in-{path}");
-        let faulty = desk.faults_at(&path).next().is_some();
-        if let Some(element) = root::by_id(&id) {
-            set(&element, "aria-invalid", if faulty { "true" } else { "false" });
-        }
-        let text = desk.in_field(input, &path);
-        if let Some(select) = root::by_id_as::<HtmlSelectElement>(&id) {
-            select.set_value(&text);
-        } else if let Some(element) = root::by_id_as::<HtmlInputElement>(&id) {
-            set(&element, "placeholder", &field::placeholder(desk, input, &path));
-            if typing != id && element.value() != text {
-                element.set_value(&text);
-            }
-        }
-        regions.show(&format!("printed-{path}"), field::printed(desk, input, &path));
-        regions.show(&format!("message-{path}"), field::message(desk, &path));
+        bring_up(desk, regions, input, &path, &typing);
     }
     slides(desk, regions, &typing);
+}
+
+/// The same for the entries at `paths` alone, and for the sliders.
+pub(crate) fn follow(desk: &Desk, regions: &mut Regions, paths: &[&str]) {
+    let typing = root::focused().map(|focused| focused.id()).unwrap_or_default();
+    for path in paths {
+        if let Some(input) = declared(path) {
+            bring_up(desk, regions, input, path, &typing);
+        }
+    }
+    slides(desk, regions, &typing);
+}
+
+fn bring_up(desk: &Desk, regions: &mut Regions, input: &Input, path: &str, typing: &str) {
+    let id = format!("in-{path}");
+    let faulty = desk.faults_at(path).next().is_some();
+    if let Some(element) = root::by_id(&id) {
+        set(&element, "aria-invalid", if faulty { "true" } else { "false" });
+    }
+    let text = desk.in_field(input, path);
+    if let Some(select) = root::by_id_as::<HtmlSelectElement>(&id) {
+        select.set_value(&text);
+    } else if let Some(element) = root::by_id_as::<HtmlInputElement>(&id) {
+        set(&element, "placeholder", &field::placeholder(desk, input, path));
+        if typing != id && element.value() != text {
+            element.set_value(&text);
+        }
+    }
+    regions.show(&format!("printed-{path}"), field::printed(desk, input, path));
+    regions.show(&format!("message-{path}"), field::message(desk, path));
 }
 
 fn slides(desk: &Desk, regions: &mut Regions, held: &str) {
@@ -62,8 +77,9 @@ fn slides(desk: &Desk, regions: &mut Regions, held: &str) {
         let Some(element) = root::by_id_as::<HtmlInputElement>(&id) else { continue };
         set(&element, "max", &slide.number(slide.most));
         set(&element, "aria-valuetext", &slide.spoken());
-        if held != id {
-            element.set_value(&slide.number(slide.at));
+        let at = slide.number(slide.at);
+        if held != id && element.value() != at {
+            element.set_value(&at);
         }
         regions.show(&format!("reading-{}", slide.path), slide.words());
     }

@@ -158,6 +158,7 @@ impl Page {
         if copied(&text) {
             if let Some(pressed) = root::focused().filter(|_| far) {
                 pressed.set_text_content(Some("Copied"));
+                self.regions.forget(&pressed);
             }
             return tell("Copied.");
         }

@@ -38,6 +38,7 @@ mod records_store;
 mod regions;
 pub(crate) mod shelf;
 mod showing;
+mod sliding;
 mod stamp;
 mod story;
 mod window;
@@ -54,13 +55,14 @@ use address::Asked;
 use delay::Delay;
 use desk::Desk;
 use device::Awake;
+use each_frame::EachFrame;
 use frame::Frame;
 use keep::{Kept, Store};
 use notice::Notice;
 use preferences::Theme;
 use regions::Regions;
 use shelf::Shelf;
-use showing::stage;
+use showing::{dress, stage};
 
 use crate::root;
 use crate::view::{examples, files as files_view, lessons as lessons_view, notices, sheet, title_block, verdict};
@@ -77,6 +79,8 @@ const BEFORE_COMPLETING: i32 = 250;
 const SLICE: f64 = 8.0;
 /// Time for a change to settle before the verdict is spoken.
 const BEFORE_SPEAKING: i32 = 700;
+/// What the styles know a page by that has been drawn.
+const SETTLED: &str = "data-settled";
 
 /// The open page.
 pub(crate) struct Page {
@@ -92,7 +96,11 @@ pub(crate) struct Page {
     working: Delay,
     completing: Delay,
     tracing: Delay,
-    refreshing: Delay,
+    /// Where a slider was moved to, until the next frame takes it: the entry, and what it says.
+    slid: Option<(String, String)>,
+    following: EachFrame,
+    /// Whether the window of pressure and speed is in sight, as long as something moves.
+    window_seen: Option<bool>,
     running: Delay,
     run: making::Run,
     /// The job told step by step, while it is.
@@ -153,12 +161,13 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         working: Delay::new(0, || with_page(Page::work)),
         completing: Delay::new(BEFORE_COMPLETING, || with_page(Page::complete)),
         tracing: Delay::new(0, || with_page(Page::trace)),
-        // What a slider found is drawn by itself, so that neither holds the page for long.
-        refreshing: Delay::new(0, || with_page(Page::refresh)),
+        slid: None,
+        following: EachFrame::new(|_| with_page(Page::follow)),
+        window_seen: None,
         running: Delay::new(making::TICK, || with_page(Page::tick)),
         run: making::Run::default(),
         telling: story::Telling::default(),
-        unfinished: false,
+        unfinished: true,
         drawing: None,
         drag: None,
         point: None,
@@ -177,7 +186,8 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
     page.show_lessons();
     page.regions.show("examples", examples::show());
     page.regions.show("files", files_view::show(device::shares(), device::stays_awake()));
-    page.show();
+    dress(&page.desk);
+    page.working.restart();
     page.keeping.restart();
     page.go_on();
     let first = PAGE.with(|kept| kept.replace(Some(page)).is_none());
@@ -215,10 +225,9 @@ impl Page {
             }
             return;
         }
-        if self.desk.waiting.is_none()
-            && let Some(step) = self.drawing
-        {
-            return self.draw(step);
+        if self.desk.waiting.is_none() {
+            // A slider may have put off what was to be drawn.
+            return self.drawing.into_iter().for_each(|step| self.draw(step));
         }
         let begun = now();
         while self.desk.work() && now() - begun < SLICE {}
@@ -257,6 +266,7 @@ impl Page {
     }
 
     fn complete(&mut self) {
+        self.window_seen = None;
         if self.desk.waiting.is_none() {
             self.desk.complete();
             self.desk.begin_sample();
@@ -313,7 +323,9 @@ impl Page {
         self.regions.show("notices", notices::show(&self.desk));
     }
 
+    /// All has been drawn and has had its place: it is spoken, and what is out of sight may be left out of frames.
     fn speak(&self) {
+        root::tell_styles(SETTLED, Some(""));
         let words = verdict::spoken(&self.desk) + &lessons_view::spoken(&self.desk);
         if let Some(region) = root::by_id(sheet::SPOKEN).filter(|region| region.text_content().as_ref() != Some(&words))
         {

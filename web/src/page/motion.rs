@@ -14,14 +14,15 @@ pub(crate) fn show(regions: &mut Regions, id: &str, markup: Markup) {
     let state = before.as_ref().and_then(|drawing| drawing.get_attribute("class"));
     regions.show(id, markup);
     let Some(after) = drawing(id) else { return };
-    if before.is_some_and(|before| before.is_same_node(Some(&after))) {
+    let wanted = after.get_attribute("class");
+    let turns = |state: &Option<String>| state.as_ref().is_some_and(|state| state.contains("spinning"));
+    let stays = before.is_some_and(|before| before.is_same_node(Some(&after)));
+    if !stays || turns(&wanted) && !turns(&state) {
+        begin_to_turn(&after);
+    }
+    if stays {
         return;
     }
-    if let Some(turning) = after.dyn_ref::<SvgElement>() {
-        let now = web_sys::window().and_then(|window| window.performance()).map_or(0.0, |clock| clock.now());
-        let _set = turning.style().set_property("--since", &format!("-{}ms", fixed(now, 0)));
-    }
-    let wanted = after.get_attribute("class");
     if let (Some(state), Some(wanted)) = (state, wanted)
         && state != wanted
     {
@@ -29,6 +30,13 @@ pub(crate) fn show(regions: &mut Regions, id: &str, markup: Markup) {
         // Asking for its place makes the browser lay out the old state, from which the new one glides.
         let _place = after.get_bounding_client_rect();
         let _set = after.set_attribute("class", &wanted);
+    }
+}
+
+/// A spindle that turns stands where it would be, had it turned since the page began.
+fn begin_to_turn(drawing: &Element) {
+    if let Some(turning) = drawing.dyn_ref::<SvgElement>() {
+        let _set = turning.style().set_property("--since", &format!("-{}ms", fixed(super::now(), 0)));
     }
 }
 

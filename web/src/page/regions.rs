@@ -1,13 +1,17 @@
 //! Putting markup into the sheet without losing the reader's place in it.
 
+mod patch;
+
 use std::collections::BTreeMap;
 use std::mem;
 
 use maud::Markup;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlInputElement};
+use web_sys::{Element, HtmlInputElement, NodeList};
 
 use crate::root;
+
+use patch::patch;
 
 /// The regions of the sheet and what they show.
 #[derive(Debug, Default)]
@@ -34,10 +38,12 @@ impl Regions {
     }
 
     fn put(&mut self, id: &str, markup: String) {
-        if let Some(element) = root::by_id(id) {
+        let Some(element) = root::by_id(id) else { return };
+        let patched = self.shown.get(id).is_some_and(|shown| patch(&element, shown, &markup, replace));
+        if !patched {
             replace(&element, &markup);
-            self.shown.insert(id.to_owned(), markup);
         }
+        self.shown.insert(id.to_owned(), markup);
     }
 
     /// From now on, whether what is shown is held back until [`Self::release`].
@@ -59,9 +65,22 @@ impl Regions {
 
     /// Shows `markup` in the element with this id, whatever it shows; regions inside it begin anew.
     pub(crate) fn rebuild(&mut self, id: &str, markup: Markup) {
-        let Some(element) = root::by_id(id) else { return };
-        self.shown.retain(|inner, _| root::by_id(inner).is_some_and(|inner| !element.contains(Some(&inner))));
-        self.show(id, markup);
+        if let Some(element) = root::by_id(id) {
+            self.forget(&element);
+            self.show(id, markup);
+        }
+    }
+
+    /// Regions around `element` and inside it are made anew when they are shown next: something was changed in it.
+    pub(crate) fn forget(&mut self, element: &Element) {
+        for inner in found(element, "[id]") {
+            self.shown.remove(&inner.id());
+        }
+        let mut around = Some(element.clone());
+        while let Some(region) = around {
+            self.shown.remove(&region.id());
+            around = region.parent_element();
+        }
     }
 }
 
@@ -83,11 +102,14 @@ fn replace(element: &Element, markup: &str) {
 
 /// The disclosures in `element` by id, and whether each is open.
 fn disclosures(element: &Element) -> Vec<(String, bool)> {
-    let Ok(found) = element.query_selector_all("details[id]") else { return Vec::new() };
-    (0..found.length())
-        .filter_map(|at| found.item(at)?.dyn_into::<Element>().ok())
-        .map(|disclosure| (disclosure.id(), disclosure.has_attribute("open")))
-        .collect()
+    found(element, "details[id]").map(|disclosure| (disclosure.id(), disclosure.has_attribute("open"))).collect()
+}
+
+/// What a selector finds in `element`.
+fn found(element: &Element, selector: &str) -> impl Iterator<Item = Element> {
+    let found = element.query_selector_all(selector).ok();
+    let count = found.as_ref().map_or(0, NodeList::length);
+    (0..count).filter_map(move |at| found.as_ref()?.item(at)?.dyn_into().ok())
 }
 
 type Selection = Option<(u32, u32)>;

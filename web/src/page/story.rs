@@ -105,6 +105,9 @@ impl Page {
         self.telling.played = None;
         self.telling.set.clear();
         root::tell_styles(TELLING, None);
+        if let Some(views) = root::by_id("views") {
+            self.regions.forget(&views);
+        }
         self.regions.show(panel::REGION, maud::Markup::default());
         self.show_views();
         self.place_tool();

@@ -29,6 +29,8 @@ pub(super) struct Tracing {
     bounds: Option<(f64, Bounds)>,
     /// When it was last drawn on its way; at once when it is begun.
     drawn: f64,
+    /// To be drawn in the next turn, and whether there is more to trace after that.
+    due: Option<bool>,
     /// The grip for the cuts before the last pressure, at which speed.
     rough: Option<(f64, WindowWork, bool)>,
     /// What would open it, at which speed.
@@ -230,6 +232,18 @@ impl Desk {
 impl Page {
     /// Traces the window for a while, and goes on after it.
     pub(super) fn trace(&mut self) {
+        if let Some(more) = self.desk.tracing.due.take() {
+            self.show_window();
+            if self.desk.bounds().is_some() {
+                // It tells what the window says once that is known.
+                self.regions.show("verdict", title_block::show(&self.desk));
+            }
+            self.desk.tracing.drawn = now();
+            if more {
+                self.tracing.restart();
+            }
+            return;
+        }
         let begun = now();
         let was_bound = self.desk.bounds().is_some();
         let mut more = true;
@@ -238,14 +252,9 @@ impl Page {
         }
         let is_bound = self.desk.bounds().is_some();
         if !more || is_bound != was_bound || now() - self.desk.tracing.drawn > BETWEEN_DRAWINGS {
-            self.show_window();
-            if is_bound {
-                // It tells what the window says once that is known.
-                self.regions.show("verdict", title_block::show(&self.desk));
-            }
-            self.desk.tracing.drawn = now();
+            self.desk.tracing.due = Some(more);
         }
-        if more {
+        if more || self.desk.tracing.due.is_some() {
             self.tracing.restart();
         }
     }
@@ -326,7 +335,7 @@ impl Page {
 
     fn set_point(&mut self, pressure: f64, speed: f64) {
         self.desk.set_point(pressure, speed);
-        self.refresh();
+        self.move_on(&[self.desk.drawn_pressure(), SPEED.path]);
         self.show_window();
     }
 }

@@ -9,6 +9,9 @@ use super::{inputs, words};
 /// Where the verdict is spoken; it is there before the first result.
 pub(crate) const SPOKEN: &str = "spoken";
 
+/// The part of the sheet that the window of pressure and speed stands in.
+pub(crate) const WINDOW: &str = "window-place";
+
 /// What stands where pressure and speed are chosen.
 const WHERE_IT_IS_CHOSEN: &str =
     "Chuck plate and manual rule. Check grip with a gauge. Guard closed; stand clear of the plane of the jaws.";
@@ -29,7 +32,7 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
             section.lesson id="lesson" aria-label="Lesson" tabindex="-1" {}
             section.inputs aria-label="Set-up" {
                 div id="own" {}
-                div id="inputs" { (inputs::places()) }
+                div id="inputs" aria-busy="true" { (inputs::places()) }
             }
             div.bench {
                 section.drawing aria-label="Drawing and play bar" {
@@ -51,7 +54,7 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                 }
             }
             div.after {
-                section.window-box aria-label="Window" {
+                section.window-box id=(WINDOW) aria-label="Window" {
                     details id="window-box" open {
                         summary { h2 { "Window" } }
                         div id="window" {}
