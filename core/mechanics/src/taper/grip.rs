@@ -261,13 +261,20 @@ impl Grip<'_> {
     /// [`TaperError::Contact`].
     pub fn blued(&self, right: f64, off: f64) -> Result<Option<f64>, TaperError> {
         let mut force = self.force;
+        let mut looks = [(right - off, Marked::Base), (right + off, Marked::Tip), (right, Marked::Even)]
+            .map(|(taper, wanted)| (taper, wanted, None::<Contact>));
         while force > SOFTEST * self.force {
             let grip = Self { force, ..*self };
-            let marked = |taper| Ok::<_, TaperError>(grip.marked(&grip.press(taper, None)?));
-            if marked(right - off)? == Marked::Base
-                && marked(right + off)? == Marked::Tip
-                && marked(right)? == Marked::Even
-            {
+            let mut shown = true;
+            for (taper, wanted, like) in &mut looks {
+                let contact = grip.press(*taper, like.as_ref())?;
+                shown = grip.marked(&contact) == *wanted;
+                *like = Some(contact);
+                if !shown {
+                    break;
+                }
+            }
+            if shown {
                 return Ok(Some(force));
             }
             force *= SOFTER;
