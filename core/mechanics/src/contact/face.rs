@@ -247,8 +247,8 @@ impl<'a> Face<'a> {
         let Some(stations) = part.stations.get(surface) else {
             return Vec::new();
         };
-        let round = Lobing { jaws: part.jaws, amplitudes: Vec::with_capacity(part.responses.len()) };
-        let mut traces = alloc::vec![round; stations.at.len()];
+        let round = || Lobing { jaws: part.jaws, amplitudes: Vec::with_capacity(part.responses.len()) };
+        let mut traces: Vec<Lobing> = stations.at.iter().map(|_| round()).collect();
         for (response, cosines) in part.responses.iter().zip(&self.cosines) {
             let pressure = self.outward(contact, response.order, cosines);
             let lines = response.surfaces.get(surface).map_or(&[][..], |lines| lines).chunks_exact(traces.len().max(1));
