@@ -250,7 +250,7 @@ impl Page {
         }
     }
 
-    pub(super) fn show_window(&mut self) {
+    fn show_window(&mut self) {
         self.regions.show("window", window::show(&self.desk));
     }
 
