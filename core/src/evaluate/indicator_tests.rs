@@ -1,18 +1,11 @@
 use super::*;
 use crate::evaluate;
 use crate::setup::Entries;
-use alloc::vec;
 
 /// The assumed job read at these stations.
 fn job(set: &[(&str, &str)]) -> Entries {
-    let mut entries = Entries::default();
-    entries.set("indicator.use", "once");
-    entries.set("indicator.unit", "0.001 mm");
-    entries.set("indicator.resolution", "0.1 µm");
-    for (path, text) in set {
-        assert!(entries.set(path, text), "{path} is declared");
-    }
-    entries
+    let read = [("indicator.use", "once"), ("indicator.unit", "0.001 mm"), ("indicator.resolution", "0.1 µm")];
+    Entries::typed(read.iter().chain(set))
 }
 
 fn findings(entries: &Entries) -> crate::findings::Findings {
@@ -185,17 +178,14 @@ fn what_cannot_be_told_is_refused_and_said() {
 
 #[test]
 fn gauge_readings_replace_the_plate() {
-    let mut entries = Entries::default();
-    let mut set = vec![("chuck.grip_from", "gauge"), ("run.pressure", "2 MPa")];
-    set.extend([
+    let mut entries = Entries::typed(&[
+        ("chuck.grip_from", "gauge"),
+        ("run.pressure", "2 MPa"),
         ("gauge.0.pressure", "1 MPa"),
         ("gauge.0.grip", "20 kN"),
         ("gauge.1.pressure", "2 MPa"),
         ("gauge.1.grip", "40 kN"),
     ]);
-    for (path, text) in set {
-        assert!(entries.set(path, text), "{path} is declared");
-    }
     let found = findings(&entries);
     // By hand: area 0.25 pi (125^2 - 55^2) mm2 = 9896 mm2, times 2 MPa times 0.95 is 18.80 kN, times 75/30 is 47.0 kN.
     let condition = found.get("gauge.condition").unwrap().value.clone().unwrap();

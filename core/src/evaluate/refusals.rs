@@ -22,10 +22,7 @@ const GAUGE: Changes = &[
 const DIAL: Changes = &[("indicator.use", "once"), ("indicator.unit", "0.001 mm"), ("indicator.resolution", "0.1 µm")];
 
 fn setup(changes: &[Changes]) -> Setup {
-    let mut entries = Entries::default();
-    for (path, text) in changes.iter().copied().flatten() {
-        assert!(entries.set(path, text), "{path} is declared");
-    }
+    let entries = Entries::typed(changes.iter().copied().flatten());
     Setup::read(&entries).expect("the entries agree")
 }
 
@@ -44,10 +41,7 @@ fn caution(found: &Findings, id: &str) -> String {
 
 /// Twelve readings, µm.
 fn dial(more: Changes, read: impl Fn(f64) -> f64) -> Findings {
-    let mut entries = Entries::default();
-    for (path, text) in DIAL.iter().chain(more) {
-        assert!(entries.set(path, text), "{path} is declared");
-    }
+    let mut entries = Entries::typed(DIAL.iter().chain(more));
     for at in 0..12 {
         let angle = core::f64::consts::TAU * f64::from(at) / 12.0;
         entries.set(&alloc::format!("dial.{at}.reading"), &crate::quantity::fixed(read(angle), 4));

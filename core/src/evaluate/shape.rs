@@ -19,7 +19,7 @@ use crate::setup::{Setup, Toward};
 /// Harmonics that are enough to draw a shape.
 const DRAWN: usize = 24;
 /// Share of the wall that the part may be squeezed by before linear theory is left.
-pub(super) const LARGEST_SQUEEZE: f64 = 0.5;
+const LARGEST_SQUEEZE: f64 = 0.5;
 /// Share of the pressure at which a ring buckles that is still taken for stable.
 const BUCKLING_SHARE: f64 = 0.3;
 const MODEL: &str =

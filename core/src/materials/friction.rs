@@ -43,9 +43,6 @@ pub struct GripCoefficient {
     pub highest: Figure,
 }
 
-/// Greatest coefficient to reckon with when oil is left between jaw and part.
-pub const OILY: Figure = figure(0.07, Source::Vdi3106Recalled);
-
 /// Grip coefficient of a steel part by its surface and the jaw's face.
 ///
 /// ```

@@ -127,6 +127,18 @@ fn index_in(path: &str, list: &str) -> Option<usize> {
 }
 
 #[cfg(test)]
+impl Entries {
+    /// The assumed job with these texts at these paths, each of which must be declared.
+    pub(crate) fn typed<'a>(texts: impl IntoIterator<Item = &'a (&'a str, &'a str)>) -> Self {
+        let mut entries = Self::default();
+        for (path, text) in texts {
+            assert!(entries.set(path, text), "{path} is declared");
+        }
+        entries
+    }
+}
+
+#[cfg(test)]
 mod tests {
     use super::*;
 

@@ -242,15 +242,11 @@ mod tests {
     }
 
     fn strange() -> Entries {
-        let mut entries = Entries::default();
-        for (path, text) in [
+        Entries::typed(&[
             ("job.name", "a_b ~ %41 *+$ : \u{b5} \u{1f600} \\\"<&#"),
             ("cuts.7.feed", "0,2 mm/rev"),
             ("part.length", ""),
-        ] {
-            assert!(entries.set(path, text), "{path} is declared");
-        }
-        entries
+        ])
     }
 
     #[test]

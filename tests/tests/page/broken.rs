@@ -12,6 +12,7 @@ use tempfile::TempDir;
 
 use crate::records::{KEPT, file, keep, open_records, read, settle};
 use crate::sheet::{assert_address_holds, assert_shows, field, first_example, open, type_at};
+use crate::start::publish_newer;
 
 /// What the page keeps the desk under.
 const KEY: &str = "holdround.desk.1";
@@ -204,6 +205,55 @@ fn what_a_newer_page_kept_is_told_set_aside_and_offered_once_it_can_be_read() {
         browser.click("#drop-earlier-0");
         browser.eventually("document.querySelectorAll('[id^=go-back]').length", &json!(0), "nothing else is offered");
     }
+}
+
+/// A link of the first version, of a job called "a _B".
+const FIRST_VERSION: &str = "1-2da4c96a~uud:a_%5FB~hxN7:0,2_mm/rev~86l:75_kN";
+
+#[test]
+fn the_page_that_a_worker_has_kept_and_what_another_version_wrote_get_along_whichever_is_older() {
+    let copy = copy_of_the_site();
+    let site = Server::start(copy.path().to_path_buf(), 0).expect("a server");
+    let browser = Browser::open(Viewport::TABLET);
+    open(&browser, &site.url());
+    browser.wait_until(OFFLINE);
+    browser.reload();
+    browser.wait_until("navigator.serviceWorker.controller");
+    type_at(&browser, "part.length", "17");
+    assert_kept(&browser, &with_length("17"), "typed");
+    let whole = stored(&browser, KEY).as_str().expect("a text").to_owned();
+    let newer = whole.replace("setup 2-", "setup 3-");
+    let version = || browser.attribute("meta[name=description]", "content").unwrap_or_default();
+    let reopen_with = |text: &str| {
+        browser.execute("localStorage.setItem(arguments[0], arguments[1])", vec![json!(KEY), json!(text)]);
+        browser.execute("history.replaceState(null, '', '#')", Vec::new());
+        // Only a window that stays open holds the worker that waits back.
+        browser.reload();
+        browser.wait_until("document.querySelector('#verdict h2')");
+    };
+
+    // A newer version is there, and has written, as in another window; the worker still hands out the old page.
+    publish_newer(copy.path());
+    browser.execute("return navigator.serviceWorker.ready.then((kept) => kept.update()).then(() => true)", Vec::new());
+    browser.wait_until("document.querySelector('#update button')");
+    reopen_with(&newer);
+    assert!(version().starts_with("How hard"), "the old page: {}", version());
+    told(&browser, "a newer version wrote it", "the old page tells what it cannot read");
+    type_at(&browser, "part.length", "18.5");
+    assert_kept(&browser, &with_length("18.5"), "and works beside it");
+    assert!(all_stored(&browser).contains(&json!(newer).to_string()), "nothing is written over");
+
+    // The new page takes over, and finds what the old one left, and a set-up of the first version.
+    browser.wait_until("document.querySelector('#update button')");
+    browser.click("#update button");
+    browser.wait_until("document.querySelector('meta[name=description]')?.content.startsWith('New: how hard')");
+    assert_shows(&browser, &with_length("18.5"), UnitSystem::Metric, "the new page has what the old one kept");
+    told(&browser, "a newer version wrote it", "and what was set aside is still told");
+    let others = whole.lines().filter(|line| !line.starts_with("setup ")).collect::<Vec<_>>().join("\n");
+    let oldest = format!("setup {FIRST_VERSION}\n{others}\n");
+    reopen_with(&oldest);
+    assert!(version().starts_with("New: how hard"), "the new page: {}", version());
+    assert_eq!(browser.value(&field("job.name")), "a _B", "a set-up of the first version lies on the desk");
 }
 
 /// Opens the page in another window and waits for it.

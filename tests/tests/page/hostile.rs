@@ -5,7 +5,7 @@ use holdround_tests::browser::{Browser, Viewport, serve_site};
 use serde_json::json;
 
 use crate::records::{KEPT, open_records, take_over};
-use crate::sheet::{assert_no_nonsense, assert_quiet, on_both_pages, open};
+use crate::sheet::{assert_no_nonsense, assert_quiet, choose_file, on_both_pages, open};
 
 const SCRIPTS: [&str; 4] = [
     "<img src=x onerror=\"window.harmed=1\">",
@@ -78,6 +78,37 @@ fn a_link_of_huge_numbers_or_to_the_prototype_does_no_harm() {
             assert_unharmed(browser, link);
         }
     });
+}
+
+#[test]
+fn a_set_up_file_made_to_do_harm_is_text_or_refused() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::DESK);
+    open(&browser, &site.url());
+    let mut texts = Entries::default();
+    for input in INPUTS.iter().flat_map(|group| group.inputs.iter()).filter(|input| matches!(input.form, Form::Text(_)))
+    {
+        texts.set(&input.at(0), SCRIPTS[0]);
+    }
+    choose_file(&browser, "#setup-file", &texts.to_json());
+    browser.eventually("document.getElementById('in-job.name').value", &json!(SCRIPTS[0]), "a text is taken as text");
+    browser.execute("document.querySelectorAll('details').forEach((one) => { one.open = true })", Vec::new());
+    assert_unharmed(&browser, "script in every text of a file");
+    let deep = format!("{}{}", "[".repeat(100_000), "]".repeat(100_000));
+    for file in [
+        r#"{"schema": 1, "__proto__": {"harmed": 1}, "constructor": {"prototype": {"harmed": 1}}}"#.to_owned(),
+        r#"{"schema": 1e300, "part": {"length": "3 mm"}}"#.to_owned(),
+        format!(r#"{{"schema": 1, "part": {{"{}": "3 mm"}}}}"#, SCRIPTS[0].replace('"', "\\\"")),
+        format!(r#"{{"schema": 1, "part": {deep}}}"#),
+        deep,
+    ] {
+        let before = browser.count("#notices .notice");
+        choose_file(&browser, "#setup-file", &file);
+        browser.wait_until(&format!("document.querySelectorAll('#notices .notice').length > {before}"));
+        assert_unharmed(&browser, &file[..file.len().min(80)]);
+        assert_eq!(browser.value("[id='in-job.name']"), SCRIPTS[0], "what is refused changes nothing");
+    }
+    assert_quiet(&browser, &site.url());
 }
 
 #[test]

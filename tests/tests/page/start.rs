@@ -135,20 +135,7 @@ fn a_new_version_comes_only_when_asked_for() {
     browser.reload();
     browser.wait_until("navigator.serviceWorker.controller");
 
-    let newer = |page: &[u8]| {
-        String::from_utf8_lossy(page).replace("content=\"How hard", "content=\"New: how hard").into_bytes()
-    };
-    let page = fs::read(site_folder().join("index.html")).unwrap();
-    let [old, new] = [page.clone(), newer(&page)].map(|page| integrity(&page));
-    publish(&published, |name, content| match name {
-        "index.html" => newer(&content),
-        "sw.js" => {
-            let worker = String::from_utf8(content).unwrap().replace("version = \"", "version = \"new");
-            worker.replace(&old, &new).into()
-        }
-        _ => content,
-    })
-    .unwrap();
+    publish_newer(&published);
     browser.execute("return navigator.serviceWorker.ready.then((kept) => kept.update()).then(() => true)", Vec::new());
     browser.wait_until("document.querySelector('#update button')");
     browser.reload();
@@ -160,6 +147,24 @@ fn a_new_version_comes_only_when_asked_for() {
     browser.wait_until("document.querySelector('meta[name=description]')?.content.startsWith('New: how hard')");
     let kept = browser.execute("return caches.keys().then((names) => names.length)", Vec::new());
     assert_eq!(kept.as_u64(), Some(1), "the old version's files must be gone");
+}
+
+/// Writes a newer version of the site: what the page says of itself begins with "New".
+pub(crate) fn publish_newer(folder: &Path) {
+    let newer = |page: &[u8]| {
+        String::from_utf8_lossy(page).replace("content=\"How hard", "content=\"New: how hard").into_bytes()
+    };
+    let page = fs::read(site_folder().join("index.html")).unwrap();
+    let [old, new] = [page.clone(), newer(&page)].map(|page| integrity(&page));
+    publish(folder, |name, content| match name {
+        "index.html" => newer(&content),
+        "sw.js" => {
+            let worker = String::from_utf8(content).unwrap().replace("version = \"", "version = \"new");
+            worker.replace(&old, &new).into()
+        }
+        _ => content,
+    })
+    .unwrap();
 }
 
 /// Writes a copy of the site, each file changed as told.

@@ -75,7 +75,7 @@ impl Page {
     }
 
     /// Puts a whole set-up on the desk in place of what lies there, which is one undo away.
-    pub(super) fn take_setup(&mut self, entries: Entries) {
+    fn take_setup(&mut self, entries: Entries) {
         opening::replace(&mut self.desk, entries);
         self.refresh();
         self.show_files();

@@ -112,7 +112,7 @@ impl Desk {
     }
 
     /// Puts the lesson's solution on the desk; it can be taken back.
-    pub(crate) fn show_solution(&mut self) {
+    fn show_solution(&mut self) {
         let Some(open) = &mut self.lesson else { return };
         let mut solved = open.start.clone();
         for (path, text) in open.lesson.solution {
@@ -123,14 +123,14 @@ impl Desk {
     }
 
     /// Puts the lesson's start back on the desk; it can be taken back.
-    pub(crate) fn start_over(&mut self) {
+    fn start_over(&mut self) {
         if let Some(start) = self.lesson.as_ref().map(|open| open.start.clone()) {
             self.open(start);
         }
     }
 
     /// Puts back what the lesson is not about; it can be taken back.
-    pub(crate) fn put_back(&mut self) {
+    fn put_back(&mut self) {
         let Some(open) = &self.lesson else { return };
         let (start, strayed) = (open.start.clone(), strayed(open).to_vec());
         self.change(None, |entries| {

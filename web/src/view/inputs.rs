@@ -75,7 +75,7 @@ fn list_of(input: &Input) -> Option<&'static List> {
 }
 
 /// What one item of a list is called.
-pub(crate) fn noun(list: &str) -> &'static str {
+fn noun(list: &str) -> &'static str {
     match list {
         "cuts" => "Cut",
         "steps" => "Step",

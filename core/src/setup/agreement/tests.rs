@@ -28,10 +28,7 @@ const GAUGE: Changes = &[
 
 /// Path and what is allowed of every fault.
 fn faults(base: Changes, changes: Changes) -> Vec<(String, String)> {
-    let mut entries = Entries::default();
-    for (path, text) in base.iter().chain(changes) {
-        assert!(entries.set(path, text), "{path} is declared");
-    }
+    let entries = Entries::typed(base.iter().chain(changes));
     let faults = Setup::read(&entries).err().unwrap_or_default();
     assert!(faults.iter().all(|fault| fault.remedy.ends_with('.')), "each says what to do: {faults:?}");
     faults.into_iter().map(|fault| (fault.path, fault.allowed)).collect()
