@@ -8,7 +8,7 @@ use crate::fault::{Fault, Outcome};
 use crate::site::{SINGLE_FILE, read_folder};
 
 /// The most the page with all it needs may weigh as hosts send it, compressed with Brotli, in bytes.
-pub const BUDGET: usize = 456_800;
+pub const BUDGET: usize = 456_600;
 
 /// Prints the size of every file and holds their sum to the budget. The one-file edition, which repeats the
 /// others, and the page of evidence, which the calculator does not need, are printed but not counted.
