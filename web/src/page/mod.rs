@@ -79,8 +79,6 @@ const BEFORE_COMPLETING: i32 = 250;
 const SLICE: f64 = 8.0;
 /// Time for a change to settle before the verdict is spoken.
 const BEFORE_SPEAKING: i32 = 700;
-/// What the styles know a page by that has been drawn.
-const SETTLED: &str = "data-settled";
 
 /// The open page.
 pub(crate) struct Page {
@@ -323,9 +321,7 @@ impl Page {
         self.regions.show("notices", notices::show(&self.desk));
     }
 
-    /// All has been drawn and has had its place: it is spoken, and what is out of sight may be left out of frames.
     fn speak(&self) {
-        root::tell_styles(SETTLED, Some(""));
         let words = verdict::spoken(&self.desk) + &lessons_view::spoken(&self.desk);
         if let Some(region) = root::by_id(sheet::SPOKEN).filter(|region| region.text_content().as_ref() != Some(&words))
         {
