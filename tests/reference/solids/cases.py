@@ -75,6 +75,8 @@ BLIND = Profile((cylinder(35 * MM, 32 * MM, 14 * MM), cylinder(25 * MM, 32 * MM,
 FUNNEL = Profile((Step(40 * MM, (45 * MM, 45 * MM), (38 * MM, 30 * MM)),))
 LINER = Profile((cylinder(80 * MM, 40 * MM, 34 * MM),))
 BUSH = Profile((cylinder(40 * MM, 50 * MM, 35 * MM),))
+BROAD = Profile((cylinder(45 * MM, 90 * MM, 78 * MM),))
+COLLAR = Profile((cylinder(10 * MM, 100 * MM, 58 * MM), cylinder(40 * MM, 70 * MM, 58 * MM)))
 
 CASES = (
     Case(
@@ -199,5 +201,21 @@ CASES = (
         "four-tapered", "aluminium ring in four rigid jaws bored with a taper", WIDE, ALUMINIUM, 4, 25.0,
         (10 * MM, 36 * MM), "outside", 3000.0, both(0, 10, 36),
         dict(theta=(5, 4), r=[2], z=(3, 4)), (0.0, 0.05 * MM), (1.5e-3,),
+    ),
+    Case(
+        "inside-narrow", "ring gripped inside over a third by narrow jaws", BROAD, STEEL, 3, 17.0,
+        (0.0, 15 * MM), "inside", 3000.0, both(0, 15, 45),
+        dict(theta=(5, 4), r=[2], z=(3, 4)), (0.0, 0.05 * MM, -0.05 * MM), speed=rpm(2500),
+    ),
+    Case(
+        "flange-six", "flanged tube gripped away from its flange in six jaws", COLLAR, STEEL, 6, 12.0,
+        (34 * MM, 50 * MM), "outside", 2500.0,
+        lines(("bore", 0), ("outside", 0), ("bore", 10), ("bore", 50), ("outside", 50)),
+        dict(theta=(5, 4), r=[2, 1], z=(3, 3, 3)), (0.0, 0.05 * MM, -0.05 * MM), speed=rpm(3000),
+    ),
+    Case(
+        "ring-far-off", "ring in jaws bored much too large and small", RING, STEEL, 3, 25.0,
+        (12 * MM, 32 * MM), "outside", 2500.0, both(0, 12, 32),
+        dict(theta=(5, 4), r=[2], z=(3, 4)), (0.3 * MM, -0.3 * MM, 0.02 * MM, -0.02 * MM), uniform=False,
     ),
 )

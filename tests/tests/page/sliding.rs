@@ -117,3 +117,26 @@ fn what_stays_in_a_drawing_is_not_made_anew() {
     let focused = browser.execute("return document.activeElement.matches('#face .dimension')", Vec::new());
     assert_eq!(focused, json!(true), "the keyboard stays on the drawing");
 }
+
+#[test]
+fn a_verdict_on_the_move_says_that_the_worst_case_is_not_known_yet() {
+    const WATCH: &str = "
+        const slider = document.querySelector(\"[id='slide-run.speed']\");
+        const [seen, frames] = [new Set(), 40];
+        return new Promise((done) => {
+            let at = 0;
+            const move = () => {
+                if (at > 1) seen.add(document.querySelector('#at-worst').textContent.trim().slice(0, 8));
+                slider.value = +slider.min + (slider.max - slider.min) * (0.2 + 0.6 * at / frames);
+                slider.dispatchEvent(new InputEvent('input', { bubbles: true }));
+                at += 1;
+                if (at > frames) done([...seen]); else requestAnimationFrame(move);
+            };
+            move();
+        })";
+    let site = serve_site();
+    let browser = Browser::open(Viewport::TABLET);
+    open(&browser, &site.url());
+    come_to_rest(&browser);
+    assert_eq!(browser.execute(WATCH, Vec::new()), json!(["At worst"]), "in every frame");
+}

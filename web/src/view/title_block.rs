@@ -42,7 +42,9 @@ fn words(desk: &Desk, findings: &Findings) -> Markup {
             @if let Some(reason) = verdict::reason(findings) { p.stop { (reason) } }
             @if sign == Mark::Refused && let Some((finding, _)) = making::held_up(findings) { (making::go_to(finding)) }
             // It keeps its place while nothing is known: a pinned verdict that grew would cover a field.
-            p id="at-worst" { @if let Some((_, says)) = window::at_worst(desk) { (says) } }
+            p id="at-worst" {
+                @if let Some((_, says)) = window::at_worst(desk) { (says) } @else if desk.window().is_some() || desk.is_tracing() { "At worst: being worked out." }
+            }
         }
     }
 }
