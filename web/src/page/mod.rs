@@ -90,6 +90,10 @@ pub(crate) struct Page {
     keeps: bool,
     unkept: bool,
     keeping: Delay,
+    /// Whether the address is still to tell what was kept.
+    unaddressed: bool,
+    drawn: EachFrame,
+    addressing: Delay,
     speaking: Delay,
     working: Delay,
     completing: Delay,
@@ -155,6 +159,10 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         // A link that cannot be opened stays in the address until something is changed.
         unkept: !damaged,
         keeping: Delay::new(BEFORE_KEEPING, || with_page(Page::save)),
+        unaddressed: false,
+        // To change the address the browser lays the page out: just after a frame it has done so.
+        drawn: EachFrame::new(|_| with_page(|page| page.addressing.restart())),
+        addressing: Delay::new(0, || with_page(Page::write_address)),
         speaking: Delay::new(BEFORE_SPEAKING, || with_page(|page| page.speak())),
         working: Delay::new(0, || with_page(Page::work)),
         completing: Delay::new(BEFORE_COMPLETING, || with_page(Page::complete)),
@@ -285,15 +293,25 @@ impl Page {
             address::hand_on(&self.desk);
         }
         self.save();
+        self.write_address();
         self.shelve();
     }
 
-    /// Keeps what has changed in the address and in the store; another window may have kept newer work since.
+    /// Tells in the address what was kept.
+    fn write_address(&mut self) {
+        if mem::take(&mut self.unaddressed) {
+            address::write(&self.desk, &self.frame.asked);
+        }
+    }
+
+    /// Keeps what has changed in the store, and in the address after the next frame; another window may have kept newer
+    /// work since.
     fn save(&mut self) {
         if !mem::take(&mut self.unkept) || self.frame.locked {
             return;
         }
-        address::write(&self.desk, &self.frame.asked);
+        self.unaddressed = true;
+        self.drawn.next();
         if !self.frame.is_own() {
             return;
         }
