@@ -136,6 +136,8 @@ impl Desk {
     /// Begins to draw parts with what is set.
     pub(super) fn begin_sample(&mut self) {
         let good = self.good.as_ref().filter(|_| self.faults.is_empty());
+        // What was still to be drawn was the last: now there is more.
+        self.tracing.due = None;
         self.tracing.sample = good.map(|(setup, _)| SampleWork::new(&setup.while_cutting(true)));
     }
 
@@ -174,6 +176,7 @@ impl Desk {
             self.tracing = Tracing { of, work: Some(work), under: true, ..Tracing::default() };
         }
         let speed = setup.speed.value;
+        self.tracing.due = None;
         self.tracing.sample = None;
         if self.tracing.opening.as_ref().is_some_and(|(at, ..)| *at != speed) {
             self.tracing.opening = None;
