@@ -5,7 +5,7 @@ use holdround_tests::browser::{Browser, Viewport};
 use serde_json::json;
 
 use crate::records::{KEPT, act, file, keep, open_records, read, settle, take_over};
-use crate::sheet::{on_both_pages, open};
+use crate::sheet::{come_to_rest, on_both_pages, open};
 
 /// Chooses a file for the jaws; `make` is a script that gives its content for `new File`.
 fn choose_photo(browser: &Browser, id: &str, name: &str, kind: &str, make: &str) {
@@ -83,6 +83,16 @@ fn a_photo_is_kept_small_with_the_record_and_in_its_file() {
         assert_eq!(read(&file(&elsewhere)), records, "the same");
 
         let (first, _) = photos.0.first().unwrap();
+        come_to_rest(browser);
+        // Pictures and what is still drawn above them move the button: a finger waits until it stands.
+        browser.wait_until(&format!(
+            "((button) => {{
+                const place = button.getBoundingClientRect().top + scrollY;
+                window.still = window.stood === place ? window.still + 1 : 0;
+                window.stood = place;
+                return window.still > 40 && [...document.querySelectorAll('.record img')].every((photo) => photo.complete);
+            }})(document.getElementById('record-delete-{id}/{first}'))"
+        ));
         browser.tap(&format!("[id='record-delete-{id}/{first}']"));
         browser.eventually("document.querySelectorAll('.record img').length", &json!(1), "one is deleted");
         browser.eventually(KEPT, &json!("kept"), "for good");
