@@ -257,9 +257,7 @@ impl Page {
         if !more || is_bound != was_bound || now() - self.desk.tracing.drawn > BETWEEN_DRAWINGS {
             self.desk.tracing.due = Some(more);
         }
-        if more || self.desk.tracing.due.is_some() {
-            self.tracing.restart();
-        }
+        self.tracing.restart();
     }
 
     pub(super) fn show_window(&mut self) {
