@@ -90,6 +90,11 @@ pub(crate) fn is_in_view(id: &str) -> bool {
         .is_some_and(|(height, place)| place.height() > 0.0 && place.top() < height && place.bottom() > 0.0)
 }
 
+/// Whether nothing around the element with this id is closed.
+pub(crate) fn is_opened(id: &str) -> bool {
+    by_id(id).is_some_and(|element| element.closest("details:not([open])").is_ok_and(|closed| closed.is_none()))
+}
+
 /// Scrolls as little as shows all of `element`, or its beginning where it is taller than there is room.
 pub(crate) fn bring_into_view(element: &Element) {
     let asked = ScrollIntoViewOptions::new();

@@ -89,7 +89,7 @@ fn fingers_plan_the_stroke_choose_a_ring_and_see_the_tooth() {
             &json!(true),
             "what is beyond a limit stands in the title block",
         );
-        browser.wait_until("document.querySelector('#findings .remedy')");
+        browser.wait_until("document.querySelector('.findings .remedy')");
         assert_no_nonsense(browser, "a tooth far out");
     });
 }

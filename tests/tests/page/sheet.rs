@@ -119,7 +119,7 @@ pub(crate) fn written(finding: &Finding, system: UnitSystem) -> String {
 }
 
 /// Every finding on the page by name and value, those of the title block once more.
-const READ: &str = "[...document.querySelectorAll('#findings details, #title-block details')]
+const READ: &str = "[...document.querySelectorAll('section.findings details, #title-block details')]
     .map((line) => [line.id, line.querySelector('.value').textContent])";
 
 /// What the ids of findings on making the jaws begin with.

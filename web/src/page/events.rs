@@ -27,6 +27,7 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     on(&document, "focusin", |page, event| page.entered(event))?;
     on(&document, "focusout", |page, _| page.left())?;
     on(&document, "click", |page, event| page.clicked(event))?;
+    on(&document, "submit", |_, event| event.prevent_default())?;
     on(&document, "keydown", |page, event| page.key(event))?;
     on(&document, "pointerdown", |page, event| page.take_hold(event))?;
     on(&document, "pointermove", |page, event| page.drag(event))?;
@@ -43,6 +44,7 @@ pub(crate) fn listen() -> Result<(), JsValue> {
     let opened = Closure::<dyn Fn(Event)>::new(|event: Event| {
         with_page(|page| {
             page.open_line(&event);
+            page.open_group(&event);
             page.tell_about(&event);
             page.show_photos();
             page.weigh_anew();
@@ -184,6 +186,13 @@ impl Page {
             if let Some(line) = root::by_id(&id).filter(|_| open && id.starts_with("line-")) {
                 root::bring_into_view(&line);
             }
+        }
+    }
+
+    /// A group was opened: what is made in it is drawn only while it can be seen.
+    fn open_group(&mut self, event: &Event) {
+        if target::<Element>(event).is_some_and(|group| group.matches(".group[open]").unwrap_or(false)) {
+            self.show_making();
         }
     }
 

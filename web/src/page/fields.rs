@@ -2,6 +2,8 @@
 
 use holdround_core::quantity::Kind;
 use holdround_core::setup::{Group, INPUTS, Input, bracketed, declared};
+use maud::Markup;
+use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::desk::Desk;
@@ -54,21 +56,40 @@ pub(crate) fn follow(desk: &Desk, regions: &mut Regions, paths: &[&str]) {
 
 fn bring_up(desk: &Desk, regions: &mut Regions, input: &Input, path: &str, typing: &str) {
     let id = format!("in-{path}");
+    let Some(element) = root::by_id(&id) else { return };
     let faulty = desk.faults_at(path).next().is_some();
-    if let Some(element) = root::by_id(&id) {
-        set(&element, "aria-invalid", if faulty { "true" } else { "false" });
-    }
+    set(&element, "aria-invalid", if faulty { "true" } else { "false" });
     let text = desk.in_field(input, path);
-    if let Some(select) = root::by_id_as::<HtmlSelectElement>(&id) {
-        select.set_value(&text);
-    } else if let Some(element) = root::by_id_as::<HtmlInputElement>(&id) {
+    if let Some(select) = element.dyn_ref::<HtmlSelectElement>() {
+        if select.value() != text {
+            select.set_value(&text);
+        }
+    } else if let Some(field) = element.dyn_ref::<HtmlInputElement>() {
         set(&element, "placeholder", &field::placeholder(desk, input, path));
-        if typing != id && element.value() != text {
-            element.set_value(&text);
+        if typing != id && field.value() != text {
+            field.set_value(&text);
         }
     }
-    regions.show(&format!("printed-{path}"), field::printed(desk, input, path));
-    regions.show(&format!("message-{path}"), field::message(desk, path));
+    for (id, markup) in beside(desk, input, path) {
+        regions.show(&id, markup);
+    }
+}
+
+/// What stands with a field, by the place it stands in: the entry on paper, and what is said of it.
+fn beside(desk: &Desk, input: &Input, path: &str) -> [(String, Markup); 2] {
+    [
+        (format!("printed-{path}"), field::printed(desk, input, path)),
+        (format!("message-{path}"), field::message(desk, path)),
+    ]
+}
+
+/// Tells what stands with the fields of a group that was just drawn.
+pub(crate) fn drawn(desk: &Desk, regions: &mut Regions, group: &Group) {
+    for (input, path) in inputs::fields(desk, group) {
+        for (id, markup) in beside(desk, input, &path) {
+            regions.drawn(id, markup);
+        }
+    }
 }
 
 fn slides(desk: &Desk, regions: &mut Regions, held: &str) {

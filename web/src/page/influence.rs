@@ -6,7 +6,7 @@ use holdround_core::setup::Entries;
 use super::desk::Desk;
 use super::{Page, SLICE, now};
 use crate::root;
-use crate::view::{findings_list, notes, title_block};
+use crate::view::{notes, title_block};
 
 /// What is opened that tells of it.
 const OPEN: &str = "details.line[open], #assumed[open]";
@@ -78,7 +78,7 @@ impl Page {
         }
         self.desk.tell_weighed();
         self.regions.show("verdict", title_block::show(&self.desk));
-        self.regions.show("findings", findings_list::show(&self.desk));
+        self.show_findings();
         self.regions.show("notes", notes::show(&self.desk));
     }
 }

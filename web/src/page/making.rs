@@ -24,10 +24,13 @@ pub(super) struct Run {
 }
 
 impl Page {
-    /// What stands beside the inputs of making the jaws.
+    /// What stands beside the inputs of making the jaws, where it is open, and what is settled.
     pub(super) fn show_making(&mut self) {
         for group in making::GROUPS {
-            self.regions.show(&format!("made-{group}"), making::beside(&self.desk, group));
+            let place = format!("made-{group}");
+            if root::is_opened(&place) {
+                self.regions.show(&place, making::beside(&self.desk, group));
+            }
         }
         for group in making::GROUPS.into_iter().chain(["making"]) {
             self.regions.show(&format!("settled-{group}"), making::settled(&self.desk, group));

@@ -2,6 +2,7 @@
 
 mod action;
 pub(crate) mod address;
+mod after_frame;
 pub(crate) mod compare;
 mod delay;
 pub(crate) mod desk;
@@ -52,6 +53,7 @@ use wasm_bindgen::JsValue;
 use web_sys::Element;
 
 use address::Asked;
+use after_frame::AfterFrame;
 use delay::Delay;
 use desk::Desk;
 use device::Awake;
@@ -92,10 +94,11 @@ pub(crate) struct Page {
     keeping: Delay,
     /// Whether the address is still to tell what was kept.
     unaddressed: bool,
-    drawn: EachFrame,
-    addressing: Delay,
+    addressing: AfterFrame,
     speaking: Delay,
-    working: Delay,
+    working: AfterFrame,
+    /// How long was drawn since a frame was last waited for, in milliseconds.
+    drawn: f64,
     completing: Delay,
     tracing: Delay,
     /// Where a slider was moved to, until the next frame takes it: the entry, and what it says.
@@ -160,11 +163,11 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         unkept: !damaged,
         keeping: Delay::new(BEFORE_KEEPING, || with_page(Page::save)),
         unaddressed: false,
-        // To change the address the browser lays the page out: just after a frame it has done so.
-        drawn: EachFrame::new(|_| with_page(|page| page.addressing.restart())),
-        addressing: Delay::new(0, || with_page(Page::write_address)),
+        // To change the address the browser lays the page out.
+        addressing: AfterFrame::new(|| with_page(Page::write_address)),
         speaking: Delay::new(BEFORE_SPEAKING, || with_page(|page| page.speak())),
-        working: Delay::new(0, || with_page(Page::work)),
+        working: AfterFrame::new(|| with_page(Page::work)),
+        drawn: 0.0,
         completing: Delay::new(BEFORE_COMPLETING, || with_page(Page::complete)),
         tracing: Delay::new(0, || with_page(Page::trace)),
         slid: None,
@@ -193,7 +196,7 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
     page.regions.show("examples", examples::show());
     page.regions.show("files", files_view::show(device::shares(), device::stays_awake()));
     dress(&page.desk);
-    page.working.restart();
+    page.working.now();
     page.keeping.restart();
     page.go_on();
     let first = PAGE.with(|kept| kept.replace(Some(page)).is_none());
@@ -224,34 +227,53 @@ impl Page {
 
     /// Works on what waits, a slice at a time so that the page stays responsive.
     fn work(&mut self) {
-        if self.unfinished {
-            self.show();
-            if self.unfinished || self.drawing.is_some() || self.desk.waiting.is_some() {
-                self.working.restart();
-            }
-            return;
-        }
-        if self.desk.waiting.is_none() {
-            // A slider may have put off what was to be drawn.
-            return self.drawing.into_iter().for_each(|step| self.draw(step));
-        }
         let begun = now();
-        while self.desk.work() && now() - begun < SLICE {}
-        if self.desk.waiting.is_some() {
-            self.regions.show("verdict", title_block::show(&self.desk));
-            self.working.restart();
+        if self.unfinished {
+            self.show_fields();
+            if !self.unfinished {
+                self.desk.look_at_task();
+                self.regions.show("verdict", title_block::show(&self.desk));
+                self.show_lesson();
+                dress(&self.desk);
+                self.draw_anew();
+            }
+            self.draw_on(begun);
+        } else if self.desk.waiting.is_none() {
+            // A slider may have put off what was to be drawn.
+            let Some(step) = self.drawing else { return };
+            self.draw(step);
+            if self.drawing.is_some() {
+                self.draw_on(begun);
+            }
         } else {
-            self.draw_anew();
-            self.trace_anew();
-            self.desk.begin_sample();
+            while self.desk.work() && now() - begun < SLICE {}
+            if self.desk.waiting.is_some() {
+                self.regions.show("verdict", title_block::show(&self.desk));
+                self.working.now();
+            } else {
+                self.draw_anew();
+                self.trace_anew();
+                self.desk.begin_sample();
+            }
         }
+    }
+
+    /// Asks for the next turn of drawing after one that was begun then: at once as long as little was drawn, otherwise
+    /// after a frame, so that no frame has to find the styles and places of more than a slice.
+    fn draw_on(&mut self, begun: f64) {
+        self.drawn += now() - begun;
+        if self.drawn < SLICE {
+            return self.working.now();
+        }
+        self.drawn = 0.0;
+        self.working.next();
     }
 
     /// Begins to draw what was found, step by step.
     fn draw_anew(&mut self) {
         self.regions.drop_held();
         self.drawing = Some(0);
-        self.working.restart();
+        self.working.now();
     }
 
     /// Begins to trace the window, where it hangs on what was changed.
@@ -263,7 +285,7 @@ impl Page {
     /// After what was just shown: more work, or what may wait for a pause.
     fn go_on(&mut self) {
         if self.desk.waiting.is_some() {
-            self.working.restart();
+            self.working.now();
         } else {
             self.trace_anew();
             self.completing.restart();
@@ -311,7 +333,7 @@ impl Page {
             return;
         }
         self.unaddressed = true;
-        self.drawn.next();
+        self.addressing.next();
         if !self.frame.is_own() {
             return;
         }

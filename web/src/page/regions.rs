@@ -3,7 +3,6 @@
 mod patch;
 
 use std::collections::BTreeMap;
-use std::mem;
 
 use maud::Markup;
 use wasm_bindgen::JsCast;
@@ -51,11 +50,14 @@ impl Regions {
         self.holding = holding;
     }
 
-    /// Shows all that was held back.
-    pub(crate) fn release(&mut self) {
-        for (id, markup) in mem::take(&mut self.held) {
-            self.put(&id, markup);
+    /// Shows the first of what was held back; false when nothing was.
+    pub(crate) fn release(&mut self) -> bool {
+        if self.held.is_empty() {
+            return false;
         }
+        let (id, markup) = self.held.remove(0);
+        self.put(&id, markup);
+        true
     }
 
     /// Lets go of what was held back: it is out of date.
@@ -69,6 +71,11 @@ impl Regions {
             self.forget(&element);
             self.show(id, markup);
         }
+    }
+
+    /// Tells that `markup` stands in the element with this id as part of what was drawn around it.
+    pub(crate) fn drawn(&mut self, id: String, markup: Markup) {
+        self.shown.insert(id, markup.into_string());
     }
 
     /// Regions around `element` and inside it are made anew when they are shown next: something was changed in it.

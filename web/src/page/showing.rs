@@ -21,7 +21,7 @@ impl Page {
             3..=6 => {
                 self.regions.hold(true);
                 match step {
-                    3 => self.regions.show("findings", findings_list::show(&self.desk)),
+                    3 => self.show_findings(),
                     4 => self.show_notes(),
                     5 => {
                         self.show_making();
@@ -32,11 +32,14 @@ impl Page {
                 }
                 self.regions.hold(false);
             }
-            _ => {
-                self.drawing = None;
+            7 => {
                 self.rest_lesson();
                 self.regions.show("verdict", title_block::show(&self.desk));
-                self.regions.release();
+            }
+            // What was held back, one region after another.
+            8 if self.regions.release() => return,
+            _ => {
+                self.drawing = None;
                 self.place_tool();
                 self.show_photos();
                 self.show_files();
@@ -46,7 +49,12 @@ impl Page {
             }
         }
         self.drawing = Some(step + 1);
-        self.working.restart();
+    }
+
+    /// All findings.
+    pub(super) fn show_findings(&mut self) {
+        self.regions.show("findings", findings_list::show(&self.desk));
+        self.regions.show("findings-of-making", findings_list::of_making(&self.desk));
     }
 
     /// What stands beside the findings, and the same on paper.
@@ -58,7 +66,7 @@ impl Page {
     /// Every place where findings stand in lines.
     pub(super) fn show_lines(&mut self) {
         self.regions.show("verdict", title_block::show(&self.desk));
-        self.regions.show("findings", findings_list::show(&self.desk));
+        self.show_findings();
         self.show_making();
         self.show_indicator();
     }
@@ -76,7 +84,7 @@ impl Page {
         }
         self.show_fields();
         if self.unfinished {
-            return self.working.restart();
+            return self.working.now();
         }
         self.desk.look_at_task();
         self.regions.show("verdict", title_block::show(&self.desk));
@@ -101,6 +109,7 @@ impl Page {
                 break;
             }
             self.regions.rebuild(&format!("fields-{}", group.key), inputs::show(desk, group));
+            fields::drawn(desk, &mut self.regions, group);
             if let Some(place) = root::by_id(&format!("group-{}", group.key)) {
                 let _hidden = place.toggle_attribute_with_force("hidden", !inputs::matters(desk, group));
             }

@@ -1,4 +1,4 @@
-//! All findings in the order of the flow, each with its steps.
+//! All findings in the order of the flow, each with its steps: those of holding the part, then those of making the jaws.
 
 use maud::{Markup, html};
 
@@ -6,7 +6,7 @@ use super::making;
 use super::title_block::line;
 use crate::page::desk::Desk;
 
-/// The list.
+/// Those of holding the part.
 pub(crate) fn show(desk: &Desk) -> Markup {
     html! {
         h2 { "All findings" }
@@ -16,9 +16,13 @@ pub(crate) fn show(desk: &Desk) -> Markup {
             div.lines {
                 @for finding in findings.findings.iter().filter(|finding| !making::is_of_making(finding)) { (line(finding, "all", desk)) }
             }
-            (making::findings(findings, desk))
         } @else {
             p { "None yet: there is no valid set-up." }
         }
     }
+}
+
+/// Those of making the jaws.
+pub(crate) fn of_making(desk: &Desk) -> Markup {
+    html! { @if let Some((_, findings)) = &desk.good { (making::findings(findings, desk)) } }
 }

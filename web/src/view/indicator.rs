@@ -38,7 +38,7 @@ pub(super) fn list(desk: &Desk, rows: &[&'static Input]) -> Markup {
                         div.station {
                             label for={ "in-" (path) } { span.heard { (input.name) " at station " } (at + 1) @if twice { (if of == 0 { " a" } else { " b" }) } }
                             (field::control(desk, input, &path))
-                            span.printed id={ "printed-" (path) } aria-hidden="true" {}
+                            span.printed id={ "printed-" (path) } aria-hidden="true" { (field::printed(desk, input, &path)) }
                             div.message id={ "message-" (path) } { (field::message(desk, &path)) }
                         }
                     }

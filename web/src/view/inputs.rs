@@ -30,7 +30,7 @@ fn place(group: &Group, making: bool) -> Markup {
         details.group id={ "group-" (group.key) } open[!making] hidden {
             summary { h2 { (group.name) } @if making { (settled(group.key)) } }
             @if making && making::above(group.key) { (made(group)) }
-            div id={ "fields-" (group.key) } {}
+            form id={ "fields-" (group.key) } {}
             @if making && !making::above(group.key) { (made(group)) }
         }
     }
@@ -38,7 +38,7 @@ fn place(group: &Group, making: bool) -> Markup {
 
 /// Where it stands what came of a group.
 fn made(group: &Group) -> Markup {
-    html! { div.made id={ "made-" (group.key) } {} }
+    html! { form.made id={ "made-" (group.key) } {} }
 }
 
 /// Whether a group is needed.

@@ -16,7 +16,9 @@ pub(crate) const WINDOW: &str = "window-place";
 const WHERE_IT_IS_CHOSEN: &str =
     "Chuck plate and manual rule. Check grip with a gauge. Guard closed; stand clear of the plane of the jaws.";
 
-/// The empty sheet; where there is room the trace stands open beside the views.
+/// The empty sheet; where there is room the trace stands open beside the views. Whatever has fields is a form of its own,
+/// though nothing is ever sent: browsers look through the whole form of a field that was changed, find the place of each
+/// of its fields, and take all fields without a form for one.
 pub(crate) fn show(room_for_trace: bool) -> Markup {
     html! {
         p.heard id=(SPOKEN) role="status" aria-live="polite" {}
@@ -26,12 +28,12 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                 h1 { "Holdround" }
                 div id="framed" {}
                 p.lead { "Will the jaws hold it, and will it stay round?" }
-                div.tools id="tools" {}
+                form.tools id="tools" {}
                 div id="notices" aria-live="polite" {}
             }
             section.lesson id="lesson" aria-label="Lesson" tabindex="-1" {}
             section.inputs aria-label="Set-up" {
-                div id="own" {}
+                form id="own" {}
                 div id="inputs" aria-busy="true" { (inputs::places()) }
             }
             div.bench {
@@ -45,8 +47,8 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                         summary { h2 { "Roundness trace" } }
                         div.polar-sheet id="trace" {}
                     }
-                    div.play id="play" {}
-                    div.story id=(story::REGION) {}
+                    form.play id="play" {}
+                    form.story id=(story::REGION) {}
                     p.standing { (WHERE_IT_IS_CHOSEN) }
                 }
                 section.title-block id="title-block" aria-label="Verdict" tabindex="-1" {
@@ -74,17 +76,20 @@ pub(crate) fn show(room_for_trace: bool) -> Markup {
                         p.hint { "What you keep of a set of jaws, to use them again next year." }
                         // By itself, so that a button below is not drawn anew under a finger when something was kept.
                         div id="records-told" {}
-                        div id="records" {}
+                        form id="records" {}
                     }
                 }
                 section.files aria-label="Files and frames" {
                     details id="files-box" {
                         summary { h2 { "Files and frames" } }
-                        div id="files" {}
+                        form id="files" {}
                         p.hint id=(TOLD) {}
                     }
                 }
-                section.findings id="findings" aria-label="All findings" {}
+                section.findings aria-label="All findings" {
+                    div id="findings" {}
+                    div id="findings-of-making" {}
+                }
                 section.lessons id="lessons" aria-label="Lessons" tabindex="-1" {}
                 section.examples id="examples" aria-label="Worked examples" {}
                 section.glossary aria-label="Words of the trade" { (words::all()) }

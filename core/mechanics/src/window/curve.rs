@@ -60,6 +60,8 @@ pub struct Curve {
     keep: Keep,
     over: Over,
     plane: Plane,
+    /// Where the first root is still to be doubted.
+    unprobed: &'static [f64],
     /// Square of the speed as a share of its greatest, and the root there; by speed.
     nodes: Vec<(f64, Root)>,
     /// Shares between which the curve is not yet known to be straight, and how often the axis was halved.
@@ -70,7 +72,7 @@ impl Curve {
     /// A curve of which nothing is known yet.
     #[must_use]
     pub fn new(keep: Keep, over: Over, plane: Plane) -> Self {
-        Self { keep, over, plane, nodes: Vec::new(), open: Vec::new() }
+        Self { keep, over, plane, unprobed: &PROBES, nodes: Vec::new(), open: Vec::new() }
     }
 
     /// Whether no root is found yet.
@@ -89,6 +91,7 @@ impl Curve {
     pub fn step(&mut self, ratio: &dyn Fn(f64, f64) -> f64) -> bool {
         match (self.nodes.len(), self.over) {
             (0, _) => self.first(ratio),
+            (1, _) if !self.unprobed.is_empty() => self.doubt(ratio),
             (1, Over::Every) => {
                 let begun = self.nodes[0].1;
                 self.find(1.0, begun, ratio);
@@ -118,28 +121,38 @@ impl Curve {
                 }
             }
         }
-        !self.open.is_empty() || (self.over == Over::Every && self.nodes.len() < 3)
+        !self.unprobed.is_empty() || !self.open.is_empty() || (self.over == Over::Every && self.nodes.len() < 3)
     }
 
-    /// The first root; looked for again if the limit turns out broken on the side that is kept.
+    /// The first root.
     fn first(&mut self, ratio: &dyn Fn(f64, f64) -> f64) {
         let [least, most] = self.plane.pressure;
         let (share, speed) = if self.over == Over::Greatest { (1.0, self.plane.speed) } else { (0.0, 0.0) };
-        let here = |pressure: f64| ratio(pressure, speed);
-        let mut found = self.root(&here, [least, most], Root { at: f64::midpoint(least, most), slope: 0.0 });
-        for part in PROBES {
-            let end = if self.keep == Keep::AtMost { least } else { most };
-            let probe = found.at + (end - found.at) * part;
-            let (range, broken) = match self.keep {
-                Keep::AtMost => ([least, probe], here(probe) > 1.0),
-                Keep::AtLeast => ([probe, most], here(probe) < 1.0),
-            };
-            if broken && probe != found.at {
-                found = self.root(&here, range, Root { at: probe, slope: 0.0 });
-            }
-        }
+        let middle = Root { at: f64::midpoint(least, most), slope: 0.0 };
+        let found = self.root(&|pressure| ratio(pressure, speed), [least, most], middle);
         self.nodes.push((share, found));
-        if self.over == Over::Any {
+    }
+
+    /// Asks once more on the side of the first root that is kept; if the limit is broken there, a root is looked for
+    /// beyond.
+    fn doubt(&mut self, ratio: &dyn Fn(f64, f64) -> f64) {
+        let (Some((part, rest)), Some((share, found))) = (self.unprobed.split_first(), self.nodes.pop()) else {
+            return;
+        };
+        self.unprobed = rest;
+        let speed = self.plane.speed * crate::sqrt(share);
+        let here = |pressure: f64| ratio(pressure, speed);
+        let [least, most] = self.plane.pressure;
+        let end = if self.keep == Keep::AtMost { least } else { most };
+        let probe = found.at + (end - found.at) * part;
+        let (range, broken) = match self.keep {
+            Keep::AtMost => ([least, probe], here(probe) > 1.0),
+            Keep::AtLeast => ([probe, most], here(probe) < 1.0),
+        };
+        let found =
+            if broken && probe != found.at { self.root(&here, range, Root { at: probe, slope: 0.0 }) } else { found };
+        self.nodes.push((share, found));
+        if self.unprobed.is_empty() && self.over == Over::Any {
             self.nodes.push((1.0, found));
         }
     }
