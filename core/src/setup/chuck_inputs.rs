@@ -87,7 +87,7 @@ pub static CONDITION: Input = Input {
     default: "0.8",
     help: "1 for a chuck as tested when new, 0.8 for one greased on schedule, 0.5 to 0.7 for a dry one. A grip gauge tells; this is a guess until then.",
     source: "poor grease can cost 30 to 50 % of grip, from memory",
-    when: When::Chosen("chuck.grip_from", &["plate", "chart"]),
+    when: When::Chosen(&GRIP_FROM, &["plate", "chart"]),
 };
 /// How the grip at rest is known.
 pub static GRIP_FROM: Input = Input {
@@ -111,7 +111,7 @@ pub static CYLINDER_BORE: Input = Input {
     default: "125 mm",
     help: "Inside diameter of the rotary cylinder behind the spindle. Its plate or manual has it.",
     source: "our own starting value",
-    when: When::Chosen("chuck.grip_from", &["plate", "gauge"]),
+    when: When::Chosen(&GRIP_FROM, &["plate", "gauge"]),
 };
 /// Rod or draw tube diameter in the cylinder.
 pub static CYLINDER_ROD: Input = Input {
@@ -121,7 +121,7 @@ pub static CYLINDER_ROD: Input = Input {
     default: "55 mm",
     help: "Takes area away on the rod side. For a through-hole cylinder: the outside of the tube through the piston.",
     source: "our own starting value",
-    when: When::Chosen("chuck.grip_from", &["plate", "gauge"]),
+    when: When::Chosen(&GRIP_FROM, &["plate", "gauge"]),
 };
 /// Which side of the piston acts.
 pub static CYLINDER_SIDE: Input = Input {
@@ -131,7 +131,7 @@ pub static CYLINDER_SIDE: Input = Input {
     default: "rod",
     help: "Most chucks pull to close on an outside and push to open into a bore: the full side gives more force at the same pressure.",
     source: "common practice, no source",
-    when: When::Chosen("chuck.grip_from", &["plate", "gauge"]),
+    when: When::Chosen(&GRIP_FROM, &["plate", "gauge"]),
 };
 /// Share of the pressure force that reaches the draw tube.
 pub static CYLINDER_EFFICIENCY: Input = Input {
@@ -141,7 +141,7 @@ pub static CYLINDER_EFFICIENCY: Input = Input {
     default: "0.95",
     help: "Seals and draw tube cost some of the force.",
     source: "from memory",
-    when: When::Chosen("chuck.grip_from", &["plate", "gauge"]),
+    when: When::Chosen(&GRIP_FROM, &["plate", "gauge"]),
 };
 /// Greatest pressure of the cylinder.
 pub static MAX_PRESSURE: Input = Input {
@@ -161,7 +161,7 @@ pub static CHART_PRESSURE: Input = Input {
     default: "2 MPa",
     help: "Any one point of the chuck's pressure and grip chart, as high up as you can read it.",
     source: "our own starting value",
-    when: When::Chosen("chuck.grip_from", &["chart"]),
+    when: When::Chosen(&GRIP_FROM, &["chart"]),
 };
 /// Grip of a point on the chart.
 pub static CHART_GRIP: Input = Input {
@@ -171,7 +171,7 @@ pub static CHART_GRIP: Input = Input {
     default: "40 kN",
     help: "Sum over all jaws at that pressure.",
     source: "our own starting value",
-    when: When::Chosen("chuck.grip_from", &["chart"]),
+    when: When::Chosen(&GRIP_FROM, &["chart"]),
 };
 /// Mass of one master jaw with nuts and screws.
 pub static MASTER_MASS: Input = Input {

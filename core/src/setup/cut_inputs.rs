@@ -1,6 +1,7 @@
 //! One cut, as inputs.
 
 use super::input::{Form, Input, When, choice, quantity};
+use super::jaw_inputs::PRESSURES;
 use crate::quantity::Kind;
 
 /// What the cut does.
@@ -31,7 +32,7 @@ pub static CUT_STAGE: Input = Input {
     default: "rough",
     help: "Each cut is held against slipping at its own pressure.",
     source: "our own starting value",
-    when: When::Chosen("run.pressures", &["two"]),
+    when: When::Chosen(&PRESSURES, &["two"]),
 };
 /// Diameter at which the tool cuts.
 pub static CUT_DIAMETER: Input = Input {
@@ -41,7 +42,7 @@ pub static CUT_DIAMETER: Input = Input {
     default: "160 mm",
     help: "Where the tool touches the part. The larger, the more it turns the part in the jaws.",
     source: "our own starting value",
-    when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring", "grooving", "power"]),
+    when: When::Chosen(&CUT_KIND, &["turning", "facing", "boring", "grooving", "power"]),
 };
 /// Distance of the tool from the front of the jaws.
 pub static CUT_DISTANCE: Input = Input {
@@ -61,7 +62,7 @@ pub static CUT_DEPTH: Input = Input {
     default: "1 mm",
     help: "Per side; for facing, along the axis.",
     source: "our own starting value",
-    when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring"]),
+    when: When::Chosen(&CUT_KIND, &["turning", "facing", "boring"]),
 };
 /// Width of a groove.
 pub static CUT_WIDTH: Input = Input {
@@ -71,7 +72,7 @@ pub static CUT_WIDTH: Input = Input {
     default: "3 mm",
     help: "The whole width cuts at once.",
     source: "our own starting value",
-    when: When::Chosen("cuts.*.kind", &["grooving"]),
+    when: When::Chosen(&CUT_KIND, &["grooving"]),
 };
 /// Drill diameter.
 pub static DRILL_DIAMETER: Input = Input {
@@ -81,7 +82,7 @@ pub static DRILL_DIAMETER: Input = Input {
     default: "20 mm",
     help: "Into the solid.",
     source: "our own starting value",
-    when: When::Chosen("cuts.*.kind", &["drilling"]),
+    when: When::Chosen(&CUT_KIND, &["drilling"]),
 };
 /// Feed per revolution.
 pub static CUT_FEED: Input = Input {
@@ -91,7 +92,7 @@ pub static CUT_FEED: Input = Input {
     default: "0.2 mm/rev",
     help: "Per turn of the spindle.",
     source: "our own starting value",
-    when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring", "grooving", "drilling"]),
+    when: When::Chosen(&CUT_KIND, &["turning", "facing", "boring", "grooving", "drilling"]),
 };
 /// Angle of the cutting edge to the feed.
 pub static APPROACH_ANGLE: Input = Input {
@@ -101,7 +102,7 @@ pub static APPROACH_ANGLE: Input = Input {
     default: "95°",
     help: "Between the cutting edge and the direction of feed (kappa, ISO 3002-1); 95° for the usual turning and facing tool.",
     source: "range 10° to 135°",
-    when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring"]),
+    when: When::Chosen(&CUT_KIND, &["turning", "facing", "boring"]),
 };
 /// Power at the spindle.
 pub static CUT_POWER: Input = Input {
@@ -111,7 +112,7 @@ pub static CUT_POWER: Input = Input {
     default: "3 kW",
     help: "From the load meter: its share of the drive's power.",
     source: "our own starting value",
-    when: When::Chosen("cuts.*.kind", &["power"]),
+    when: When::Chosen(&CUT_KIND, &["power"]),
 };
 /// Feed force as a share of the cutting force.
 pub static FEED_SHARE: Input = Input {
@@ -121,7 +122,7 @@ pub static FEED_SHARE: Input = Input {
     default: "0.5",
     help: "Along the feed.",
     source: "0.3 to 0.6, from memory",
-    when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring", "grooving", "power"]),
+    when: When::Chosen(&CUT_KIND, &["turning", "facing", "boring", "grooving", "power"]),
 };
 /// Passive force as a share of the cutting force.
 pub static PASSIVE_SHARE: Input = Input {
@@ -131,7 +132,7 @@ pub static PASSIVE_SHARE: Input = Input {
     default: "0.4",
     help: "Square to the machined surface: it pushes the part away from the tool. A large nose radius or a light cut raises it.",
     source: "0.2 to 0.5, from memory",
-    when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring", "power"]),
+    when: When::Chosen(&CUT_KIND, &["turning", "facing", "boring", "power"]),
 };
 /// Allowance for a worn edge.
 pub static WEAR: Input = Input {
@@ -141,7 +142,7 @@ pub static WEAR: Input = Input {
     default: "1.3",
     help: "1 for a fresh edge; a worn one takes 1.3 to 1.5 times the force.",
     source: "from memory",
-    when: When::Chosen("cuts.*.kind", &["turning", "facing", "boring", "grooving", "drilling"]),
+    when: When::Chosen(&CUT_KIND, &["turning", "facing", "boring", "grooving", "drilling"]),
 };
 /// Which way the feed goes along the axis.
 pub static FEED_WAY: Input = Input {
@@ -151,7 +152,7 @@ pub static FEED_WAY: Input = Input {
     default: "toward",
     help: "Feeding away from the chuck pulls the part out of the jaws.",
     source: "our own starting value",
-    when: When::Chosen("cuts.*.kind", &["turning", "boring", "power"]),
+    when: When::Chosen(&CUT_KIND, &["turning", "boring", "power"]),
 };
 
 /// One cut, in shop order.

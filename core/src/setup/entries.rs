@@ -68,7 +68,7 @@ impl Entries {
         let full = LISTS.iter().find(|list| list.name == name).is_none_or(|list| index >= list.most);
         if !full {
             for input in list_inputs(name) {
-                let chosen_within = matches!(input.when, When::Chosen(path, _) if path.starts_with(name));
+                let chosen_within = matches!(input.when, When::Chosen(chooser, _) if chooser.path.starts_with(name));
                 if input.default.is_empty() || !chosen_within {
                     self.0.insert(input.at(index), input.default.to_string());
                 }
@@ -95,10 +95,7 @@ impl Entries {
     pub fn matters(&self, input: &Input, index: usize) -> bool {
         match input.when {
             When::Always => true,
-            When::Chosen(path, keys) => {
-                let Some(chooser) = declared(path) else { return false };
-                keys.contains(&self.text_or_default(&chooser.at(index), chooser))
-            }
+            When::Chosen(chooser, keys) => keys.contains(&self.text_or_default(&chooser.at(index), chooser)),
         }
     }
 }
@@ -168,7 +165,8 @@ mod tests {
         assert_eq!(entries.get("cuts.1.approach"), None, "there is no second cut");
         assert!(entries.add_item("cuts"), "nor is it refused one");
         let within = list_inputs("cuts").find(|input| {
-            !input.default.is_empty() && matches!(input.when, When::Chosen(path, _) if path.starts_with("cuts"))
+            !input.default.is_empty()
+                && matches!(input.when, When::Chosen(chooser, _) if chooser.path.starts_with("cuts"))
         });
         let within = within.expect("some entries of a cut hang on its kind");
         assert_eq!(entries.get(&within.at(1)), None, "what hangs on a choice within the item is not written");

@@ -1,9 +1,10 @@
 //! Readings of a grip gauge, as inputs.
 
+use super::chuck_inputs::GRIP_FROM;
 use super::input::{Input, When, quantity};
 use crate::quantity::Kind;
 
-const READ: When = When::Chosen("chuck.grip_from", &["gauge"]);
+const READ: When = When::Chosen(&GRIP_FROM, &["gauge"]);
 
 /// Pressure of a gauge reading.
 pub static GAUGE_PRESSURE: Input = Input {

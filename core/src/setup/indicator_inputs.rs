@@ -3,8 +3,8 @@
 use super::input::{Form, Input, When, choice, optional, quantity};
 use crate::quantity::Kind;
 
-const READ: When = When::Chosen("indicator.use", &["once", "twice"]);
-const TWICE: When = When::Chosen("indicator.use", &["twice"]);
+const READ: When = When::Chosen(&USE, &["once", "twice"]);
+const TWICE: When = When::Chosen(&USE, &["twice"]);
 
 /// Whether the indicator was read.
 pub static USE: Input = Input {

@@ -62,12 +62,12 @@ pub struct Choice {
 }
 
 /// When an input matters.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug)]
 pub enum When {
     /// Always.
     Always,
-    /// When the choice at a path is one of these keys; the path may be in the same list item.
-    Chosen(&'static str, &'static [&'static str]),
+    /// When what is chosen there is one of these keys; that may be in the same list item.
+    Chosen(&'static Input, &'static [&'static str]),
 }
 
 impl Input {

@@ -151,8 +151,9 @@ mod tests {
     #[test]
     fn conditions_name_a_choice_and_its_keys() {
         for input in every_input() {
-            if let When::Chosen(path, keys) = input.when {
-                let chooser = declared(path).unwrap();
+            if let When::Chosen(chooser, keys) = input.when {
+                let declared = declared(chooser.path).unwrap();
+                assert!(core::ptr::eq(declared, chooser), "{}: it hangs on a choice that is declared", input.path);
                 for key in keys {
                     assert!(chooser.choices().iter().any(|c| c.key == *key), "{}: no key {key}", input.path);
                 }

@@ -35,7 +35,7 @@ pub static JAW_WIDTH: Input = Input {
     default: "40 mm",
     help: "Across the jaw block, along the circle it grips.",
     source: "our own starting value",
-    when: When::Chosen("jaws.kind", &["ordinary"]),
+    when: When::Chosen(&JAW_KIND, &["ordinary"]),
 };
 /// Angle a wide jaw covers.
 pub static JAW_ANGLE: Input = Input {
@@ -45,7 +45,7 @@ pub static JAW_ANGLE: Input = Input {
     default: "90°",
     help: "The wrap of one jaw. Together the jaws cannot cover more than 360°.",
     source: "our own starting value",
-    when: When::Chosen("jaws.kind", &["wide"]),
+    when: When::Chosen(&JAW_KIND, &["wide"]),
 };
 /// Width of the saw cut between pie jaws.
 pub static SAW_CUT: Input = Input {
@@ -55,7 +55,7 @@ pub static SAW_CUT: Input = Input {
     default: "3 mm",
     help: "The gap left between neighbouring pie jaws when they grip.",
     source: "our own starting value",
-    when: When::Chosen("jaws.kind", &["pie"]),
+    when: When::Chosen(&JAW_KIND, &["pie"]),
 };
 /// Radial length of the blank jaw.
 pub static JAW_LENGTH: Input = Input {
@@ -145,7 +145,7 @@ pub static JAW_MASS: Input = Input {
     default: "1 kg",
     help: "As bored, on the scales.",
     source: "our own starting value",
-    when: When::Chosen("jaws.mass_from", &["weighed"]),
+    when: When::Chosen(&JAW_MASS_FROM, &["weighed"]),
 };
 /// Radius of the centre of mass of one top jaw.
 pub static JAW_MASS_RADIUS: Input = Input {
@@ -155,7 +155,7 @@ pub static JAW_MASS_RADIUS: Input = Input {
     default: "",
     help: "Leave empty to take the centre of the computed shape.",
     source: "our own starting value",
-    when: When::Chosen("jaws.mass_from", &["weighed"]),
+    when: When::Chosen(&JAW_MASS_FROM, &["weighed"]),
 };
 /// Clamping pressure.
 pub static PRESSURE: Input = Input {
@@ -185,7 +185,7 @@ pub static FINISH_PRESSURE: Input = Input {
     default: "",
     help: "At most the one for roughing; leave empty for the same. Lowering the pressure on a clamped part does not let the grip down: unclamp first.",
     source: "our own starting value",
-    when: When::Chosen("run.pressures", &["two"]),
+    when: When::Chosen(&PRESSURES, &["two"]),
 };
 /// Spindle speed.
 pub static SPEED: Input = Input {

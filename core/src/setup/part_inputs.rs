@@ -4,8 +4,8 @@ use super::input::{Form, Input, MaterialUse, When, choice, optional, quantity};
 use crate::quantity::Kind;
 
 const OURS: &str = "our own starting value";
-const RING: When = When::Chosen("part.shape", &["ring"]);
-const STEPS: When = When::Chosen("part.shape", &["steps"]);
+const RING: When = When::Chosen(&PART_SHAPE, &["ring"]);
+const STEPS: When = When::Chosen(&PART_SHAPE, &["steps"]);
 
 /// What the job is called.
 pub static JOB_NAME: Input = Input {
@@ -223,7 +223,7 @@ pub static THRUST: Input = Input {
     default: "2 kN",
     help: "The least that the quill gives: its pressure times its piston's area. A quill moved by hand gives what nobody knows: measure it, or enter little.",
     source: "our own starting value, no source; range: bench lathes to heavy quills, from memory",
-    when: When::Chosen("grip.tail", &["centre"]),
+    when: When::Chosen(&TAIL, &["centre"]),
 };
 /// Friction between jaw and part.
 pub static FRICTION: Input = Input {

@@ -1,9 +1,10 @@
 //! A stepped part, and the surfaces of it that matter, as inputs.
 
 use super::input::{Form, Input, When, choice, optional, quantity};
+use super::part_inputs::PART_SHAPE;
 use crate::quantity::Kind;
 
-const STEPS: When = When::Chosen("part.shape", &["steps"]);
+const STEPS: When = When::Chosen(&PART_SHAPE, &["steps"]);
 
 /// Length of a step.
 pub static STEP_LENGTH: Input = Input {

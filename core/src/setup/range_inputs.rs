@@ -1,5 +1,6 @@
 //! How well what goes into a job is known, as inputs. Each range is meant either way of what is entered elsewhere.
 
+use super::chuck_inputs::GRIP_FROM;
 use super::input::{Input, When, quantity};
 use crate::quantity::Kind;
 
@@ -30,7 +31,7 @@ pub static CONDITION_RANGE: Input = share(
         "How far the grip may be from what plate or chart and the condition entered give. Gauge readings bring a range of their own.",
         "common practice, no source; from greased to dry a chuck loses 30 to 50 %, from memory",
     ],
-    When::Chosen("chuck.grip_from", &["plate", "chart"]),
+    When::Chosen(&GRIP_FROM, &["plate", "chart"]),
 );
 /// How far the pressure gauge may be off.
 pub static GAUGE_RANGE: Input = Input {

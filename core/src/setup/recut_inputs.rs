@@ -3,7 +3,7 @@
 use super::input::{Form, Input, When, choice, optional, quantity};
 use crate::quantity::Kind;
 
-const BACK: When = When::Chosen("recut.jaws", &["bored"]);
+const BACK: When = When::Chosen(&RECUT_JAWS, &["bored"]);
 
 /// Whether the jaws have been bored before.
 pub static RECUT_JAWS: Input = Input {

@@ -1,9 +1,10 @@
 //! The boring ring or plug, and the rings a shop keeps, as inputs.
 
 use super::input::{Form, Input, When, choice, optional, quantity};
+use super::stroke_inputs::PLAN;
 use crate::quantity::Kind;
 
-const PLANNED: When = When::Chosen("stroke.plan", &["yes"]);
+const PLANNED: When = When::Chosen(&PLAN, &["yes"]);
 
 /// Where the jaws bear while they are bored.
 pub static BEARING: Input = Input {

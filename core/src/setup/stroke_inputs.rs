@@ -3,7 +3,7 @@
 use super::input::{Form, Input, When, choice, optional, quantity};
 use crate::quantity::Kind;
 
-const PLANNED: When = When::Chosen("stroke.plan", &["yes"]);
+const PLANNED: When = When::Chosen(&PLAN, &["yes"]);
 
 /// Whether tooth and ring are worked out.
 pub static PLAN: Input = Input {
@@ -49,7 +49,7 @@ pub static PITCH: Input = Input {
     default: "2 mm",
     help: "From groove to groove. Measure over ten and divide.",
     source: "our own starting value",
-    when: When::Chosen("stroke.serration", &["typed"]),
+    when: When::Chosen(&SERRATION, &["typed"]),
 };
 /// Angle of other serrations.
 pub static SERRATION_ANGLE: Input = Input {
@@ -59,7 +59,7 @@ pub static SERRATION_ANGLE: Input = Input {
     default: "90°",
     help: "Between the flanks of a groove.",
     source: "our own starting value",
-    when: When::Chosen("stroke.serration", &["typed"]),
+    when: When::Chosen(&SERRATION, &["typed"]),
 };
 /// Where the serrations of the master jaw begin.
 pub static FIRST_GROOVE: Input = Input {

@@ -36,7 +36,7 @@ pub static READING_GAP: Input = Input {
     default: "",
     help: "In the middle of a jaw, at its tip. Until it is entered the reading tells nothing.",
     source: "our own starting value",
-    when: When::Chosen("readings.*.shows", &["gap"]),
+    when: When::Chosen(&READING_SHOWS, &["gap"]),
 };
 /// Length of the band that is rubbed blank.
 pub static READING_BAND: Input = Input {
@@ -46,7 +46,7 @@ pub static READING_BAND: Input = Input {
     default: "",
     help: "Along the axis, from the end that is rubbed: from the seat’s groove, or from the chamfer. It tells how far the taper is off, so that fewer cuts are needed.",
     source: "our own starting value",
-    when: When::Chosen("readings.*.shows", &["base", "tip"]),
+    when: When::Chosen(&READING_SHOWS, &["base", "tip"]),
 };
 /// Pressure of the reading.
 pub static READING_PRESSURE: Input = Input {

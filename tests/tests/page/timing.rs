@@ -133,16 +133,10 @@ fn the_page_answers_while_shape_work_is_done_and_a_slider_moves() {
         browser.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": slower }));
         for (name, act) in [("the flanged tube opened", OPEN), ("another bore of it", TYPE), ("slider on it", PLAY)] {
             let longest = long_tasks(&browser, act).into_iter().fold(0.0, f64::max);
-            println!(
-                "{name}, processor slowed {slower} times: {}",
-                match longest {
-                    0.0 => "no task above 50 ms".into(),
-                    longest => format!("a task of {longest:.0} ms"),
-                }
-            );
-            if slower == 4 {
-                println!("    {}", beside(longest, wanted().task_slowed_4_times));
-            }
+            let most = wanted().task_slowed_4_times;
+            let told =
+                if longest > 0.0 { beside(longest, most) } else { format!("no task above the {most} ms wanted") };
+            println!("{name}, processor slowed {slower} times: {told}");
         }
         browser.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 1 }));
         let mut tube = example("flanged-tube");
