@@ -8,6 +8,16 @@ use holdround_core::findings::Findings;
 use holdround_core::setup::{Entries, Fault, Setup};
 use serde::Deserialize;
 
+/// Enters texts, each at its path.
+///
+/// # Panics
+/// When an input is not declared.
+pub fn enter(entries: &mut Entries, texts: &[(&str, &str)]) {
+    for (path, text) in texts {
+        assert!(entries.set(path, text), "{path} is declared");
+    }
+}
+
 /// Entries to evaluate.
 #[derive(Clone, Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]

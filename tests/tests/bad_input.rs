@@ -6,6 +6,7 @@ use holdround_core::evaluate;
 use holdround_core::examples::EXAMPLES;
 use holdround_core::findings::Mark;
 use holdround_core::setup::{Entries, Fault, Form, INPUTS, Input, Setup};
+use holdround_tests::job::enter;
 use holdround_tests::job::{Job, listed};
 
 fn inputs() -> impl Iterator<Item = &'static Input> {
@@ -52,17 +53,13 @@ fn grounds() -> Vec<Entries> {
             ("gauge.1.pressure", "2 MPa"),
             ("gauge.1.grip", "40 kN"),
         ];
-        for (path, text) in set {
-            assert!(entries.set(path, text), "{path} is declared");
-        }
+        enter(&mut entries, &set);
         assert!(Setup::read(&entries).is_ok(), "{grip_from}, {cut}, {jaws}, {shape} is a job");
         entries
     };
     let mut grounds: Vec<Entries> = choices.into_iter().map(ground).collect();
     let mut centred = Entries::default();
-    for (path, text) in [("part.bore_diameter", "0 mm"), ("grip.tail", "centre"), ("readings.0.shows", "tip")] {
-        assert!(centred.set(path, text), "{path} is declared");
-    }
+    enter(&mut centred, &[("part.bore_diameter", "0 mm"), ("grip.tail", "centre"), ("readings.0.shows", "tip")]);
     assert!(Setup::read(&centred).is_ok(), "a solid part takes a centre");
     grounds.push(centred);
     grounds
@@ -155,7 +152,7 @@ fn whatever_stands_in_a_field_is_taken_or_refused_at_that_field() {
         for entries in grounds.iter().filter(|entries| entries.matters(input, 0)).take(1) {
             for text in junk {
                 let mut entries = entries.clone();
-                assert!(entries.set(&path, text), "{path} is declared");
+                enter(&mut entries, &[(&path, text)]);
                 let Err(faults) = judged(&entries) else { continue };
                 complain_properly(&faults);
                 // An entry that can be read by itself may still disagree with another, which is then named.
@@ -198,9 +195,7 @@ fn junk_in_a_number_is_never_taken_for_one() {
 /// The paths of the faults of a job.
 fn faulty(entries: &[(&str, &str)]) -> Vec<String> {
     let mut job = Entries::default();
-    for (path, text) in entries {
-        assert!(job.set(path, text), "{path} is declared");
-    }
+    enter(&mut job, entries);
     let faults = judged(&job).unwrap_err();
     complain_properly(&faults);
     faults.into_iter().map(|fault| fault.path).collect()

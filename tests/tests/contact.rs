@@ -6,6 +6,7 @@ use holdround_core::examples::EXAMPLES;
 use holdround_core::findings::Findings;
 use holdround_core::setup::{Entries, Setup};
 use holdround_core::{Effort, Engine};
+use holdround_tests::job::enter;
 use holdround_tests::job::listed;
 use holdround_tests::solids::{Fineness, cases};
 
@@ -23,9 +24,7 @@ impl Bench {
     }
 
     fn set(&mut self, entries: &[(&str, &str)]) {
-        for (path, text) in entries {
-            assert!(self.entries.set(path, text), "{path} is declared");
-        }
+        enter(&mut self.entries, entries);
     }
 
     fn with(&mut self, entries: &[(&str, &str)]) -> Findings {

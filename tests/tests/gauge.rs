@@ -10,6 +10,7 @@ use holdround_core::findings::Findings;
 use holdround_core::quantity::UnitSystem;
 use holdround_core::setup::{Entries, Setup};
 use holdround_core::{Comparison, Engine, OpeningWork, ROWS, SampleWork, WindowWork, evaluate, jaw_program};
+use holdround_tests::job::enter;
 
 /// The same grip by other operations; the worst angle of the hold is refined until it gains less than 1e-6 at a step.
 const ALIKE: f64 = 1e-5;
@@ -43,11 +44,9 @@ fn job(more: &[(&str, String)]) -> Setup {
             )
         })
         .collect();
-    let all = JOB.iter().map(|(path, text)| (*path, text.to_string()));
-    let all = all.chain(readings.iter().map(|(path, text)| (path.as_str(), text.clone())));
-    for (path, text) in all.chain(more.iter().cloned()) {
-        assert!(entries.set(path, &text), "{path} is declared");
-    }
+    enter(&mut entries, &JOB);
+    readings.iter().for_each(|(path, text)| enter(&mut entries, &[(path, text)]));
+    more.iter().for_each(|(path, text)| enter(&mut entries, &[(path, text)]));
     Setup::read(&entries).unwrap_or_else(|faults| panic!("{faults:?}"))
 }
 
@@ -260,10 +259,8 @@ fn the_pressure_to_blue_under_is_where_the_line_gives_the_grip_to_blue_under() {
     // A thin ring gripped hard, whose jaws are blued under less. By the line 1.6 MPa are 28 kN.
     let thin = |more: &[(&'static str, &str)]| {
         let mut entries = Entries::default();
-        let plain = [("run.pressure", "1.6 MPa"), ("ranges.condition", "0"), ("chuck.condition", "1")];
-        for (path, text) in plain.iter().chain(more) {
-            assert!(entries.set(path, text), "{path} is declared");
-        }
+        enter(&mut entries, &[("run.pressure", "1.6 MPa"), ("ranges.condition", "0"), ("chuck.condition", "1")]);
+        enter(&mut entries, more);
         evaluate(&Setup::read(&entries).unwrap_or_else(|faults| panic!("{faults:?}")))
     };
     let by_gauge = thin(&LATE);

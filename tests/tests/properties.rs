@@ -5,6 +5,7 @@
 use holdround_core::findings::Findings;
 use holdround_core::setup::{Entries, Setup};
 use holdround_core::{Effort, Engine, evaluate};
+use holdround_tests::job::enter;
 use holdround_tests::jobs::{DRAWS, Spread, in_other_units, job};
 use proptest::prelude::*;
 use serde_json::Value;
@@ -40,9 +41,7 @@ impl Bench {
     /// The findings with some entries changed; none if they are then no job.
     fn with(&mut self, changes: &[(&str, &str)]) -> Option<Findings> {
         let mut entries = self.entries.clone();
-        for (path, text) in changes {
-            assert!(entries.set(path, text), "{path} is declared");
-        }
+        enter(&mut entries, changes);
         Setup::read(&entries).ok().map(|setup| self.engine.evaluate(&setup, Effort::Full))
     }
 }

@@ -7,6 +7,7 @@ use std::time::{Duration, Instant};
 use holdround_core::evaluate;
 use holdround_core::findings::Findings;
 use holdround_core::setup::{Entries, Fault, Setup};
+use holdround_tests::job::enter;
 use holdround_tests::job::listed;
 use proptest::prelude::*;
 
@@ -23,13 +24,11 @@ fn part(steps: &[Typed], others: &[(&str, &str)]) -> Entries {
     entries.set("cuts.0.kind", "power");
     for (at, (length, outside, bore)) in steps.iter().enumerate() {
         for (field, value) in [("length", length), ("outside", outside), ("bore", bore)] {
-            assert!(entries.set(&format!("steps.{at}.{field}"), &format!("{value} mm")), "step {at} is declared");
+            enter(&mut entries, &[(&format!("steps.{at}.{field}"), &format!("{value} mm"))]);
         }
     }
     entries.set("cuts.0.diameter", &format!("{} mm", steps[0].1));
-    for (path, text) in others {
-        assert!(entries.set(path, text), "{path} is declared");
-    }
+    enter(&mut entries, others);
     entries
 }
 

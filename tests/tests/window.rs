@@ -8,6 +8,7 @@ use holdround_core::quantity::UnitSystem;
 use holdround_core::setup::{Entries, Setup};
 use holdround_core::window::Keep;
 use holdround_core::{Effort, Engine, OpeningWork, Window, WindowWork};
+use holdround_tests::job::enter;
 use holdround_tests::jobs::{DRAWS, Spread, job};
 use proptest::prelude::*;
 
@@ -38,9 +39,7 @@ const SLEEVE: [(&str, &str); 8] = [
 
 fn entries(parts: &[&[(&str, &str)]]) -> Entries {
     let mut entries = Entries::default();
-    for (path, text) in parts.iter().copied().flatten() {
-        assert!(entries.set(path, text), "{path} is declared");
-    }
+    parts.iter().for_each(|part| enter(&mut entries, part));
     entries
 }
 
