@@ -323,11 +323,16 @@ fn the_opened_parts_keep_the_rules_and_ask_for_nothing() {
     for viewport in [Viewport::TABLET, Viewport::TABLET_UPRIGHT, Viewport::PHONE] {
         browser.resize(viewport);
         open(&browser, &format!("{}#{}", site.url(), job.to_link()));
+        let open_all = |what| {
+            browser.execute(
+                &format!("document.querySelectorAll('{what}').forEach((line) => {{ line.open = true }})"),
+                Vec::new(),
+            )
+        };
+        // What is made in a group is drawn once it is open.
+        open_all("#making, #making .group");
         browser.wait_until("document.querySelector('#made-readings figure')");
-        browser.execute(
-            "document.querySelectorAll('#making, #making details').forEach((line) => { line.open = true })",
-            Vec::new(),
-        );
+        open_all("#making details");
         assert_keeps_the_rules(&browser, &format!("making the jaws on {viewport:?}"));
         assert_no_nonsense(&browser, "everything of making the jaws");
         let nonsense = "return /NaN|Infinity|undefined/.test(document.querySelector('#making').innerHTML)";
