@@ -2,10 +2,11 @@
 
 use holdround_core::quantity::UnitSystem;
 use holdround_tests::browser::{Browser, Viewport, serve_site};
+use holdround_tests::job::enter;
 use serde_json::json;
 use thirtyfour::Key;
 
-use crate::sheet::{WORKED_OUT, assert_shows, field, first_example, line, on_both_pages, open};
+use crate::sheet::{WORKED_OUT, assert_address_holds, assert_shows, field, first_example, line, on_both_pages, open};
 
 /// More stops of the Tab key than the page has.
 const STOPS: usize = 400;
@@ -52,6 +53,33 @@ fn the_keyboard_alone_reaches_a_field_and_opens_the_steps_of_the_verdict() {
         assert_shows(browser, &typed, UnitSystem::Metric, "typed without a mouse");
         assert_eq!(browser.value(&field("run.speed")), "555", "the focus stays in the field");
         assert_eq!(focused_id(browser), "in-run.speed", "the focus stays in the field");
+    });
+}
+
+#[test]
+fn enter_in_a_field_sends_nothing() {
+    on_both_pages(Viewport::DESK, |browser, _| {
+        browser.execute(
+            "window.same = true; document.querySelectorAll('details').forEach((it) => { it.open = true })",
+            Vec::new(),
+        );
+        browser.wait_until("document.querySelector('#made-boring textarea')");
+        let loose = "return [...document.querySelectorAll('input, select, textarea')].filter((field) => !field.form).map((field) => field.id)";
+        assert_eq!(
+            browser.execute(loose, Vec::new()),
+            json!([]),
+            "no field is without a form, which a browser takes for one"
+        );
+        let sent = "return [...document.forms].filter((form) => form.dispatchEvent(new SubmitEvent('submit', { bubbles: true, cancelable: true }))).map((form) => form.id)";
+        assert_eq!(browser.execute(sent, Vec::new()), json!([]), "no form can be sent");
+        for path in ["run.pressure", "part.length", "job.name"] {
+            browser.type_into(&field(path), if path == "job.name" { "Sleeve" } else { "1.5" });
+            press(browser, Key::Enter);
+        }
+        let mut job = first_example();
+        enter(&mut job, &[("run.pressure", "1.5 MPa"), ("part.length", "1.5 mm"), ("job.name", "Sleeve")]);
+        assert_address_holds(browser, &job, "what was typed stays");
+        assert_eq!(browser.execute("return window.same", Vec::new()), json!(true), "and so does the page");
     });
 }
 
