@@ -67,7 +67,7 @@ fn picture(setup: &Setup, findings: &Findings, units: Units) -> Markup {
     let both = Both::of(&Stage::of(setup, findings, units));
     let pitch = TAU.to_degrees() / f64::from(setup.chuck.jaws);
     let bore = both.sheet.radius(setup.part.smallest_bore());
-    let part = closed(&around(both.outside, |_| 0.0)) + &closed(&around(bore, |_| 0.0));
+    let part = closed(&around(both.outside)) + &closed(&around(bore));
     html! {
         svg viewBox="-200 -200 400 400" aria-hidden="true" {
             @for at in 0..setup.chuck.jaws {

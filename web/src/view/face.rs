@@ -109,9 +109,8 @@ impl Face<'_> {
         let setup = self.stage.setup;
         let size = self.stage.units.show(Kind::Length, setup.part.largest_outside());
         let entry = if setup.part.stepped { self.largest_step() } else { "part.outside_diameter".into() };
-        let inner =
-            if setup.part.smallest_bore() > 0.0 { closed(&around(self.narrowest(), |_| 0.0)) } else { String::new() };
-        let ring = closed(&around(self.both.outside, |_| 0.0)) + &inner;
+        let inner = if setup.part.smallest_bore() > 0.0 { closed(&around(self.narrowest())) } else { String::new() };
+        let ring = closed(&around(self.both.outside)) + &inner;
         html! {
             g class="dimension" role="button" tabindex="0" data-entry=(entry)
                 aria-label={ "Part, outside diameter " (size) ", change" } {
@@ -163,12 +162,8 @@ impl Face<'_> {
     }
 
     fn part(&self) -> Markup {
-        let outside = closed(&around(self.both.outside, |angle| self.both.shape.outside_shift(angle)));
-        let bore = if self.bore > 0.0 {
-            closed(&around(self.bore, |angle| self.both.shape.bore_shift(angle)))
-        } else {
-            String::new()
-        };
+        let outside = closed(&self.both.shape.outside_around(self.both.outside));
+        let bore = if self.bore > 0.0 { closed(&self.both.shape.bore_around(self.bore)) } else { String::new() };
         let [outer, inner] = self.edges();
         html! {
             (self.behind_the_bore())
@@ -183,8 +178,8 @@ impl Face<'_> {
     pub(in crate::view) fn behind_the_bore(&self) -> Markup {
         html! {
             @if self.bore > 0.0 && self.narrowest() < self.bore {
-                @let through = if self.narrowest() > 0.0 { closed(&around(self.narrowest(), |_| 0.0)) } else { String::new() };
-                path class="part bare" fill-rule="evenodd" d={ (closed(&around(self.bore, |_| 0.0))) (through) } {}
+                @let through = if self.narrowest() > 0.0 { closed(&around(self.narrowest())) } else { String::new() };
+                path class="part bare" fill-rule="evenodd" d={ (closed(&around(self.bore))) (through) } {}
             }
         }
     }

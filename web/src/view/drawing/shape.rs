@@ -105,24 +105,43 @@ impl<'a> Shape<'a> {
         [self.outside.1, self.bore.1].map(|share| share * self.magnification.unwrap_or(0.0) * self.scale)
     }
 
+    /// The outside as drawn, of `radius` view units where it is true.
+    pub(in crate::view) fn outside_around(&self, radius: f64) -> Vec<Point> {
+        self.around(self.outside, radius)
+    }
+
+    /// The bore as drawn, of `radius` view units where it is true.
+    pub(in crate::view) fn bore_around(&self, radius: f64) -> Vec<Point> {
+        self.around(self.bore, radius)
+    }
+
+    fn around(&self, (wave, share): (&Wave, f64), radius: f64) -> Vec<Point> {
+        let shifts = wave.around(AROUND);
+        on_circle(|at| radius + self.drawn(shifts[at], share))
+    }
+
     fn shift(&self, (wave, share): (&Wave, f64), angle: f64) -> f64 {
-        let shift = wave.at(angle) * share * self.magnification.unwrap_or(0.0) * self.scale;
+        self.drawn(wave.at(angle), share)
+    }
+
+    fn drawn(&self, departure: f64, share: f64) -> f64 {
+        let shift = departure * share * self.magnification.unwrap_or(0.0) * self.scale;
         if shift.is_finite() { shift } else { 0.0 }
     }
 }
 
-/// Points around a circle of `radius` view units, each moved outward by `shift(angle)`.
-pub(in crate::view) fn around(radius: f64, shift: impl Fn(f64) -> f64) -> Vec<Point> {
-    (0..AROUND)
-        .map(|at| {
-            let angle = TAU * at as f64 / AROUND as f64;
-            polar((radius + shift(angle)).max(0.0), angle)
-        })
-        .collect()
+/// Points around a circle of `radius` view units.
+pub(in crate::view) fn around(radius: f64) -> Vec<Point> {
+    on_circle(|_| radius)
+}
+
+/// Points evenly around, the first in the direction of jaw 1, each at its own radius.
+fn on_circle(radius: impl Fn(usize) -> f64) -> Vec<Point> {
+    (0..AROUND).map(|at| polar(radius(at).max(0.0), TAU * at as f64 / AROUND as f64)).collect()
 }
 
 fn greatest(wave: &Wave) -> f64 {
-    (0..AROUND).map(|at| wave.at(TAU * at as f64 / AROUND as f64).abs()).fold(0.0, f64::max)
+    wave.around(AROUND).into_iter().map(f64::abs).fold(0.0, f64::max)
 }
 
 fn greatest_along(shifts: &[Shift]) -> f64 {

@@ -71,7 +71,7 @@ pub(crate) fn at(stage: &Stage<'_>, path: &JawPath, share: f64) -> [(String, Str
             deepest = if outside { deepest.max(-end.1) } else { deepest.min(-end.1) };
         }
     }
-    let ring = closed(&around(standing, |_| 0.0)) + &closed(&around(deepest, |_| 0.0));
+    let ring = closed(&around(standing)) + &closed(&around(deepest));
     let (right, up) = spot(x, z);
     [(section, translated(right, up)), (if deepest == standing { String::new() } else { ring }, translated(0.0, up))]
 }

@@ -50,7 +50,7 @@ impl Moving {
         let inside = stage.setup.grip.side == Side::Inside;
         let whole = both.shape.with_shares([1.0, 1.0]);
         let gripped = |angle: f64| if inside { whole.bore_shift(angle) } else { whole.outside_shift(angle) };
-        let on_circle = around(1.0, |_| 0.0);
+        let on_circle = around(1.0);
         let angles: Vec<f64> = (0..on_circle.len()).map(|at| TAU * at as f64 / on_circle.len() as f64).collect();
         let touching = both.pressure.touching.iter().map(|(from, to)| {
             (0..=16).map(|at| from + (to - from) * f64::from(at) / 16.0).map(|angle| [angle, gripped(angle)]).collect()
@@ -251,7 +251,7 @@ pub(super) fn draw(stage: &Stage<'_>, both: &Both<'_>) -> Markup {
 
 fn ring(stage: &Stage<'_>, both: &Both<'_>) -> Markup {
     let ring = stage.findings.scene.placing.as_ref().and_then(|placing| placing.ring);
-    let circle = |radius: f64| closed(&around(radius * both.sheet.scale, |_| 0.0));
+    let circle = |radius: f64| closed(&around(radius * both.sheet.scale));
     html! {
         @if let Some(ring) = ring {
             @let inner = if ring.radii[0] > 0.0 { circle(ring.radii[0]) } else { String::new() };
