@@ -12,13 +12,13 @@ use crate::root;
 /// Elements that have nothing inside, of those the page has.
 const EMPTY: [&str; 5] = ["br", "col", "hr", "img", "input"];
 /// What takes typing keeps what was typed unless it is made anew, and so it is.
-const TYPED_IN: [&str; 3] = ["<input", "<select", "<textarea"];
+const TYPED_IN: [&str; 3] = ["input", "select", "textarea"];
 
 /// Makes `element`, which shows `old`, show `new`. `replace` fills an element inside it whose content has another
-/// shape. False when that would take the keyboard away, or when something else than `old` is shown: then all of
-/// `element` is to be filled anew.
+/// shape. False when that would take the keyboard away, when something stays that takes typing, or when something else
+/// than `old` is shown: then all of `element` is to be filled anew.
 pub(super) fn patch(element: &Element, old: &str, new: &str, replace: impl Fn(&Element, &str)) -> bool {
-    !TYPED_IN.iter().any(|typed_in| new.contains(typed_in)) && walk(element, old, new, replace).is_some()
+    walk(element, old, new, replace).is_some()
 }
 
 /// An element on the way down to what is compared.
@@ -45,6 +45,7 @@ fn walk(element: &Element, old: &str, new: &str, replace: impl Fn(&Element, &str
                 way.last_mut()?.next += 1;
             }
             (Some(Token::Open(was)), Some(Token::Open(is))) if name(was) == name(is) => {
+                (!TYPED_IN.contains(&name(is))).then_some(())?;
                 let mut node = None;
                 if was != is {
                     let element = child(&mut way)?.dyn_into::<Element>().ok()?;
