@@ -70,7 +70,8 @@ function offerUpdate(waiting) {
 }
 
 async function keepForOffline() {
-  if (!/^https?:$/.test(location.protocol)) return;
+  // The single file is all there is to keep.
+  if (document.getElementById("module") || !/^https?:$/.test(location.protocol)) return;
   try {
     const workers = navigator.serviceWorker;
     const name = "sw.js";

@@ -5,9 +5,20 @@ use holdround_tests::browser::{Browser, Viewport, serve_site, single_file_url};
 use serde_json::json;
 
 use crate::sheet::{
-    WORKED_OUT, assert_address_holds, assert_quiet, assert_shows, field, first_example, message, on_both_pages, open,
-    type_at,
+    WORKED_OUT, assert_address_holds, assert_quiet, assert_shows, come_to_rest, field, first_example, message,
+    on_both_pages, open, type_at,
 };
+
+#[test]
+fn the_single_file_keeps_no_files_where_it_is_served() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::DESK);
+    open(&browser, &format!("{}holdround.html", site.url()));
+    come_to_rest(&browser);
+    let kept = "return navigator.serviceWorker.getRegistrations().then((all) => all.length)";
+    assert_eq!(browser.execute(kept, Vec::new()), json!(0), "all of the page is in the file");
+    assert_eq!(browser.console_errors(), Vec::<String>::new(), "and it asks for nothing that it forbids itself");
+}
 
 #[test]
 fn typed_work_outlives_a_reload_without_the_host() {
