@@ -150,7 +150,7 @@ pub static JAW_MASS: Input = Input {
 /// Radius of the centre of mass of one top jaw.
 pub static JAW_MASS_RADIUS: Input = Input {
     path: "jaws.mass_radius",
-    name: "Its centre of mass from the axis",
+    name: "Top jaw's centre of mass from the axis",
     form: optional(Kind::Length, 1e-3, 2.0),
     default: "",
     help: "Leave empty to take the centre of the computed shape.",
