@@ -20,9 +20,9 @@ const fn word(word: &'static str, says: &'static str) -> Word {
 }
 
 /// Every word, by the alphabet.
-pub const WORDS: [Word; 32] = [
-    word("approach", "The angle between the cutting edge and the direction of feed."),
+pub const WORDS: [Word; 35] = [
     word("bell-mouth", "A bore wider at its mouth than inside, because the jaws open at the tip under load."),
+    word("bluing", "Marking paste, spread thin on the face of the jaws: it rubs off where they bear."),
     word("bored", "Cut to size on the machine, in the chuck in which the jaws will be used."),
     word("boring bar", "The bar that carries the tool which bores the jaws."),
     word(
@@ -48,13 +48,16 @@ pub const WORDS: [Word; 32] = [
     word("plug", "A disc that the jaws open against while they are bored for an inside grip."),
     word("roundness", "How far a profile departs from a circle, from peak to valley (ISO 1101, ISO 12181)."),
     word("run-out", "How far an indicator swings over one turn of the part in the chuck."),
+    word("seat", "The face at the bottom of the jaws' bore, on which the part rests along the axis."),
     word("serrations", "The teeth between master jaw and top jaw, which let it be set in steps of their pitch."),
     word("skim", "A light cut over the whole face of the jaws, just enough to make it true again."),
     word("soft jaws", "Top jaws of mild steel or aluminium, made to be bored to the size of the part."),
     word("stroke", "The way a jaw moves between fully open and fully closed."),
     word("swing", "The diameter of the circle that the outermost corner of the jaws describes."),
     word("taper", "A bore that is narrower at one end; bored in on purpose, it makes up for the opening of the jaws."),
+    word("tip", "The front end of the jaw, away from the chuck; its base is the end at the seat."),
     word("tir", "Total indicator reading: the greatest less the least that an indicator shows over one turn."),
+    word("window", "The pressures and speeds at which the part holds and comes out within its limits."),
     word("wrap", "The share of the part's circle that a jaw touches."),
 ];
 

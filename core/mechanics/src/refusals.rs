@@ -141,7 +141,7 @@ fn rings_contacts_tapers_and_readings_say_what_is_missing() {
         (&ContactError::Give, &["give of the jaw"]),
         (&ContactError::Compliance, &["compliance"]),
         (&T::NoTaper, &["No taper"]),
-        (&T::Reading(0), &["Reading 1", "bored size"]),
+        (&T::Reading(0), &["Reading 1", "bored diameter"]),
         (&T::Contradiction(1), &["Reading 2", "contradicts"]),
         (&T::Rigid(2), &["Reading 3", "stiffer than rigid"]),
         (&T::Loose(3), &["Reading 4", "thirty times softer"]),

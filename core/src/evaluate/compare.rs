@@ -70,7 +70,12 @@ pub const ROWS: [Row; 7] = [
         better: Better::More,
         tell: |jaws| jaws.found.get("speed.set").and_then(|set| set.limit.as_ref()).map(|limit| limit.value),
     },
-    Row { name: "Mass of one jaw", kind: Kind::Mass, better: Better::Less, tell: |jaws| jaws.found.value("jaw.mass") },
+    Row {
+        name: "Mass of one top jaw",
+        kind: Kind::Mass,
+        better: Better::Less,
+        tell: |jaws| jaws.found.value("jaw.mass"),
+    },
     Row {
         name: "Roughing passes to bore them",
         kind: Kind::Plain,

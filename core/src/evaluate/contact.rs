@@ -133,7 +133,7 @@ fn tell_gap(setup: &Setup, elastic: &Elasticity, size: &OnSize, found: &mut Vec<
                 .caution("In the middle of the jaw, with the part clamped at rest: what a feeler gauge meets.")
                 .entry("jaws.taper")
                 .step(Step {
-                    says: "What is left open between the faces once jaws and part have given way: bored size, taper and boring under load against the squeeze",
+                    says: "What is left open between the faces once jaws and part have given way: bored diameter, taper and boring under load against the squeeze",
                     formula: "g = g₀ + u_part + u_jaw − travel",
                     given: [term("taper, per side", setup.jaws.taper.value, Kind::Departure)].into(),
                     result: term("g", gap.copied().unwrap_or(0.0), Kind::Departure),

@@ -116,7 +116,7 @@ pub(super) fn steps(side: Side) -> Procedure {
         steps: [
             "Screw the jaws down on the tooth told, each on its own master jaw, all on the same tooth.",
             stops,
-            "Face the jaws, then cut the groove to the diameters and depth told, at low speed and with light cuts: the jaws interrupt the cut.",
+            "Guard closed. Face the jaws, then cut the groove to the diameters and depth told, at low speed and with light cuts: the jaws interrupt the cut.",
             bears,
             "Lay the ring in the groove with the jaws a little off it, take the scrap piece out, and clamp at the pressure for boring. The ring must lie flush and be held by every jaw.",
             "Prove the boring path in the air, then bore.",

@@ -165,10 +165,10 @@ impl Set<'_> {
         );
         if let (Some(expected), Goes::OnceAJaw | Goes::TwiceAJaw) = (expected, goes) {
             let value = goes.told(expected.height());
-            let name = format!("{}: by the engine", goes.name());
+            let name = format!("{}: worked out", goes.name());
             found.push(
                 Finding::new(goes.id(".predicted"), name, Kind::Departure, value)
-                    .caution("The engine's shape, read at the same stations and fitted in the same way.")
+                    .caution("The shape worked out, read at the same stations and fitted in the same way.")
                     .step(Step {
                         says: "Part and jaws pressed on each other as entered",
                         formula: "2 |u_n|",
@@ -268,7 +268,7 @@ fn cannot(stations: usize, jaws: usize) -> Vec<String> {
         let seen = looks_like(stations, order);
         if seen != order && (seen == 0 || told.contains(&seen)) {
             let like = if seen == 0 { "nothing".to_string() } else { format!("{seen} times round") };
-            cannot.push(format!("What the jaws press {waves} times a jaw reads like {like}. The engine's figures are read at the same stations."));
+            cannot.push(format!("What the jaws press {waves} times a jaw reads like {like}. Figures worked out are read at the same stations."));
         }
     }
     cannot

@@ -54,7 +54,7 @@ pub(super) fn tell(lobes: &Lobes<'_>, found: &mut Vec<Finding>) {
                 .band((condition * (1.0 - part)).max(0.0), condition * (1.0 + part))
                 .caution(words::condition(share))
                 .step(Step {
-                    says: "The grip at which the engine's lobes are as high as those measured",
+                    says: "The grip at which the lobes worked out are as high as those measured",
                     formula: "u_J(c) = measured",
                     given: [measured, term("c entered", entered, Kind::Plain)].into(),
                     result: term("c", condition, Kind::Plain),
@@ -73,7 +73,7 @@ pub(super) fn tell(lobes: &Lobes<'_>, found: &mut Vec<Finding>) {
                 .band(entered * least, entered * most)
                 .caution(words::tilt(gauged, edge_fits))
                 .step(Step {
-                    says: "The tilt at which the engine's lobes are as high as those measured; looked for between a quarter and four times the one entered",
+                    says: "The tilt stiffness at which the lobes worked out are as high as those measured; looked for between a quarter and four times the one entered",
                     formula: "u_J(K_t) = measured",
                     given: [measured, term("K_t entered", entered, Kind::TiltStiffness)].into(),
                     result: term("K_t", entered * factor, Kind::TiltStiffness),

@@ -18,7 +18,7 @@ pub(super) enum Goes {
 
 pub(super) const SCATTERED: &str = "The readings scatter: a rough or dirty surface, a loose holder, or waves that so few stations cannot tell. Read again.";
 pub(super) const GAUGED: &str =
-    "The grip is read by a gauge. Lobes other than the engine's come from how the jaws bear or tilt: blue them.";
+    "The grip is read by a gauge. Lobes other than those worked out come from how the jaws bear or tilt: blue them.";
 pub(super) const TURNED: &str = "The lobes stand the other way than these jaws press them. Check station 1, clamped or released, and the bored diameter.";
 
 /// Ratio of measured to expected within which they are called alike.
@@ -103,11 +103,11 @@ fn beside(wave: &Wave, engine: Option<&Wave>) -> &'static str {
     let Some(engine) = engine else { return "" };
     let (measured, expected, unsure) = (wave.height(), engine.height(), wave.uncertainty);
     if measured > ALIKE * expected + unsure {
-        " More than the engine has: the jaws grip harder, bear on less, or the wall is thinner than entered."
+        " More than worked out: the jaws grip harder, bear on less, or the wall is thinner than entered."
     } else if measured < expected / ALIKE - unsure {
-        " Less than the engine has: the jaws grip less than entered, or bear better. Check the grip with a gauge before cutting."
+        " Less than worked out: the jaws grip less than entered, or bear better. Check the grip with a gauge before cutting."
     } else {
-        " The engine has about as much."
+        " About as much as worked out."
     }
 }
 

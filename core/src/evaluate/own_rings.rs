@@ -92,14 +92,14 @@ impl Job<'_> {
         }
         found.push(match best {
             Some((at, off)) => Finding::new("ring.best_own", NAME, Kind::Plain, (at + 1) as f64).step(Step {
-                says: "Of those that go where they bear, clear cut and bar, and leave the jaws in the middle third, the nearest to mid-stroke",
+                says: "Of those that fit where they bear, clear cut and bar, and leave the jaws in the middle third, the nearest to mid-stroke",
                 formula: "least |s − S/2|",
                 given: Vec::new(),
                 result: term("|s − S/2|", off, Kind::Length),
                 source: "the middle third of the stroke: common practice, no source",
             }),
             None => {
-                let why = "None of them goes where it bears, clears cut and bar, and leaves the jaws in the middle third of the stroke.";
+                let why = "None of them fits where it bears, clears cut and bar, and leaves the jaws in the middle third of the stroke.";
                 Finding::refused("ring.best_own", NAME, Kind::Plain, why)
             }
         });

@@ -139,7 +139,7 @@ impl Job<'_> {
         let outlook = Outlook::of(stock, needed, self.back.stock);
         let says = match outlook {
             _ if reuse == Some(true) => "Nothing need be cut.",
-            _ if reuse.is_none() => "Whether anything need be cut hangs on how they are mounted.",
+            _ if reuse.is_none() => "Whether anything need be cut depends on how they are mounted.",
             Outlook::TooLarge if self.side() == Side::Outside => {
                 "The jaws already stand larger than wanted: nothing can be bored."
             }
@@ -296,7 +296,7 @@ impl Job<'_> {
                 "recut.own_ring",
                 NAME,
                 Kind::Plain,
-                "None of them leaves a stock that cleans up and wastes nothing, goes where it bears, clears cut and bar, and on some tooth leaves the jaws in the middle third.",
+                "None of them leaves a stock that cleans up and wastes nothing, fits where it bears, clears cut and bar, and on some tooth leaves the jaws in the middle third.",
             ),
         });
     }

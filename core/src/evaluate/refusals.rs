@@ -96,7 +96,7 @@ fn what_waves_mean_is_said_with_each() {
     let aside = dial(&[], |angle| 20.0 * libm::sin(3.0 * angle));
     assert!(caution(&aside, "indicator.lobing").contains("do not stand at the jaws"), "a lobe beside the jaws");
     let high = dial(&[], |angle| -200.0 * libm::cos(3.0 * angle));
-    assert!(caution(&high, "indicator.lobing").contains("More than the engine has"), "more than expected");
+    assert!(caution(&high, "indicator.lobing").contains("More than worked out"), "more than expected");
 }
 
 #[test]

@@ -51,7 +51,7 @@ pub(super) fn limits(
                 source: "EN 1550 and DIN 6386 as quoted in manuals; VDI 3106:2004 as quoted in secondary literature",
             }));
             if third < limit.0 {
-                limit = (third, "a third of the grip at rest must be left");
+                limit = (third, "a third of the grip at rest, which must be left");
             }
         }
         if let Some(holding) = hold.and_then(|hold| holding_speed(setup, spinning, hold, found))
@@ -64,7 +64,7 @@ pub(super) fn limits(
         if let Ok(Some(third)) = spinning.careful.speed_leaving(LEAST_LEFT)
             && third < limit.0
         {
-            limit = (third, "a third of the grip at rest must be left while finishing");
+            limit = (third, "a third of the grip at rest, which must be left while finishing");
         }
         if let Some(holding) = hold.and_then(|hold| holding_speed(setup, spinning, hold, &mut Vec::new()))
             && holding < limit.0

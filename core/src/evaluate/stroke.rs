@@ -175,7 +175,7 @@ fn metal(setup: &Setup, plan: &Plan, task: &Task, placed: &Placed, found: &mut V
             source: SKETCH,
         },
         placed.step,
-        Some((Sense::AtLeast, rise(task), "the bore must reach across the width of the jaw")),
+        Some((Sense::AtLeast, rise(task), "a bore across the whole width of the jaw")),
         if differs {
             "Enter this step with the jaws: mass, spring and shape are worked out with the one typed there."
         } else {

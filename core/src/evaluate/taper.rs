@@ -98,9 +98,9 @@ fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Fin
     let words = if right < 0.0 {
         "Negative: less metal at the tip than at the base, because the boring ring leans the jaws more than the part will. Do not bore that: put the ring no higher than the middle of the grip, and bore at no more than the pressure of the run."
     } else if right > CUTTABLE {
-        "More metal at the tip than at the base, for either grip. It hangs on the tilt stiffness of the chuck: bore, look at the bluing, and enter what it shows."
+        "More metal at the tip than at the base, for either grip. It depends on the tilt stiffness of the chuck: bore, look at the bluing, and enter what it shows."
     } else if right > 0.0 {
-        "More metal at the tip than at the base, but less than can be cut: cut straight. Then look at the bluing, and enter what it shows."
+        "More metal at the tip than at the base, but too little to cut: cut straight. Then look at the bluing, and enter what it shows."
     } else if lean < 0.0 {
         "Cut straight, no taper. The boring ring leans the jaws a little more than the part will, and it does not show."
     } else if to >= 0.0 {
@@ -127,7 +127,7 @@ fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Fin
         })
     } else {
         told.step(Step {
-            says: "So unlike does the part give along the face that this is at or near where one end no longer bears: kept a quarter of the way within the tapers at which both do",
+            says: "The part gives so unevenly along the face that one end would hardly bear: kept a quarter of the way within the tapers at which both do",
             formula: "t_from + (t_to − t_from) / 4 ≤ t ≤ t_to − (t_to − t_from) / 4",
             given: [term("t_from", from, Kind::Departure), term("t_to", to, Kind::Departure)].into(),
             result: term("t", right, Kind::Departure),

@@ -21,7 +21,7 @@ pub(super) const LESSON: Lesson = Lesson {
     solution: &[("jaws.boring_pressure", "2.4 MPa")],
     told: &[
         "Bored loose, the tip stood {was contact.gap.tip} off the part and {was contact.share} of the face bore. Bored under load it is {is contact.gap.tip} and {is contact.share}, and the greatest pressure under a jaw went from {was contact.pressure} to {is contact.pressure}.",
-        "Press the ring in the direction of the grip, at the height of the part, and with about the pressure of the cut. That is common practice, without a source; what was worked out here agrees with it.",
+        "Press the ring in the direction of the grip, at the height of the part, and with about the clamping pressure. That is common practice, without a source; what was worked out here agrees with it.",
     ],
     caution: "While jaws are bored, nothing but their own pressure holds the ring. Prove the program in the air and at low speed, guard closed, and stand clear of the plane of the jaws.",
 };

@@ -24,7 +24,7 @@ pub(super) const LESSON: Lesson = Lesson {
     watch: &[("indicator.lobing", "Lobes read"), ("indicator.offset", "Off-centre read")],
     solution: &[("chuck.condition", "0.5"), ("run.pressure", "1.5 MPa")],
     told: &[
-        "The dial shows lobes of {is indicator.lobing}. For the condition that was guessed {was indicator.lobing.predicted} was worked out; now it is {is indicator.lobing.predicted}.",
+        "The dial shows lobes of {is indicator.lobing}. With the condition as guessed, {was indicator.lobing.predicted} was worked out; now it is {is indicator.lobing.predicted}.",
         "On the guess {was pressure.least} would have held as you want, and the gauge stood at {was pressure.set}. With the chuck as it is, {is pressure.least} is the least.",
         "The part also sits {is indicator.offset} off-centre, and the dial shows twice that. No pressure cures it: clean, clamp with the part turned by one jaw, and if the high place stays with the chuck, recut the jaws.",
     ],

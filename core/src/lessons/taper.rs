@@ -6,7 +6,7 @@ pub(super) const LESSON: Lesson = Lesson {
     key: "taper",
     title: "Bell-mouth and taper",
     says: &[
-        "Sometimes the ring cannot bear where the part will, or does not stand the pressure of the cut. Then some bell-mouth is left.",
+        "Sometimes the ring cannot bear where the part will, or does not stand the clamping pressure. Then some bell-mouth is left.",
         "Cut it away: bore the jaws with a taper, more metal at the tip than at the base, for an outside and an inside grip alike. Mind how it is said: per side, or on diameter, which is twice as much.",
     ],
     task: "Boring pressure and ring stay as they are. Give the jaws a taper with which they bear along their whole height, open neither at the tip nor at the base.",

@@ -108,13 +108,13 @@ impl Record {
                 ("earlier", Document::List(list)) => {
                     for version in list {
                         let Document::Group(fields) = version else {
-                            return Err(refuse("One of its earlier versions is not such."));
+                            return Err(refuse("One of its earlier versions is no record."));
                         };
                         record.earlier.push(fields.clone());
                     }
                 }
                 (ID | "borings" | "photos" | "earlier", _) => {
-                    return Err(refuse("Its id, borings, photos or earlier versions are not such."));
+                    return Err(refuse("Its id, borings, photos or earlier versions are malformed."));
                 }
                 (IMAGE, picture) if !matches!(picture, Document::Text(text) if text.is_empty() || is_picture(text)) => {
                     return Err(refuse("One of its photos is no JPEG picture, or too large."));

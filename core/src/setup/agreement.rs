@@ -180,8 +180,7 @@ fn check_reach(setup: &Setup, radius: f64, reader: &mut Reader<'_>) {
     }
     if setup.jaws.step.value > room + 1e-9 * radius {
         let allowed = format!("at most {}", shown(room.max(0.0), reader.unit_of(&j::JAW_STEP, 0)));
-        let remedy =
-            "The part behind the grip is in the way of the jaws: use a smaller step, or start the grip elsewhere.";
+        let remedy = "The part behind the grip is in the way of the jaws: use a smaller step under the part, or start the grip elsewhere.";
         reader.conflict(&j::JAW_STEP, 0, allowed, remedy);
     }
 }

@@ -166,7 +166,7 @@ pub static SURFACE_SPEED: Input = Input {
 /// Share of the surface speed for interrupted cutting.
 pub static INTERRUPTED: Input = Input {
     path: "boring.interrupted",
-    name: "Share of it where the cut is broken",
+    name: "Surface speed where the cut is broken, share",
     form: quantity(Kind::Plain, 0.1, 1.0),
     default: "75 %",
     help: "The edge enters every jaw anew; a lower surface speed saves it.",
@@ -211,7 +211,7 @@ pub static PROGRAM_UNITS: Input = Input {
 pub static SPINDLE_TURNS: Input = Input {
     path: "boring.spindle",
     name: "Spindle turns",
-    form: Form::Choice(&[choice("forward", "Forward, M3"), choice("backward", "Backward, M4")]),
+    form: Form::Choice(&[choice("forward", "Forward, M3"), choice("backward", "Reverse, M4")]),
     default: "forward",
     help: "As the edge of your tool faces.",
     source: "our own starting value",

@@ -35,7 +35,7 @@ pub static MAX_SPEED: Input = Input {
     name: "Greatest speed on the plate",
     form: quantity(Kind::RotationalSpeed, 1.0, 2000.0),
     default: "4200 rev/min",
-    help: "Stamped on the chuck. It holds for the jaws the maker tested; taller, heavier or further-out jaws may turn only slower.",
+    help: "Stamped on the chuck. It holds for the jaws the maker tested; taller, heavier or further-out jaws must turn slower.",
     source: "our own starting value",
     when: When::Always,
 };
@@ -186,7 +186,7 @@ pub static MASTER_MASS: Input = Input {
 /// Radius of the centre of mass of the master jaw.
 pub static MASTER_RADIUS: Input = Input {
     path: "chuck.master_radius",
-    name: "Its centre of mass from the axis",
+    name: "Master jaw's centre of mass from the axis",
     form: quantity(Kind::Length, 1e-3, 1.0),
     default: "65 mm",
     help: "Measured from the spindle axis with the jaws where they grip.",
@@ -219,7 +219,7 @@ pub static SPIN_SHARE_LEAST: Input = Input {
     name: "Spin force reaching the part, at least",
     form: quantity(Kind::Plain, 0.0, 1.0),
     default: "0",
-    help: "Between jaw and draw tube the wedge sticks or slides: some or all of the jaws' spin force is felt by the part. 0 to 1 covers every chuck; a gauge reading at speed narrows it.",
+    help: "Between jaw and draw tube the wedge sticks or slides: none, some or all of the jaws' spin force is felt by the part. 0 to 1 covers every chuck; a gauge reading at speed narrows it.",
     source: "0 and 1 are the ends of the spring model: part and mechanism in series",
     when: When::Always,
 };

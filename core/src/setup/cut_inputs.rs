@@ -57,10 +57,10 @@ pub static CUT_DISTANCE: Input = Input {
 /// Depth of cut.
 pub static CUT_DEPTH: Input = Input {
     path: "cuts.*.depth",
-    name: "Depth of cut, on radius",
+    name: "Depth of cut, per side",
     form: quantity(Kind::Length, 1e-5, 0.05),
     default: "1 mm",
-    help: "Per side; for facing, along the axis.",
+    help: "On radius; for facing, along the axis.",
     source: "our own starting value",
     when: When::Chosen(&CUT_KIND, &["turning", "facing", "boring"]),
 };

@@ -131,9 +131,9 @@ pub static RING_HEIGHT: Input = Input {
 pub static JAW_MASS_FROM: Input = Input {
     path: "jaws.mass_from",
     name: "Jaw mass",
-    form: Form::Choice(&[choice("geometry", "Computed from its size"), choice("weighed", "Weighed")]),
+    form: Form::Choice(&[choice("geometry", "Worked out from its size"), choice("weighed", "Weighed")]),
     default: "geometry",
-    help: "Computed: the blank less what is bored away, screw holes not taken off. Weighed is better.",
+    help: "Worked out: the blank less what is bored away, screw holes not taken off. Weighed is better.",
     source: "our own starting value",
     when: When::Always,
 };
@@ -150,10 +150,10 @@ pub static JAW_MASS: Input = Input {
 /// Radius of the centre of mass of one top jaw.
 pub static JAW_MASS_RADIUS: Input = Input {
     path: "jaws.mass_radius",
-    name: "Its centre of mass from the axis",
+    name: "Top jaw's centre of mass from the axis",
     form: optional(Kind::Length, 1e-3, 2.0),
     default: "",
-    help: "Leave empty to take the centre of the computed shape.",
+    help: "Leave empty to have it worked out.",
     source: "our own starting value",
     when: When::Chosen(&JAW_MASS_FROM, &["weighed"]),
 };

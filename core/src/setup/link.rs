@@ -55,7 +55,7 @@ impl fmt::Display for LinkError {
             Self::Version => "it is not a link of this page, or one of a newer version",
             Self::TooLong => "it is longer than any set-up can be",
             Self::Damaged => {
-                "characters are missing or changed, as when a mail program breaks a line; or it is from paper that a page printed which assumes other values"
+                "characters are missing or changed, as when a mail program breaks a line; or it was printed by a page that assumes other values"
             }
             Self::NotASetup => "it is whole, but what it holds is not a set-up",
         })

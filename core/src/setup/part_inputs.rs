@@ -137,7 +137,7 @@ pub static RUNOUT_LIMIT: Input = Input {
     name: "Run-out allowed (TIR)",
     form: quantity(Kind::Departure, 1e-7, 5e-3),
     default: "30 µm",
-    help: "Full swing of an indicator on a round surface of the clamped part, from the squeeze of the jaws alone.",
+    help: "Full reading of an indicator on a round surface of the clamped part, from the squeeze of the jaws alone.",
     source: OURS,
     when: When::Always,
 };

@@ -32,7 +32,7 @@ pub static STEP_OUTSIDE_END: Input = Input {
     name: "Outside diameter at the far end",
     form: optional(Kind::Length, 1e-3, 2.0),
     default: "",
-    help: "Only for a cone. Leave empty for a cylinder.",
+    help: "Only for a cone. Leave empty if it is straight.",
     source: "our own starting value",
     when: STEPS,
 };
@@ -52,7 +52,7 @@ pub static STEP_BORE_END: Input = Input {
     name: "Bore diameter at the far end",
     form: optional(Kind::Length, 0.0, 2.0),
     default: "",
-    help: "Only for a conical bore. Leave empty for a cylinder.",
+    help: "Only for a conical bore. Leave empty if it is straight.",
     source: "our own starting value",
     when: STEPS,
 };

@@ -49,7 +49,7 @@ pub static WALL_RANGE: Input = Input {
     name: "Wall, either way",
     form: quantity(Kind::Departure, 0.0, 5e-3),
     default: "50 µm",
-    help: "How much thinner or thicker the wall may be than drawn when it is clamped. Lobes grow as the wall's third power falls.",
+    help: "How much thinner or thicker the wall may be than drawn when it is clamped. Half the wall has about eight times the lobes.",
     source: "common practice, no source",
     when: When::Always,
 };

@@ -65,7 +65,7 @@ fn reading(reader: &mut Reader<'_>, input: &Input, at: usize, one: f64) -> Optio
     let departure = reader.ratio(input, at)?.value * one;
     if libm::fabs(departure) > GREATEST {
         let allowed = alloc::format!("at most {} either way", shown(GREATEST, Kind::Length.bare_unit()));
-        reader.conflict(input, at, allowed, "Correct it, or what one on the dial is.");
+        reader.conflict(input, at, allowed, "Correct it, or “One on the dial is”.");
         return None;
     }
     Some(departure)

@@ -92,7 +92,7 @@ pub static STOCK: Input = Input {
 /// Departure from the target with which jaws are used as they are.
 pub static REUSE_TOLERANCE: Input = Input {
     path: "recut.tolerance",
-    name: "Use as they are within, on diameter",
+    name: "Jaws used as they are within, on diameter",
     form: quantity(Kind::Departure, 0.0, 1e-3),
     default: "20 µm",
     help: "How far the old diameter may be from the one wanted.",

@@ -34,7 +34,7 @@ pub static RING_USED: Input = Input {
 /// Radial thickness of a ring to be made.
 pub static RING_THICKNESS: Input = Input {
     path: "ring.thickness",
-    name: "Ring to make: thickness, on radius",
+    name: "Ring to make: wall",
     form: quantity(Kind::Length, 5e-4, 0.2),
     default: "10 mm",
     help: "From its inside to its outside.",

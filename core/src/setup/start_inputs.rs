@@ -7,7 +7,7 @@ use crate::quantity::Kind;
 /// Diameter that the jaws touch.
 pub static GRIPPED: Input = Input {
     path: "start.gripped",
-    name: "Diameter gripped",
+    name: "Gripped diameter",
     form: quantity(Kind::Length, 8e-3, 2.0),
     default: "",
     help: "Where the jaws touch the part: its outside, or its bore if you grip from inside.",

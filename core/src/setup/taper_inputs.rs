@@ -24,7 +24,7 @@ pub static READING_SHOWS: Input = Input {
         choice("tip", "Bluing at the tip only"),
     ]),
     default: "even",
-    help: "Clamp a true plug or a sound part at the pressure of the cut; try the gap at the tip with feelers, or look at where bluing rubs off.",
+    help: "Clamp a true plug or a sound part at the clamping pressure. With the spindle stopped, try the gap at the tip with feelers, or look at where bluing rubs off.",
     source: "our own starting value",
     when: When::Always,
 };

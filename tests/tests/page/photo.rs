@@ -124,9 +124,8 @@ fn what_is_no_photo_is_refused_in_plain_words() {
         ];
         for (name, kind, make) in hostile {
             choose_photo(browser, &id, name, kind, make);
-            browser.wait_until(&format!(
-                "document.querySelector('#notices').textContent.includes('{name} was not taken')"
-            ));
+            browser
+                .wait_until(&format!("document.querySelector('#notices').textContent.includes('{name} was not kept')"));
         }
         assert_eq!(browser.count(".record img"), 0, "none of them is shown");
         assert_eq!(browser.execute("return window.ran === undefined", Vec::new()), json!(true), "and nothing ran");

@@ -170,9 +170,9 @@ fn a_file_is_taken_over_into_an_empty_browser_and_merged_without_loss() {
         "{merged:?}"
     );
     take_over(&browser, "{\"jaw_records\": 1, \"records\": [{\"name\": \"Lost\"}]}");
-    browser.wait_until("/Not taken over: Lost/.test(document.querySelector('#notices').textContent)");
+    browser.wait_until("/Not added: Lost/.test(document.querySelector('#notices').textContent)");
     take_over(&browser, "junk");
-    browser.wait_until("/was not taken over/.test(document.querySelector('#notices').textContent)");
+    browser.wait_until("/Nothing was added/.test(document.querySelector('#notices').textContent)");
     assert_eq!(read(&file(&browser)), merged, "and nothing was changed by either");
 }
 

@@ -54,7 +54,7 @@ pub(super) fn share() {
     let _set = Reflect::set(&shared, &"title".into(), &document.title().into());
     let _set = Reflect::set(&shared, &"url".into(), &address.into());
     if let Ok(promise) = share.call1(&navigator, &shared) {
-        then(&promise, |_| files::tell("Handed on."), || files::tell("Not handed on."));
+        then(&promise, |_| files::tell("Shared."), || files::tell("Not shared."));
     }
 }
 

@@ -52,7 +52,7 @@ impl Page {
     }
 
     fn refuse_photo(&mut self, name: &str) {
-        let says = format!("{name} was not taken: no photo that this browser reads, or more than 64 MB.");
+        let says = format!("{name} was not kept: no photo that this browser reads, or more than 64 MB.");
         self.desk.notices.push(Notice::new(says + " Take a JPEG, PNG or WebP picture."));
         self.show();
     }

@@ -14,7 +14,7 @@ impl Page {
         let too_long = text.len() > LARGEST_FILE;
         let document = if too_long { None } else { document::read(text) };
         let says = match document.as_ref().ok_or("It is not JSON, or too large.").and_then(Records::from_document) {
-            Err(why) => format!("The file was not taken over. {why}"),
+            Err(why) => format!("Nothing was added from the file. {why}"),
             Ok((records, refused)) => {
                 for (id, _) in &records.0 {
                     self.shelf.change(id);
@@ -26,7 +26,7 @@ impl Page {
                     report.added, report.changed, report.same
                 );
                 for one in refused {
-                    says = format!("{says} Not taken over: {}. {}", one.which, one.why);
+                    says = format!("{says} Not added: {}. {}", one.which, one.why);
                 }
                 says
             }
@@ -41,7 +41,7 @@ impl Page {
         for (fate, words) in [
             (Fate::Gone, "Deleted, because it was deleted elsewhere:"),
             (Fate::Back, "Deleted here, but changed elsewhere since, so it is back:"),
-            (Fate::StaysDeleted, "Not taken back, because it was deleted here:"),
+            (Fate::StaysDeleted, "Not added, because it was deleted here:"),
             (Fate::StaysHere, "Deleted elsewhere, but changed here since, so it stays:"),
         ] {
             let mut says = String::new();
@@ -60,7 +60,7 @@ impl Page {
     pub(super) fn offer_file(&mut self) {
         let text = to_text(&self.shelf.records.to_document());
         if text.len() > LARGEST_FILE {
-            let says = "The file is larger than this page takes over again. Delete photos, and save it once more.";
+            let says = "The file is larger than this page can read back. Delete photos, and save it once more.";
             tell(&mut self.desk.notices, Notice::new(says));
             self.show();
         }

@@ -15,7 +15,7 @@ use crate::units::Units;
 /// What was compared, or what asks for it.
 pub(crate) fn show(beside: &Beside, units: Units, current: bool) -> Markup {
     html! {
-        p.hint { "The same part and cut on jaws that differ in one thing each, where a line differs at all." }
+        p.hint { "The same part and cut on other jaws, each with one thing changed; lines alike for all are left out. Another number of jaws means another chuck: enter its plate." }
         p { button type="button" id="compare" data-act="compare" { @if beside.comparison.is_some() { "Compare again" } @else { "Compare jaws" } } }
         @if let Some(comparison) = &beside.comparison {
             @if !current { p.stale { "Of an earlier set-up: compare again." } }

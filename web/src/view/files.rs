@@ -51,7 +51,7 @@ pub(crate) fn show(shares: bool, stays_awake: bool) -> Markup {
             (choice(LOCK, "The set-up is", &[("&locked", "locked: read, not changed"), ("", "free to be tried")]))
             (button("frame", "Copy for a wiki"))
         }
-        label for=(FRAME) { "Goes into the other page" }
+        label for=(FRAME) { "To put into the other page" }
         textarea id=(FRAME) readonly rows="4" {}
         h3 { "Screen" }
         @if stays_awake {

@@ -49,7 +49,7 @@ pub(super) fn draw(desk: &Desk, count: usize, chosen: usize) -> Markup {
         }
         p.hint {
             @if every > 1 { "Every " (if every == 2 { "second" } else { "other" }) " station has a button; Before and After reach all. " }
-            @if let Some(scale) = scale { "Dots: readings. Solid: waves fitted. Dashed: by the engine. Departures × " (decimal(scale.magnification, 0)) "." }
+            @if let Some(scale) = scale { "Dots: readings. Solid: waves fitted. Dashed: worked out. Departures × " (decimal(scale.magnification, 0)) "." }
         }
     }
 }
@@ -77,7 +77,7 @@ fn said(desk: &Desk, dial: Option<&Dial>) -> String {
     let engine = dial.predicted.iter().flat_map(|shape| shape.harmonics.iter().take(2));
     let engine: Vec<String> =
         engine.map(|(order, height)| format!("{order} times round {}", show(height.abs()))).collect();
-    format!("{read} stations read. Fitted: {}. By the engine: {}.", waves.join(", "), engine.join(", "))
+    format!("{read} stations read. Fitted: {}. Worked out: {}.", waves.join(", "), engine.join(", "))
 }
 
 struct Scale {

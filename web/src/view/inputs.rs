@@ -86,6 +86,15 @@ fn noun(list: &str) -> &'static str {
     }
 }
 
+/// The name of an entry where it stands away from its list: with the item it is of.
+pub(crate) fn named(name: &str, path: &str) -> String {
+    let mut parts = path.split('.');
+    match (parts.next(), parts.next().and_then(|at| at.parse::<usize>().ok())) {
+        (Some(list), Some(at)) => format!("{name}, {} {}", noun(list).to_ascii_lowercase(), at + 1),
+        _ => name.to_owned(),
+    }
+}
+
 /// Whether the items of the list are short enough to stand in rows of a table.
 fn in_table(list: &List) -> bool {
     matches!(list.name, "steps" | "surfaces")
@@ -152,4 +161,15 @@ pub(crate) fn fields(desk: &Desk, group: &Group) -> Vec<(&'static Input, String)
         }
     }
     fields
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_stands_in_a_list_is_named_with_its_item() {
+        assert_eq!(named("To", "surfaces.1.to"), "To, surface 2", "of two surfaces it is told which");
+        assert_eq!(named("Job", "job.name"), "Job", "what there is once goes without");
+    }
 }

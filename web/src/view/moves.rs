@@ -4,6 +4,7 @@ use holdround_core::findings::{Finding, Moved};
 use holdround_core::setup::declared;
 use maud::{Markup, html};
 
+use super::inputs;
 use crate::page::entry_text;
 use crate::units::Units;
 
@@ -13,7 +14,7 @@ pub(crate) fn show(finding: &Finding, units: Units) -> Markup {
         @match &finding.moved_by {
             _ if finding.value.is_err() => {}
             None => p.moves { "What would change it most is being worked out." },
-            Some(movers) if movers.is_empty() => p.moves { "No figure of part, chuck, jaws and cuts changes it by itself." },
+            Some(movers) if movers.is_empty() => p.moves { "No single figure of part, chuck, jaws or cuts changes it." },
             Some(movers) => {
                 p.moves { "What would change it most, each figure changed by about a tenth, alone:" }
                 ul.moves { @for moved in movers { li { (one(finding, moved, units)) } } }
@@ -25,8 +26,8 @@ pub(crate) fn show(finding: &Finding, units: Units) -> Markup {
 fn one(finding: &Finding, moved: &Moved, units: Units) -> Markup {
     let sign = if moved.by > 0.0 { "+" } else { "" };
     html! {
-        button type="button" data-act="goto" data-path=(moved.entry) { (moved.name) }
-        " to " (typed(&moved.entry, &moved.to, units)) ": " strong { (sign) (units.show(finding.kind, moved.by)) }
+        button type="button" data-act="goto" data-path=(moved.entry) { (inputs::named(moved.name, &moved.entry)) }
+        " at " (typed(&moved.entry, &moved.to, units)) ": " strong { (sign) (units.show(finding.kind, moved.by)) }
     }
 }
 

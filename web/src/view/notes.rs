@@ -5,7 +5,7 @@ use holdround_core::quantity::decimal;
 use holdround_core::setup::declared;
 use maud::{Markup, html};
 
-use super::{field, moves};
+use super::{field, inputs, moves};
 use crate::page::desk::Desk;
 use crate::units::Units;
 
@@ -50,11 +50,11 @@ fn one_assumed(assumed: &Assumption, units: Units) -> Markup {
     let name = declared(&assumed.entry).and_then(|input| field::choice_name(input, &assumed.taken));
     let taken = name.unwrap_or_else(|| moves::typed(&assumed.entry, &assumed.taken, units));
     html! {
-        button type="button" data-act="goto" data-path=(assumed.entry) { (assumed.name) }
+        button type="button" data-act="goto" data-path=(assumed.entry) { (inputs::named(assumed.name, &assumed.entry)) }
         " (" (taken) "). "
         @match assumed.matters {
             Some(share) if share < HARDLY => "Hardly matters. ",
-            Some(share) => { "Moves what is left to a limit by " strong { (decimal(share * 100.0, 1)) " %" } " of the limit. " }
+            Some(share) => { "Moves a figure by " strong { (decimal(share * 100.0, 1)) " %" } " of its limit. " }
             None => "",
         }
         span.source { "Source: " (assumed.source) }

@@ -51,7 +51,7 @@ fn earlier(at: usize, (entries, window): &(Entries, String)) -> Markup {
         p {
             button type="button" id={ "go-back-" (at) } data-act="go-back" data-index=(at) { "Go back to it" }
             " "
-            button type="button" id={ "drop-earlier-" (at) } data-act="drop-earlier" data-index=(at) { "Let it go" }
+            button type="button" id={ "drop-earlier-" (at) } data-act="drop-earlier" data-index=(at) { "Delete it" }
         }
     }
 }

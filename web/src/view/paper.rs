@@ -126,7 +126,7 @@ fn boring(setup: &Setup, findings: &Findings, units: Units, order: &mut Vec<Stri
     );
     order.push(format!("{ring} in, clamp at {pressure}. Every jaw bears."));
     if setup.placing.recut.is_some() {
-        order.push("Touch off each jaw. Enter diameter and run-out.".to_owned());
+        order.push("Touch off each jaw, spindle turned by hand. Enter diameter and run-out.".to_owned());
     }
     let cut = if setup.grip.side == Side::Outside { "Bore" } else { "Turn" };
     let taper = jaws.taper.value;
@@ -139,7 +139,7 @@ fn boring(setup: &Setup, findings: &Findings, units: Units, order: &mut Vec<Stri
     let speed = findings.get("boring.speed").filter(|speed| speed.value.is_ok());
     let speed = speed.map_or_else(String::new, |speed| format!(" at {}", steps::value(speed, units)));
     order.push(format!(
-        "{cut} the jaws{speed} to {}, {taper}; {} deep.",
+        "Guard closed, program proved in the air. {cut} the jaws{speed} to {}, {taper}; {} deep.",
         length(2.0 * setup.bored_radius()),
         length(setup.grip.length.value),
     ));
@@ -179,7 +179,7 @@ mod tests {
     #[test]
     fn jaws_that_need_no_cut_are_neither_bored_nor_held_back() {
         let new = steps(&HELD);
-        assert!(new.iter().any(|step| step.starts_with("Bore the jaws")), "{new:?}");
+        assert!(new.iter().any(|step| step.contains("Bore the jaws")), "{new:?}");
         let back = steps(&[&HELD[..], &BACK].concat());
         assert!(back.iter().any(|step| step.starts_with("Use the jaws as they are")), "{back:?}");
         assert!(!back.iter().any(|step| step.contains("Bore the jaws") || step.contains("Ring")), "{back:?}");

@@ -36,7 +36,7 @@ pub(crate) fn show(shelf: &Shelf, desk: &Desk) -> Markup {
         div.changes {
             (button("keep", "", "Keep these jaws"))
             a.button id="records-save" href="#" download="jaw-records.json" data-act="record-save" { "Save all as a file" }
-            label for="records-file" { "Take over a file" }
+            label for="records-file" { "Add from a file" }
             input type="file" id="records-file" accept=".json,application/json";
         }
     }
@@ -161,7 +161,7 @@ fn one(shelf: &Shelf, desk: &Desk, id: &str, record: &Record) -> Markup {
                 (button("print", id, "Print the label"))
             }
             @if !record.earlier.is_empty() {
-                p { "Earlier versions, from files taken over:" }
+                p { "Earlier versions, from files:" }
                 ul { @for version in &record.earlier { li { (told(version)) } } }
             }
         }

@@ -4,7 +4,7 @@ use holdround_core::findings::{Finding, Findings, Mark};
 use holdround_core::quantity::fixed;
 use maud::{Markup, html};
 
-use super::{lessons, making, mark, steps, verdict, window};
+use super::{inputs, lessons, making, mark, steps, verdict, window};
 use crate::page::desk::Desk;
 
 /// The verdict and its five lines; each opens how it was reached.
@@ -57,7 +57,7 @@ fn at_fault(desk: &Desk) -> Markup {
         }
         p.faulty {
             @for fault in desk.faults.iter().take(3) {
-                button type="button" id={ "fix-" (fault.path) } data-act="goto" data-path=(fault.path) { "Go to " (fault.name) }
+                button type="button" id={ "fix-" (fault.path) } data-act="goto" data-path=(fault.path) { "Go to " (inputs::named(&fault.name, &fault.path)) }
             }
         }
     }

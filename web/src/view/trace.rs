@@ -86,7 +86,7 @@ impl<'a> Sheet<'a> {
             }
             div.legend {
                 p { strong { "Released " (self.trace.surface) } ", departures × " (decimal(self.magnification, 0)) "." }
-                p { @if self.division > 0.0 { "Ring to ring " (self.shown(self.division)) ". " } "Peak to valley RONt by:" }
+                p { @if self.division > 0.0 { "Circles " (self.shown(self.division)) " apart. " } "Peak to valley RONt by:" }
                 ul {
                     @for (circle, style) in self.trace.circles.iter().zip(&STYLES) {
                         li {

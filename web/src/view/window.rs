@@ -171,13 +171,13 @@ fn parts(desk: &Desk) -> Markup {
                     (output.name) ": " strong { (percent(output.good)) } " good"
                     @let driven: Vec<_> = output.driven_by.iter().filter(|(.., share)| share.of_variance >= 0.05).take(3).collect();
                     @if !driven.is_empty() {
-                        "; its spread goes back to "
+                        "; its spread comes from "
                         @for (at, (_, name, share)) in driven.iter().enumerate() { @if at > 0 { ", " } (name) " " (percent(share.of_variance)) }
                     }
                     "."
                 }
             } }
-            p.note { "Each input drawn evenly within its range under “How well it is known”, and by itself. Shares are first-order shares of the variance." }
+            p.note { "Each input is drawn evenly within its range under “How well it is known”, whatever the others are. Shares are first-order shares of the variance." }
         }
     }
 }

@@ -54,7 +54,7 @@ impl fmt::Display for TaperError {
             Self::Contact(error) => return error.fmt(f),
             Self::NoTaper => (None, "No taper makes these jaws bear evenly."),
             Self::Reading(at) => {
-                (Some(at), "shows less gap than the bored size alone must leave. Check the bored size.")
+                (Some(at), "shows less gap than the bored diameter alone must leave. Check that diameter.")
             }
             Self::Whole(at) => (
                 Some(at),

@@ -136,7 +136,11 @@ fn wider(setup: &Setup) -> Option<Change> {
 fn six(setup: &Setup) -> Option<Change> {
     let mut other = setup.clone();
     other.chuck.jaws = 6;
-    if setup.chuck.jaws < 6 { change("Six such jaws with the same total grip", "chuck.jaws", other) } else { None }
+    if setup.chuck.jaws < 6 {
+        change("A chuck with six such jaws and the same total grip", "chuck.jaws", other)
+    } else {
+        None
+    }
 }
 
 fn to_size(setup: &Setup) -> Option<Change> {
@@ -183,9 +187,9 @@ fn two_stages(setup: &Setup) -> Option<Change> {
     let last = finish.cuts.pop()?;
     finish.cuts = [last].into();
     let says = if setup.cuts.len() > 1 {
-        "Two pressures: the last cut, for finishing, at its own"
+        "Two pressures: clamp anew for the last cut"
     } else {
-        "Two pressures: finish with a quarter of depth and feed at its own"
+        "Two pressures: clamp anew, finish with a quarter of depth and feed"
     };
     Some(Change { says, entry: "run.pressure", setups: [(finish, false), (setup.clone(), true)].into() })
 }

@@ -367,7 +367,7 @@ impl Sampled {
     pub fn words(&self) -> String {
         let percent = |share: f64| crate::quantity::fixed(100.0 * share, 1);
         format!(
-            "{} % of {} parts drawn come out good (give or take {} %, seed {}; the table they are read from is off by at most {} % of a limit on {} of them worked out one by one).",
+            "{} % of {} parts drawn at random come out good (give or take {} %, seed {}; the table they are read from is off by at most {} % of a limit on {} of them worked out one by one).",
             percent(self.good),
             self.parts,
             percent(2.0 * self.error),

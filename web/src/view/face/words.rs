@@ -80,7 +80,7 @@ impl Face<'_> {
             return vec!["Released. No round surface was".into(), "turned in this clamping.".into()];
         }
         let Some(factor) = shape.magnification else {
-            return vec!["No lobes drawn: no shape was computed.".into()];
+            return vec!["No lobes drawn: no shape was worked out.".into()];
         };
         let lobes = format!("Lobes × {}. Dashed: true shape.", decimal(factor, 3));
         match (released, shape.turns_outside, shape.turns_bore) {

@@ -278,7 +278,7 @@ fn keys(stage: &Stage<'_>, both: &Both<'_>, face: &Face<'_>) -> Markup {
     let left = LEFT + 6.0;
     let note = |at: usize, words: &str| letters((left, line(at)), Anchor::Start, "note", words);
     let lobes = both.shape.magnification.map_or_else(
-        || "No lobes drawn: no shape was computed.".to_owned(),
+        || "No lobes drawn: no shape was worked out.".to_owned(),
         |factor| format!("Lobes × {}. Dashed: true shape.", decimal(factor, 3)),
     );
     let unit = stage.units.unit(Kind::Force);
