@@ -270,7 +270,7 @@ impl<'a> Job<'a> {
             middle,
             None,
             if differs {
-                "The ring’s height entered with the jaws is another: how far the jaws lean while bored is worked out from that. Enter this one."
+                "The ring's height entered with the jaws is another: how far the jaws lean while bored is worked out from that. Enter this one."
             } else {
                 ""
             },

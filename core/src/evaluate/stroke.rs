@@ -118,7 +118,7 @@ fn positions(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
             id: "stroke.gripping",
             name: "Master jaw while gripping, from fully closed",
             entry,
-            says: "A larger part holds the jaws farther out, by its radius over the bored one; the range is that of the part’s tolerance",
+            says: "A larger part holds the jaws farther out, by its radius over the bored one; the range is that of the part's tolerance",
             formula: "s = s_b + R_part − R_bored",
             given: &["s_b"],
             symbol: "s",
@@ -142,7 +142,7 @@ fn positions(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
             id: "stroke.from_middle",
             name: "Farthest from the middle of the stroke",
             entry,
-            says: "Bored or gripping, over the part’s tolerance; the middle third ends a sixth of the stroke from its middle",
+            says: "Bored or gripping, over the part's tolerance; the middle third ends a sixth of the stroke from its middle",
             formula: "|s − S/2| ≤ S/6",
             given: &["S"],
             symbol: "|s − S/2|",
@@ -225,16 +225,16 @@ fn nuts(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
         found,
         &Line {
             id: "stroke.nut_inner",
-            name: "T-nut’s inner end from the axis, closed",
+            name: "T-nut's inner end from the axis, closed",
             entry: "stroke.tooth",
-            says: "From midway between the screws half the nut’s length inward",
+            says: "From midway between the screws half the nut's length inward",
             formula: "r_screws − l_nut / 2",
             given: &["r_screws", "l_nut"],
             symbol: "r",
             source: SKETCH,
         },
         placed.nut[0],
-        Some((Sense::AtLeast, master.first_groove, "the inner end of the master jaw’s face")),
+        Some((Sense::AtLeast, master.first_groove, "the inner end of the master jaw's face")),
         "",
         &given,
     );
@@ -244,9 +244,9 @@ fn nuts(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
         found,
         &Line {
             id: "stroke.nut_outer",
-            name: "T-nut’s outer end from the axis, closed",
+            name: "T-nut's outer end from the axis, closed",
             entry: "stroke.tooth",
-            says: "From midway between the screws half the nut’s length outward; open, it stands farther out by the stroke",
+            says: "From midway between the screws half the nut's length outward; open, it stands farther out by the stroke",
             formula: "r_screws + l_nut / 2",
             given: &["r_screws", "l_nut"],
             symbol: "r",
@@ -254,7 +254,7 @@ fn nuts(plan: &Plan, placed: &Placed, found: &mut Vec<Finding>) {
         },
         placed.nut[1],
         Some(if face < body {
-            (Sense::AtMost, face, "the outer end of the master jaw’s face")
+            (Sense::AtMost, face, "the outer end of the master jaw's face")
         } else {
             (Sense::AtMost, body, "the chuck body, less the stroke")
         }),
@@ -272,7 +272,7 @@ fn room(setup: &Setup, plan: &Plan, task: &Task, placed: &Placed, found: &mut Ve
             name: if outside { "A jaw opens for loading by" } else { "A jaw closes for loading by" },
             entry: "stroke.travel",
             says: if outside {
-                "What is left of the stroke, along the jaw’s own axis"
+                "What is left of the stroke, along the jaw's own axis"
             } else {
                 "What the jaws have opened since fully closed, or until neighbours meet"
             },
@@ -321,7 +321,7 @@ fn room(setup: &Setup, plan: &Plan, task: &Task, placed: &Placed, found: &mut Ve
             source: SKETCH,
         },
         2.0 * placed.swing,
-        swing.map(|limit| (Sense::AtMost, limit.value, "the chuck’s manual or guard")),
+        swing.map(|limit| (Sense::AtMost, limit.value, "the chuck's manual or guard")),
         "",
         &[placed.swing],
     );

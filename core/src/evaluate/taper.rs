@@ -86,7 +86,7 @@ pub(super) fn tell(
 }
 
 fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Finding>) {
-    let name = "Taper that cancels the jaws’ opening, per side";
+    let name = "Taper that cancels the jaws' opening, per side";
     let Aim { taper: right, lean, unseen: [from, to] } = match aim {
         Ok(aim) => aim,
         Err(error) => {
@@ -134,7 +134,7 @@ fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Fin
             source: SOURCE,
         })
     });
-    found.push(twice("taper.right.diameter", "Taper that cancels the jaws’ opening, on diameter", right));
+    found.push(twice("taper.right.diameter", "Taper that cancels the jaws' opening, on diameter", right));
 }
 
 /// What the part's own give would ask for beside it.
@@ -147,7 +147,7 @@ fn tell_even(grip: &Grip<'_>, right: f64, found: &mut Vec<Finding>) {
     };
     let name = "Taper with which the pressure would be even, per side";
     found.push(Finding::new("taper.even", name, Kind::Departure, even).caution(words).entry("grip.length").step(Step {
-        says: "With the give of the part and of the jaw’s face: the taper with which the force acts in the middle of the face",
+        says: "With the give of the part and of the jaw's face: the taper with which the force acts in the middle of the face",
         formula: "z̄(t) = L / 2",
         given: [term("L", grip.length, Kind::Length)].into(),
         result: term("t", even, Kind::Departure),
@@ -354,7 +354,7 @@ fn tell_next(
         }
         Ok(_) => "Bore it, read again, and enter that reading as well.",
         Err(_) => {
-            "Bore it, read again, and enter that reading as well. No stiffness explains the readings: the lathe’s own taper or the tool pushed off may, and this cut makes up for it. It holds for these jaws, this ring and this pressure alone."
+            "Bore it, read again, and enter that reading as well. No stiffness explains the readings: the lathe's own taper or the tool pushed off may, and this cut makes up for it. It holds for these jaws, this ring and this pressure alone."
         }
     };
     found.push(

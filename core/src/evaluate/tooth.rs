@@ -15,11 +15,11 @@ const GEOMETRY: &str =
 
 /// Which tooth, and what is wrong with it.
 pub(super) fn which(plan: &Plan, task: &Task, choice: &Choice, placed: &Placed) -> Finding {
-    const NAME: &str = "Tooth of the master jaw for the blank’s first groove";
+    const NAME: &str = "Tooth of the master jaw for the blank's first groove";
     let master = &plan.master;
     let inward = task.jaw.side == Side::Outside;
     let step = Step {
-        says: "The blank’s first groove from its gripping end sits on this tooth. Tooth 1 is the innermost, between the first two grooves of the master jaw; on 0 and below the first groove hangs over its inner end",
+        says: "The blank's first groove from its gripping end sits on this tooth. Tooth 1 is the innermost, between the first two grooves of the master jaw; on 0 and below the first groove hangs over its inner end",
         formula: if inward { "r_end = g + s + (k − ½) p − a" } else { "r_end = g + s + (k − ½) p + a" },
         given: [
             term("g", master.first_groove, Kind::Length),

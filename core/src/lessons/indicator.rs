@@ -7,9 +7,9 @@ pub(super) const LESSON: Lesson = Lesson {
     title: "Read the indicator",
     says: &[
         "An indicator read around a held part tells more than its run-out. High once round: off-centre. Twice: oval. Once a jaw: squeezed by the jaws.",
-        "How high those lobes should be at this pressure can be worked out. If the part shows less, the chuck may grip less than was entered: dry, worn, or not what its plate says. This cap was round before it was clamped. The sheet finds nothing wrong, but the chuck’s condition was a guess.",
+        "How high those lobes should be at this pressure can be worked out. If the part shows less, the chuck may grip less than was entered: dry, worn, or not what its plate says. This cap was round before it was clamped. The sheet finds nothing wrong, but the chuck's condition was a guess.",
     ],
-    task: "Compare the lobes read with the lobes worked out, and set the chuck’s condition until they agree. Then look at the hold factor again, and set the clamping pressure.",
+    task: "Compare the lobes read with the lobes worked out, and set the chuck's condition until they agree. Then look at the hold factor again, and set the clamping pressure.",
     json: include_str!("indicator.json"),
     change: &["chuck.condition", "run.pressure", "indicator.adopted"],
     goals: &[

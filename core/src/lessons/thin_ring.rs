@@ -22,5 +22,5 @@ pub(super) const LESSON: Lesson = Lesson {
         "With the first pressure, {was pressure.set}, the ring would have come out {was shape.roundness} out of round. At {is pressure.set} it is {is shape.roundness}: lobes go with the grip, and the grip goes with the pressure.",
         "The hold factor went from {was hold.factor} to {is hold.factor}, and {limit hold.factor} is wanted. For that {is pressure.least} is the least. All above it did nothing but squeeze.",
     ],
-    caution: "Less pressure leaves less in hand. The grip here is worked out: read a grip gauge before you turn the pressure down, and keep above the least that the chuck’s manual allows.",
+    caution: "Less pressure leaves less in hand. The grip here is worked out: read a grip gauge before you turn the pressure down, and keep above the least that the chuck's manual allows.",
 };

@@ -67,7 +67,7 @@ pub static FIRST_GROOVE: Input = Input {
     name: "Innermost groove of the master jaw from the axis, closed",
     form: quantity(Kind::Length, 0.0, 1.0),
     default: "32 mm",
-    help: "Radius of the master jaw’s innermost serration groove with the chuck fully closed.",
+    help: "Radius of the master jaw's innermost serration groove with the chuck fully closed.",
     source: "our own starting value",
     when: PLANNED,
 };
@@ -177,7 +177,7 @@ pub static PASSING: Input = Input {
     name: "Another diameter that must pass",
     form: optional(Kind::Length, 1e-3, 2.0),
     default: "",
-    help: "A burr, a flash or a larger part that the open jaws must let by; for an inside grip the smallest hole. Leave empty for the part’s own.",
+    help: "A burr, a flash or a larger part that the open jaws must let by; for an inside grip the smallest hole. Leave empty for the part's own.",
     source: "our own starting value",
     when: PLANNED,
 };

@@ -44,7 +44,7 @@ pub static READING_BAND: Input = Input {
     name: "Length rubbed blank from that end",
     form: optional(Kind::Length, 1e-4, 0.5),
     default: "",
-    help: "Along the axis, from the end that is rubbed: from the seat’s groove, or from the chamfer. It tells how far the taper is off, so that fewer cuts are needed.",
+    help: "Along the axis, from the end that is rubbed: from the seat's groove, or from the chamfer. It tells how far the taper is off, so that fewer cuts are needed.",
     source: "our own starting value",
     when: When::Chosen(&READING_SHOWS, &["base", "tip"]),
 };

@@ -41,7 +41,7 @@ fn a_lesson_is_followed_done_and_left_and_the_job_comes_back() {
         assert_address_holds(browser, &job, "a job lies on the desk");
 
         browser.click("#lessons a[href='#lesson=thin-ring']");
-        assert_shows(browser, &start(lesson("thin-ring")), UnitSystem::Metric, "the lesson’s own set-up");
+        assert_shows(browser, &start(lesson("thin-ring")), UnitSystem::Metric, "the lesson's own set-up");
         says(browser, "1 of 2 met", "the start does not do");
         browser.eventually("document.activeElement.id", &json!("lesson"), "the keyboard is where the lesson is");
         browser.eventually(DONE, &done(&[]), "no lesson is done");

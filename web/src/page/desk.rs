@@ -20,7 +20,7 @@ use super::window::Tracing;
 use crate::units::Units;
 
 /// Told when an answer is taken back with the size it was given for.
-const ASKED_AGAIN: &str = "The jaws’ size has changed, so “Mounted as before” is open again: it was answered for the size before. Undo brings both back.";
+const ASKED_AGAIN: &str = "The jaws' size has changed, so “Mounted as before” is open again: it was answered for the size before. Undo brings both back.";
 /// Radii nearer than this are the same, m.
 const SAME_SIZE: f64 = 1e-9;
 
