@@ -94,6 +94,21 @@ fn a_locked_frame_can_be_read_and_opened_but_not_changed_and_keeps_nothing() {
 }
 
 #[test]
+fn the_height_is_told_where_the_frame_is_far_from_what_is_in_sight() {
+    let (_folder, host) = wiki(&format!(
+        "<p style='height: 9000px'>Much before it.</p>
+        <iframe src='holdround.html{LOCKED}' width='100%' height='300' sandbox='allow-scripts'></iframe>"
+    ));
+    let browser = Browser::open(Viewport::TABLET);
+    browser.goto(&format!("{}wiki.html", host.url()));
+    browser.eventually(
+        "heights.some((height) => height > 1000) && scrollY === 0",
+        &json!(true),
+        "told without scrolling",
+    );
+}
+
+#[test]
 fn the_page_around_is_told_the_height_whenever_it_changes() {
     let frame =
         format!("<iframe src='holdround.html{LOCKED}' width='100%' height='300' sandbox='allow-scripts'></iframe>");

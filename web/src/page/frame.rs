@@ -6,7 +6,7 @@
 use js_sys::{Object, Reflect};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use web_sys::{Element, HtmlInputElement, HtmlSelectElement, ResizeObserver};
+use web_sys::{Element, HtmlInputElement, HtmlSelectElement, ResizeObserver, Window};
 
 use super::Page;
 use super::address;
@@ -106,28 +106,35 @@ impl Page {
     }
 }
 
-/// Tells the page around this one how high it is, now and whenever that changes. Only a number is told, and so anyone
-/// may hear it.
-pub(super) fn tell_height() {
-    let Some(window) = web_sys::window() else { return };
-    let Some(around) = window.parent().ok().flatten() else { return };
-    let Some(body) = root::document().and_then(|document| document.body()) else { return };
-    if Object::is(&around, &window) {
-        return;
-    }
-    let measured: Element = body.clone().into();
-    let tell = Closure::<dyn Fn()>::new(move || {
-        let message = Object::new();
-        let _set = Reflect::set(&message, &"holdround".into(), &"height".into());
-        let _set =
-            Reflect::set(&message, &"height".into(), &measured.get_bounding_client_rect().height().ceil().into());
-        let _told = around.post_message(&message, "*");
-    });
+/// Tells the page around this one how high it is, whenever that changes.
+pub(super) fn keep_telling_height() {
+    let Some(body) = body().filter(|_| around().is_some()) else { return };
+    let tell = Closure::<dyn Fn()>::new(tell_height);
     if let Ok(observer) = ResizeObserver::new(tell.as_ref().unchecked_ref()) {
         observer.observe(&body);
     }
     // It is told for as long as the page is open.
     tell.forget();
+}
+
+/// Tells it now: far from what is in sight a browser notices no change by itself. Only a number is told, and so anyone may
+/// hear it.
+pub(super) fn tell_height() {
+    let Some((around, body)) = around().zip(body()) else { return };
+    let message = Object::new();
+    let _set = Reflect::set(&message, &"holdround".into(), &"height".into());
+    let _set = Reflect::set(&message, &"height".into(), &body.get_bounding_client_rect().height().ceil().into());
+    let _told = around.post_message(&message, "*");
+}
+
+fn body() -> Option<Element> {
+    root::document()?.body().map(Into::into)
+}
+
+/// The window around this one.
+fn around() -> Option<Window> {
+    let window = web_sys::window()?;
+    window.parent().ok().flatten().filter(|around| !Object::is(around, &window))
 }
 
 #[cfg(test)]

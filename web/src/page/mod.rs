@@ -203,7 +203,7 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
     if own {
         records_store::open();
     }
-    frame::tell_height();
+    frame::keep_telling_height();
     if first { events::listen() } else { Ok(()) }
 }
 

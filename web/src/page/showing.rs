@@ -3,7 +3,7 @@
 use holdround_core::setup::INPUTS;
 
 use super::desk::Desk;
-use super::{Page, SLICE, fields, motion, now};
+use super::{Page, SLICE, fields, frame, motion, now};
 use crate::root;
 use crate::view::{
     Stage, face, findings_list, inputs, notes, notices, own as own_view, paper, play_bar, records as records_view,
@@ -45,6 +45,7 @@ impl Page {
                 self.show_files();
                 self.lock_fields();
                 dress(&self.desk);
+                frame::tell_height();
                 return self.speaking.restart();
             }
         }
