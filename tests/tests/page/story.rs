@@ -58,6 +58,7 @@ fn assert_stands_still(browser: &Browser, claim: &str) {
 fn fingers_go_through_the_job_and_the_set_up_stays_as_it_is() {
     on_both_pages(Viewport::TABLET, |browser, _| {
         come_to_rest(browser);
+        browser.wait_until("location.hash");
         let (entries, drawn) = (told(browser, ENTRIES), told(browser, DRAWN));
         tell(browser);
         let last = steps(browser) - 1;
