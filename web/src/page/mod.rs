@@ -235,7 +235,7 @@ impl Page {
                 self.regions.show("verdict", title_block::show(&self.desk));
                 self.show_lesson();
                 dress(&self.desk);
-                self.draw_anew();
+                self.draw_from(1);
             }
             self.draw_on(begun);
         } else if self.desk.waiting.is_none() {
@@ -271,8 +271,13 @@ impl Page {
 
     /// Begins to draw what was found, step by step.
     fn draw_anew(&mut self) {
+        self.draw_from(0);
+    }
+
+    /// The same from a later step on; those before it have just been done.
+    fn draw_from(&mut self, step: usize) {
         self.regions.drop_held();
-        self.drawing = Some(0);
+        self.drawing = Some(step);
         self.working.now();
     }
 
