@@ -157,6 +157,7 @@ fn window_and_comparison_keep_the_rules_and_fit_every_screen() {
 
 /// Has the jaws compared.
 fn compare(browser: &Browser) {
+    browser.wait_until("document.querySelector('#compare')");
     browser.execute("document.querySelector('#compare').closest('details')?.setAttribute('open', '')", Vec::new());
     browser.tap("#compare");
     let compared = "document.querySelector('#compare-state').textContent.includes('All compared')";

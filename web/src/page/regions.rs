@@ -16,7 +16,7 @@ use patch::patch;
 #[derive(Debug, Default)]
 pub(crate) struct Regions {
     shown: BTreeMap<String, String>,
-    /// What is to be shown later, all at once.
+    /// What is to be shown later, one after another.
     held: Vec<(String, String)>,
     holding: bool,
 }
