@@ -12,27 +12,52 @@ async function start() {
   }
 }
 
-const HOST =
-  "A part of it did not arrive, or not whole. Fetch it anew. If that does not help, open holdround.html from the same " +
-  "folder, the whole page in one file, and tell whoever looks after the host: every file of the site must be there. ";
+// What may have to be said before the module, which has all other words, or without it.
+const ENGLISH = {
+  failed: "Holdround could not start. What you typed before is still kept. ",
+  host:
+    "A part of it did not arrive, or not whole. Fetch it anew. If that does not help, open holdround.html from the same " +
+    "folder, the whole page in one file, and tell whoever looks after the host: every file of the site must be there. ",
+  damaged: "The file is damaged: get it anew. ",
+  needs: "It needs WebAssembly; a browser brought up to date has it. ",
+  said: "What the browser said: ",
+  fetch: "Fetch it anew",
+  unreachable: "The host cannot be reached now. Nothing was changed; try again later.",
+  ready: "A new version of Holdround is ready. ",
+  use: "Use the new version",
+};
+const GERMAN = {
+  failed: "Holdround konnte nicht starten. Frühere Eingaben sind noch gespeichert. ",
+  host:
+    "Ein Teil kam nicht oder nicht ganz an. Neu laden. Hilft das nicht, holdround.html aus demselben Ordner öffnen – die " +
+    "ganze Seite in einer Datei – und es dem sagen, der den Server betreut: Jede Datei der Seite muss dort liegen. ",
+  damaged: "Die Datei ist beschädigt: neu beschaffen. ",
+  needs: "Sie braucht WebAssembly; ein aktueller Browser hat es. ",
+  said: "Meldung des Browsers: ",
+  fetch: "Neu laden",
+  unreachable: "Der Server ist jetzt nicht erreichbar. Es wurde nichts geändert; später noch einmal versuchen.",
+  ready: "Eine neue Version von Holdround ist bereit. ",
+  use: "Neue Version verwenden",
+};
+
+// The language of the page; before it has started, that of the browser.
+function say(what) {
+  const language = document.documentElement.dataset.theme ? document.documentElement.lang : navigator.language;
+  return (language.startsWith("de") ? GERMAN : ENGLISH)[what];
+}
 
 function sayItFailed(reason) {
   const words = document.createElement("p");
   words.setAttribute("role", "alert");
   const works = typeof WebAssembly === "object";
   const onHost = works && !document.getElementById("module");
-  words.textContent =
-    "Holdround could not start. What you typed before is still kept. " +
-    (onHost ? HOST : works ? "The file is damaged: get it anew. " : "It needs WebAssembly; a browser brought up to date has it. ") +
-    `What the browser said: ${reason}`;
+  words.textContent = say("failed") + say(onHost ? "host" : works ? "damaged" : "needs") + say("said") + reason;
   document.querySelector("main").replaceChildren(words);
   if (!onHost) return;
   const button = document.createElement("button");
   button.type = "button";
-  button.textContent = "Fetch it anew";
-  button.addEventListener("click", () =>
-    fetchAnew().catch(() => (words.textContent = "The host cannot be reached now. Nothing was changed; try again later.")),
-  );
+  button.textContent = say("fetch");
+  button.addEventListener("click", () => fetchAnew().catch(() => (words.textContent = say("unreachable"))));
   words.after(button);
 }
 
@@ -52,10 +77,10 @@ async function fetchAnew() {
 
 function offerUpdate(waiting) {
   const words = document.createElement("p");
-  words.textContent = "A new version of Holdround is ready. ";
+  words.textContent = say("ready");
   const button = document.createElement("button");
   button.type = "button";
-  button.textContent = "Use the new version";
+  button.textContent = say("use");
   button.addEventListener(
     "click",
     () => {

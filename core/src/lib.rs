@@ -46,7 +46,7 @@
 //! let mut sampling = SampleWork::new(&setup);
 //! while sampling.step(&mut engine) {}
 //! let sampled: &Sampled = sampling.sampled().unwrap();
-//! assert!(sampled.words().contains('%'), "{}", sampled.words());
+//! assert!(sampled.words().contains("%"), "{}", sampled.words());
 //! assert!(sampled.outputs.iter().all(|SampledOutput { good, .. }| (0.0..=1.0).contains(good)));
 //!
 //! // Which diameter to bore to.
@@ -84,7 +84,7 @@ pub mod stroke;
 
 pub use holdround_mechanics::{
     bore, contact, cutting, grip, hold, indicator, jaw, jaw_spring, part, quantity, ring, roundness, sampling, sqrt,
-    taper, window,
+    taper, text, window,
 };
 
 pub use evaluate::{

@@ -147,7 +147,7 @@ fn a_best_bore_at_the_end_of_the_search_is_not_told_as_one() {
         let best = &choice.findings[0];
         let [at, from, to] = [best.value.clone().unwrap(), best.steps[0].given[0].value, best.steps[0].given[1].value];
         assert_eq!(choice.at_end, at <= from || at >= to, "{}: {at} in {from} to {to}", example.id);
-        let told = best.name.starts_with("End of the search") && !best.name.contains("best");
+        let told = best.name.to_string().starts_with("End of the search") && !best.name.contains("best");
         assert_eq!(told, choice.at_end, "{}: {}", example.id, best.name);
         let least = choice.curve.iter().map(|[_, roundness]| *roundness).fold(f64::INFINITY, f64::min);
         let ends = [choice.curve[0], choice.curve[choice.curve.len() - 1]];

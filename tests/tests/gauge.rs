@@ -9,6 +9,7 @@
 use holdround_core::findings::Findings;
 use holdround_core::quantity::UnitSystem;
 use holdround_core::setup::{Entries, Setup};
+use holdround_core::text::ENGLISH;
 use holdround_core::{Comparison, Engine, OpeningWork, ROWS, SampleWork, WindowWork, evaluate, jaw_program};
 use holdround_tests::job::enter;
 
@@ -107,7 +108,8 @@ fn findings_by_the_gauge_are_those_of_a_plate_that_says_the_same() {
             assert!(alike(a, b), "{id}: band and limit {:?} and {:?}", ends(one), ends(other));
         }
     }
-    let [one, other] = [gauge(0.7), plate(0.7)].map(|grip| jaw_program(&job(&grip), UnitSystem::Metric).unwrap());
+    let [one, other] =
+        [gauge(0.7), plate(0.7)].map(|grip| jaw_program(&job(&grip), UnitSystem::Metric, ENGLISH).unwrap());
     assert_eq!(one, other, "the program and its heading");
     let worked_out = |findings: &Findings| findings.cautions.iter().any(|one| one.says.contains("not measured"));
     assert!(worked_out(&by_plate) && !worked_out(&by_gauge), "only the plate's grip is called worked out");
@@ -188,7 +190,7 @@ fn other_jaws_are_compared_by_the_gauge() {
         let told: Vec<(String, Vec<Option<f64>>)> = comparison
             .done()
             .iter()
-            .map(|one| (one.choice.differs.clone(), ROWS.iter().map(|row| one.value(row)).collect()))
+            .map(|one| (one.choice.differs.to_string(), ROWS.iter().map(|row| one.value(row)).collect()))
             .collect();
         told
     };

@@ -49,11 +49,11 @@ fn value(findings: &Findings, id: &str) -> f64 {
 }
 
 fn refusal(findings: &Findings, id: &str) -> String {
-    findings.get(id).unwrap_or_else(|| panic!("no finding {id}")).value.clone().unwrap_err()
+    findings.get(id).unwrap_or_else(|| panic!("no finding {id}")).value.clone().unwrap_err().to_string()
 }
 
 fn caution(findings: &Findings, id: &str) -> String {
-    findings.get(id).and_then(|finding| finding.caution.clone()).unwrap_or_default()
+    findings.get(id).and_then(|finding| finding.caution.as_ref()).map(ToString::to_string).unwrap_or_default()
 }
 
 #[test]

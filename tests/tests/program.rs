@@ -5,9 +5,11 @@
 
 use std::collections::BTreeSet;
 
+use holdround_core::jaw_program;
 use holdround_core::program::{Cutting, Heading, JawCut, Plan, PlanError, STAND_OFF, Tool, least_relief_width, text};
 use holdround_core::quantity::UnitSystem;
 use holdround_core::setup::{Entries, Setup, Side};
+use holdround_core::text::{ENGLISH, Language, Text};
 use holdround_tests::program_reader::{Block, Motion, read, run};
 use proptest::prelude::*;
 
@@ -113,7 +115,7 @@ fn wanted(cut: &JawCut, sign: f64, z: f64) -> f64 {
 }
 
 fn heading(case: &Case) -> Heading<'static> {
-    Heading { inch: case.inch, backward: false, speed: 500, number: "7", name: "case", notes: &[] }
+    Heading { inch: case.inch, backward: false, speed: 500, number: "7", name: "case", notes: &[], language: ENGLISH }
 }
 
 proptest! {
@@ -191,7 +193,7 @@ proptest! {
             inch: false,
         };
         let plan = Plan::new(&case.cut, &case.tool, &case.cutting).unwrap();
-        let notes = [note];
+        let notes = [Text::typed(note)];
         let program = text(&plan, &Heading { name: &name, number: &number, notes: &notes, ..heading(&case) });
         prop_assert!(program.is_ascii(), "plain text only: {program}");
         let plain = text(&plan, &Heading { name: "", number: "", ..heading(&case) });
@@ -214,6 +216,25 @@ fn the_reader_refuses_what_is_no_such_program() {
 }
 
 #[test]
+fn letters_that_no_control_shows_are_written_out() {
+    fn german(words: &str) -> &str {
+        if words == "Straight, no taper" { "Gerade, für größere Hülsen" } else { words }
+    }
+    let mut entries = Entries::default();
+    entries.set("boring.name", "Öse");
+    let german = Language { words: german, decimal: ',' };
+    let program = jaw_program(&Setup::read(&entries).unwrap(), UnitSystem::Metric, german).unwrap();
+    assert!(program.contains("(OESE)") && program.contains("(GERADE, FUER GROESSERE HUELSEN)"), "{program}");
+    let comments = program.lines().filter(|line| line.starts_with('('));
+    assert!(comments.clone().any(|line| line.contains("0,4 MM")), "the decimal sign of the language: {program}");
+    let blocks = program.lines().filter(|line| !line.starts_with('('));
+    assert!(
+        blocks.clone().count() > 5 && blocks.clone().all(|line| !line.contains(',')),
+        "and of the control: {program}"
+    );
+}
+
+#[test]
 fn the_program_of_a_job_uses_plain_words_alone_and_says_what_to_set() {
     for (units, side, spindle) in
         [("mm", "outside", "forward"), ("inch", "inside", "backward"), ("inch", "outside", "forward")]
@@ -222,7 +243,7 @@ fn the_program_of_a_job_uses_plain_words_alone_and_says_what_to_set() {
         for (path, text) in [("boring.units", units), ("grip.side", side), ("boring.spindle", spindle)] {
             assert!(entries.set(path, text), "{path} is an input");
         }
-        let program = holdround_core::jaw_program(&Setup::read(&entries).unwrap(), UnitSystem::Metric).unwrap();
+        let program = jaw_program(&Setup::read(&entries).unwrap(), UnitSystem::Metric, ENGLISH).unwrap();
         let blocks = read(&program).unwrap();
         let words: BTreeSet<String> = blocks
             .iter()
@@ -235,7 +256,7 @@ fn the_program_of_a_job_uses_plain_words_alone_and_says_what_to_set() {
         assert_eq!(words, wanted, "{program}");
         assert!(program.contains("(STRAIGHT, NO TAPER)"), "{program}");
         entries.set("jaws.taper", "-20 µm");
-        let leaning = holdround_core::jaw_program(&Setup::read(&entries).unwrap(), UnitSystem::Metric).unwrap();
+        let leaning = jaw_program(&Setup::read(&entries).unwrap(), UnitSystem::Metric, ENGLISH).unwrap();
         assert!(leaning.replace(")\n(", " ").contains("ON DIAMETER, LESS METAL AT THE FRONT"), "{leaning}");
         assert!(program.contains("(UNPROVEN: RUN IN AIR FIRST"), "{program}");
         let unit = if units == "inch" { "INCHES, ABSOLUTE" } else { "MILLIMETRES, ABSOLUTE" };

@@ -200,7 +200,7 @@ proptest! {
         let (one, two) = (at(friction), at(friction * more));
         let told = |findings: &Findings| {
             let finding = findings.get("hold.factor").unwrap();
-            finding.value.clone().ok().map(|value| (value, finding.caution.clone().unwrap_or_default()))
+            finding.value.clone().ok().map(|value| (value, finding.caution.as_ref().map(ToString::to_string).unwrap_or_default()))
         };
         if let (Some((one, how)), Some((two, then))) = (told(&one), told(&two)) {
             prop_assert!(two >= one * (1.0 - SOLVER), "more friction holds no less: {one}, {two}");

@@ -135,7 +135,10 @@ fn where_the_part_gives_more_at_the_base_jaws_are_cut_straight_and_the_part_is_n
     let findings = found(&mut Engine::default(), &start(&answers).unwrap());
     assert!(value(&findings, "taper.right").abs() < 1e-12, "never less metal at the tip for what the part gives");
     let told = findings.get("taper.right").unwrap().caution.as_ref().unwrap();
-    assert!(told.starts_with("Cut straight") && told.contains("The part gives more at the base"), "and why: {told}");
+    assert!(
+        told.to_string().starts_with("Cut straight") && told.contains("The part gives more at the base"),
+        "and why: {told}"
+    );
     assert!(!told.contains("ring"), "the ring is not blamed: {told}");
     assert!(value(&findings, "taper.even") < 0.0, "which is what the contact asks for");
 }

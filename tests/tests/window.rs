@@ -6,6 +6,7 @@
 use holdround_core::examples::EXAMPLES;
 use holdround_core::quantity::UnitSystem;
 use holdround_core::setup::{Entries, Setup};
+use holdround_core::text::ENGLISH;
 use holdround_core::window::Keep;
 use holdround_core::{Effort, Engine, OpeningWork, Window, WindowWork};
 use holdround_tests::job::enter;
@@ -325,7 +326,7 @@ fn two_pressures_hold_each_cut_at_its_own_and_leave_the_shape_of_the_last() {
     assert!(value(&two, "pressure.finish") == 0.8e6 && value(&two, "pressure.set") == 2e6, "both are told");
     let job = setup(&entries(&[&[("run.pressures", "two")]]));
     assert!(
-        holdround_core::jaw_program(&job, UnitSystem::Metric).unwrap().contains("ROUGHED AT 1.5 MPA"),
+        holdround_core::jaw_program(&job, UnitSystem::Metric, ENGLISH).unwrap().contains("ROUGHED AT 1.5 MPA"),
         "the program carries both"
     );
     let mut higher = Entries::default();

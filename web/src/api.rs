@@ -88,7 +88,7 @@ fn listed(faults: &[Fault]) -> Array {
     faults
         .iter()
         .map(|fault| {
-            let told = |text: &String| JsValue::from_str(text);
+            let told = |text: &dyn ToString| JsValue::from_str(&text.to_string());
             object(&[
                 ("path", told(&fault.path)),
                 ("name", told(&fault.name)),

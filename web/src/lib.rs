@@ -5,6 +5,7 @@
 
 pub mod api;
 mod document;
+mod language;
 mod page;
 mod root;
 mod units;
@@ -21,5 +22,5 @@ use wasm_bindgen::prelude::wasm_bindgen;
 #[wasm_bindgen(start)]
 pub fn start() -> Result<(), JsValue> {
     console_error_panic_hook::set_once();
-    root::by_id(root::PLACE).map_or(Ok(()), |place| page::open(&place))
+    if root::by_id(root::PLACE).is_some() { page::open() } else { Ok(()) }
 }

@@ -2,6 +2,8 @@
 
 use holdround_core::quantity::{Kind, Unit, UnitSystem, shown};
 
+use crate::language::number;
+
 /// The units the reader chose.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Units {
@@ -28,8 +30,9 @@ impl Units {
         }
     }
 
-    /// `si` with its unit, to the decimals customary for the unit.
+    /// `si` with its unit, to the decimals customary for the unit and with the decimal sign of the
+    /// language that is spoken.
     pub(crate) fn show(&self, kind: Kind, si: f64) -> String {
-        shown(si, self.unit(kind))
+        number(shown(si, self.unit(kind)))
     }
 }

@@ -29,6 +29,7 @@ pub mod sorting;
 mod square_root;
 mod student;
 pub mod taper;
+pub mod text;
 pub mod window;
 
 pub use square_root::sqrt;

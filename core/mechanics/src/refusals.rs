@@ -67,7 +67,7 @@ fn grips_name_what_was_given_and_what_is_allowed() {
     use GripError as G;
     let range = G::OutOfRange { input: Input::Efficiency, value: 1.25, least: 0.0, greatest: 1.0 };
     told(&[
-        (&range, &["Efficiency", "1.25", "0 and 1"]),
+        (&range, &["efficiency", "1.25", "0 and 1"]),
         (&G::RodFillsBore { rod: 0.06, bore: 0.05 }, &["0.06 m", "0.05 m"]),
         (&G::TooFewReadings { given: 1 }, &["1 readings", "two"]),
         (&G::OnePressureOnly, &["one pressure"]),
@@ -85,7 +85,7 @@ fn jaws_name_what_was_given_and_what_is_allowed() {
     let range = J::OutOfRange { dimension: Dimension::Height, value: -0.5, least: 0.001, greatest: 2.0 };
     let overlap = J::Overlap { dimension: Dimension::Width, value: 0.125, limit: 0.0625 };
     told(&[
-        (&range, &["Height", "-0.5", "0.001 and 2"]),
+        (&range, &["height", "-0.5", "0.001 and 2"]),
         (&J::WiderThanGrip { width: 0.25, limit: 0.125 }, &["0.25 m", "0.125 m"]),
         (&J::NothingBehindFace { length: 0.0625, limit: 0.07 }, &["0.0625 m", "0.07 m"]),
         (&J::BoredThrough { depth: 0.05, limit: 0.04 }, &["0.05 m", "0.04 m"]),

@@ -1,7 +1,5 @@
 //! The diameter to bore to and what it does to the part, as findings.
 
-use alloc::format;
-use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::elastic::{Elasticity, Work};
@@ -17,6 +15,7 @@ use crate::findings::{Finding, Scene, Step, term};
 use crate::part::Side as SurfaceSide;
 use crate::quantity::{Kind, Length};
 use crate::setup::{Setup, Side};
+use crate::text::Text;
 
 use uom::si::length::meter;
 
@@ -126,24 +125,24 @@ impl Engine {
     #[must_use]
     pub fn bore_choice(&mut self, setup: &Setup) -> BoreChoice {
         while self.prepare(setup) != Progress::Done {}
-        let refused = |why: &str| BoreChoice {
+        let refused = |why: Text| BoreChoice {
             curve: Vec::new(),
             at_end: false,
             findings: [Finding::refused("bore.best", BEST, Kind::Length, why)].into(),
         };
         let elastic = match &self.kept {
             Some((_, Work::Done(elastic))) => elastic,
-            Some((_, Work::Refused(why))) => return refused(why),
-            _ => return refused("The jaws cannot be as described."),
+            Some((_, Work::Refused(why))) => return refused(why.clone()),
+            _ => return refused("The jaws cannot be as described.".into()),
         };
         let (mut unheard, mut unseen) = (Vec::new(), Scene::default());
         let jaw = jaw::tell(setup, &mut unheard, &mut unseen);
         let rest = grip_at_rest::tell(setup, &mut unheard);
         let spinning =
             jaw.zip(rest).and_then(|(jaw, rest)| grip_at_speed::tell(setup, &jaw, rest, &mut unheard, &mut unseen));
-        let Some(spinning) = spinning else { return refused("There is no grip to squeeze the part with.") };
+        let Some(spinning) = spinning else { return refused("There is no grip to squeeze the part with.".into()) };
         study(setup, elastic, &spinning)
-            .unwrap_or_else(|| refused("No round surface is named, or no contact is found."))
+            .unwrap_or_else(|| refused("No round surface is named, or no contact is found.".into()))
     }
 }
 
@@ -160,8 +159,8 @@ fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<Bor
         worst(setup, elastic, &elastic.usual, &contacts)
     };
     let mut findings = Vec::new();
-    let mut told = |id: &'static str, name: &str, value: f64, caution: &str| {
-        let name = format!("Roundness after release, {name}");
+    let mut told = |id: &'static str, name: Text, value: f64, caution: &'static str| {
+        let name = Text::of("Roundness after release, {}").with(name);
         findings.push(
             Finding::new(id, name, Kind::Departure, value).caution(caution).entry("jaws.bored_diameter").step(Step {
                 says: "Worst of every round surface, on the largest and on the smallest part",
@@ -173,9 +172,19 @@ fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<Bor
         );
     };
     let at_nominal = of(nominal)?;
-    told("bore.nominal.roundness", "bored to nominal", at_nominal, "To nominal.");
-    told("bore.larger.roundness", "bored a thousandth of an inch too large", of(nominal + MISS)?, "On diameter.");
-    told("bore.smaller.roundness", "bored a thousandth of an inch too small", of(nominal - MISS)?, "On diameter.");
+    told("bore.nominal.roundness", "bored to nominal".into(), at_nominal, "To nominal.");
+    told(
+        "bore.larger.roundness",
+        "bored a thousandth of an inch too large".into(),
+        of(nominal + MISS)?,
+        "On diameter.",
+    );
+    told(
+        "bore.smaller.roundness",
+        "bored a thousandth of an inch too small".into(),
+        of(nominal - MISS)?,
+        "On diameter.",
+    );
     let range =
         [nominal + setup.grip.lower_deviation.value - BEYOND, nominal + setup.grip.upper_deviation.value + BEYOND];
     let mut found = best(range, &mut of)?;
@@ -191,11 +200,11 @@ fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<Bor
     } else {
         "The search may stop a few percent short of the least."
     };
-    told("bore.best.roundness", bored_to, found.value, short);
+    told("bore.best.roundness", bored_to.into(), found.value, short);
     if let Some([even, rigid]) = bounds(setup, elastic, spinning, found.at) {
         let bound = "A bound: real jaws lie between even and rigid ones.";
-        told("bore.best.even", &format!("{bored_to}, if the jaws pressed evenly"), even, bound);
-        told("bore.best.rigid", &format!("{bored_to}, if the jaws were rigid"), rigid, bound);
+        told("bore.best.even", Text::of("{}, if the jaws pressed evenly").with(bored_to), even, bound);
+        told("bore.best.rigid", Text::of("{}, if the jaws were rigid").with(bored_to), rigid, bound);
     }
     let words = match setup.grip.side {
         Side::Inside => {
@@ -208,7 +217,7 @@ fn study(setup: &Setup, elastic: &Elasticity, spinning: &Spinning) -> Option<Bor
     };
     findings.insert(
         0,
-        Finding::new("bore.best", best_name, Kind::Length, found.at).caution(words.to_string()).entry("jaws.bored_diameter").step(
+        Finding::new("bore.best", best_name, Kind::Length, found.at).caution(words).entry("jaws.bored_diameter").step(
             Step {
                 says: "Where the worst roundness over both ends of the tolerance is least: seven diameters, then a golden section",
                 formula: "min over D_b of max RONt",

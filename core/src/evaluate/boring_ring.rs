@@ -1,17 +1,16 @@
 //! The boring ring or plug, as findings.
 
-use alloc::format;
-use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::groove;
-use super::placing::{Line, refuse, tell_length};
+use super::placing::{Line, length_of, refuse, tell_length};
 use crate::boring_ring::{Bearing, Groove, Place, Ring, bar_clearance, below_bore, cut_clearance, gauged_diameter};
 use crate::findings::{BearingChoice, Finding, Placing, RingSection, Scene, Sense};
 use crate::grip::Side;
 use crate::quantity::Kind;
 use crate::setup::{OwnRing, Plan, Setup};
 use crate::stroke::Placed;
+use crate::text::Text;
 
 pub(super) const SKETCH: &str = "geometry of the jaw on its ring";
 /// How far the ring's height may be from the one entered with the jaws before that is told, m.
@@ -171,17 +170,16 @@ impl<'a> Job<'a> {
             refuse(found, "ring.diameter", name, Kind::Length, why, "ring.bearing");
             return None;
         };
-        let others: Vec<_> = ways.iter().filter(|way| way.clears).map(|way| words(way.bearing)).collect();
+        let mut others = ways.iter().filter(|way| way.clears).map(|way| words(way.bearing).into()).peekable();
         let clears = ways.iter().any(|way| way.bearing == key(bearing) && way.clears);
-        let caution = match (clears, others.is_empty()) {
-            (true, _) => String::new(),
-            (false, false) => format!("It would not clear the cut; {} would.", others.join(" or ")),
-            (false, true) => {
-                "It would not clear the cut, nor would any other: cut a groove for a ring of its own.".to_string()
+        let caution = (!clears).then(|| {
+            if others.peek().is_none() {
+                "It would not clear the cut, nor would any other: cut a groove for a ring of its own.".into()
+            } else {
+                Text::of("It would not clear the cut; {} would.").with(Text::row(others, " or "))
             }
-        };
-        tell_length(
-            found,
+        });
+        let finding = length_of(
             &Line {
                 id: "ring.diameter",
                 name,
@@ -198,13 +196,14 @@ impl<'a> Job<'a> {
             },
             diameter,
             None,
-            &caution,
+            "",
             &[
                 self.placed.screws[0] - self.placed.bored_at + middle,
                 self.plan.blank.counterbore,
                 self.place.radius(0.0, middle),
             ],
         );
+        found.push(Finding { caution, ..finding });
         Some(self.used().map_or_else(|| Ring::to_make(bearing, side, diameter, self.plan.section), |own| own.ring))
     }
 

@@ -1,7 +1,5 @@
 //! What must be heeded: limits broken, what the model leaves out, and what stands on every job.
 
-use alloc::format;
-use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::bore::TOO_LITTLE;
@@ -10,6 +8,7 @@ use super::recut::WASTED;
 use crate::findings::{Caution, Finding, Mark, Weight};
 use crate::jaw::BoredJaw;
 use crate::setup::{GripFrom, Setup};
+use crate::text::Text;
 
 /// Cautions that stand wherever a number is acted on.
 const STANDING: [&str; 6] = [
@@ -28,7 +27,7 @@ pub(super) fn of(setup: &Setup, jaw: Option<&BoredJaw>, found: &[Finding]) -> Ve
         let repeated = finding.id.starts_with("shape.") && finding.id.matches('.').count() > 1;
         (!repeated).then(|| Caution {
             weight: Weight::Stop,
-            says: format!("{} is beyond its limit: {}.", finding.name, limit.origin),
+            says: Text::of("{} is beyond its limit: {}.").with(finding.name.clone()).with(limit.origin.clone()),
             entry: finding.entry,
         })
     });
@@ -40,11 +39,10 @@ pub(super) fn of(setup: &Setup, jaw: Option<&BoredJaw>, found: &[Finding]) -> Ve
     });
     let model = wasted.into_iter().chain(left_out(setup, jaw)).map(|(says, entry)| Caution {
         weight: Weight::Model,
-        says: says.to_string(),
+        says: says.into(),
         entry,
     });
-    let standing =
-        STANDING.iter().map(|says| Caution { weight: Weight::Standing, says: (*says).to_string(), entry: None });
+    let standing = STANDING.iter().map(|says| Caution { weight: Weight::Standing, says: (*says).into(), entry: None });
     beyond.chain(model).chain(standing).collect()
 }
 

@@ -2,7 +2,6 @@
 
 use alloc::borrow::ToOwned;
 use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::engine::Engine;
@@ -14,6 +13,7 @@ use crate::setup::chuck_inputs::JAW_COUNT;
 use crate::setup::jaw_inputs::{BORED_DIAMETER, JAW_ANGLE, JAW_KIND, JAW_MATERIAL};
 use crate::setup::part_inputs::GRIP_SIDE;
 use crate::setup::{Entries, Form, Input, Setup};
+use crate::text::Text;
 
 /// Share of the circle that wide jaws wrap where their number changes, so that as many fit.
 const WIDE_SHARE: f64 = 0.75;
@@ -88,7 +88,7 @@ pub const ROWS: [Row; 7] = [
 #[derive(Clone, Debug, PartialEq)]
 pub struct Choice {
     /// What differs from the jaws set; empty for those themselves.
-    pub differs: String,
+    pub differs: Text,
     /// The whole set-up with these jaws.
     pub entries: Entries,
 }
@@ -111,7 +111,7 @@ pub struct Compared {
     /// The choice.
     pub choice: Choice,
     /// What is found with these jaws, or why they do not serve.
-    pub fitted: Result<Fitted, String>,
+    pub fitted: Result<Fitted, Text>,
 }
 
 impl Compared {
@@ -162,7 +162,8 @@ impl Comparison {
                 }
             },
             Err(faults) => {
-                Err(faults.first().map_or_else(String::new, |fault| format!("{}: {}", fault.name, fault.remedy)))
+                let first = faults.into_iter().next();
+                Err(first.map_or_else(|| "".into(), |fault| Text::of("{}: {}").with(fault.name).with(fault.remedy)))
             }
         };
         self.done.push(Compared { choice, fitted });
@@ -218,8 +219,8 @@ impl Comparison {
 
 /// The jaws set, then others that differ in shape, number, material or the side they grip on.
 fn choices(entries: &Entries) -> Vec<Choice> {
-    let mut choices = Vec::from([Choice { differs: String::new(), entries: entries.clone() }]);
-    let mut add = |differs: &str, changes: &[(&str, &str)]| {
+    let mut choices = Vec::from([Choice { differs: "".into(), entries: entries.clone() }]);
+    let mut add = |differs: Text, changes: &[(&str, &str)]| {
         let mut entries = entries.clone();
         for (path, text) in changes {
             if text.is_empty() {
@@ -228,7 +229,7 @@ fn choices(entries: &Entries) -> Vec<Choice> {
                 entries.set(path, text);
             }
         }
-        choices.push(Choice { differs: differs.to_owned(), entries });
+        choices.push(Choice { differs, entries });
     };
     let now = |input: &Input| entries.text_or_default(input.path, input).to_owned();
     let count = now(&JAW_COUNT).trim().parse::<u32>().unwrap_or(COUNTS[0]);
@@ -237,8 +238,8 @@ fn choices(entries: &Entries) -> Vec<Choice> {
         for kind in kinds.iter().filter(|kind| kind.key != now(&JAW_KIND)) {
             let words = kind.name.split(':').next().unwrap_or(kind.name);
             match kind.key {
-                "wide" => add(words, &[(JAW_KIND.path, kind.key), (JAW_ANGLE.path, &angle(count))]),
-                key => add(words, &[(JAW_KIND.path, key)]),
+                "wide" => add(words.into(), &[(JAW_KIND.path, kind.key), (JAW_ANGLE.path, &angle(count))]),
+                key => add(words.into(), &[(JAW_KIND.path, key)]),
             }
         }
     }
@@ -249,24 +250,25 @@ fn choices(entries: &Entries) -> Vec<Choice> {
         if wide {
             changes.push((JAW_ANGLE.path, fitting.as_str()));
         }
-        add(&format!("{other} jaws"), &changes);
+        add(Text::of("{} jaws").with(other), &changes);
     }
     for material in MATERIALS.into_iter().filter(|material| *material != now(&JAW_MATERIAL)) {
         let name = crate::materials::find(material).map_or(material, |material| material.name);
-        add(name, &[(JAW_MATERIAL.path, material)]);
+        add(name.into(), &[(JAW_MATERIAL.path, material)]);
     }
     let (side, words) = match now(&GRIP_SIDE).as_str() {
         "outside" => ("inside", "Gripped inside"),
         _ => ("outside", "Gripped outside"),
     };
     // Bored to the other diameter's nominal: the size entered belongs to this side.
-    add(words, &[(GRIP_SIDE.path, side), (BORED_DIAMETER.path, "")]);
+    add(words.into(), &[(GRIP_SIDE.path, side), (BORED_DIAMETER.path, "")]);
     choices
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use alloc::string::{String, ToString};
 
     fn compared(changes: &[(&str, &str)]) -> Comparison {
         let mut entries = Entries::default();
@@ -281,7 +283,7 @@ mod tests {
     #[test]
     fn the_jaws_set_come_first_and_every_other_differs_in_one_thing() {
         let comparison = compared(&[]);
-        let differs: Vec<&str> = comparison.done().iter().map(|one| one.choice.differs.as_str()).collect();
+        let differs: Vec<String> = comparison.done().iter().map(|one| one.choice.differs.to_string()).collect();
         assert_eq!(differs[0], "", "those set are not other than themselves");
         assert!(differs.len() >= 7, "two shapes, two numbers, a material, a side: {differs:?}");
         let set = &comparison.done()[0];

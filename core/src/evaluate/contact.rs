@@ -1,6 +1,5 @@
 //! How the jaws bear on the part, and how hard, as findings.
 
-use alloc::format;
 use alloc::vec::Vec;
 
 use super::elastic::Elasticity;
@@ -14,6 +13,7 @@ use crate::jaw::BoredJaw;
 use crate::quantity::Kind;
 use crate::ring::{Edge, JawLoad};
 use crate::setup::Setup;
+use crate::text::Text;
 
 /// Length over which a peak of contact pressure is averaged, m: a point's own peak depends on the mesh.
 pub(super) const AVERAGED: f64 = 2e-3;
@@ -181,7 +181,7 @@ fn tell_stress(setup: &Setup, jaw: &BoredJaw, spinning: &Spinning, found: &mut V
                 })
         }
         (Err(error), _) | (_, Err(error)) => {
-            Finding::refused("part.stress", name, Kind::Stress, format!("No stress can be given: {error}."))
+            Finding::refused("part.stress", name, Kind::Stress, Text::of("No stress can be given: {}.").with(&error))
         }
     };
     found.push(match setup.part.yield_stress {

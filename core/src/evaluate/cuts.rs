@@ -1,7 +1,6 @@
 //! Each cut's load, as findings.
 
 use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use crate::cutting::{
@@ -11,6 +10,7 @@ use crate::cutting::{
 use crate::findings::{Finding, Step, Term, term};
 use crate::quantity::Kind;
 use crate::setup::{Cut, CutKind, FeedWay, Setup, Turned};
+use crate::text::Text;
 
 /// Point angle of the usual twist drill, rad (118°: common practice, no source).
 const DRILL_POINT: f64 = 118.0 * core::f64::consts::PI / 180.0;
@@ -97,13 +97,18 @@ fn axial(way: FeedWay) -> AxialFeed {
 pub(super) fn tell_forces(
     setup: &Setup,
     at: usize,
-    name: &str,
+    name: &Text,
     cut: &Cut,
     cutting: &CuttingCut,
     found: &mut Vec<Finding>,
 ) {
     let Ok(forces) = cutting.forces() else { return };
-    let force = Finding::new(format!("cuts.{at}.force"), format!("{name}: cutting force"), Kind::Force, forces.cutting);
+    let force = Finding::new(
+        format!("cuts.{at}.force"),
+        Text::of("{}: cutting force").with(name.clone()),
+        Kind::Force,
+        forces.cutting,
+    );
     found.push(match forces.chip {
         Some(chip) => force.step(kienzle(cutting, chip.width, chip.thickness, forces.cutting)),
         None => force.step(Step {
@@ -116,30 +121,40 @@ pub(super) fn tell_forces(
     });
     let torque = forces.torque;
     found.push(
-        Finding::new(format!("cuts.{at}.torque"), format!("{name}: torque on the part"), Kind::Torque, torque).step(
-            Step {
-                says: "Cutting force times the radius at which it acts",
-                formula: "M = F_c r",
-                given: [
-                    term("F_c", forces.cutting, Kind::Force),
-                    term("r", torque / forces.cutting.max(f64::MIN_POSITIVE), Kind::Length),
-                ]
-                .into(),
-                result: term("M", torque, Kind::Torque),
-                source: "definition of torque",
-            },
-        ),
+        Finding::new(
+            format!("cuts.{at}.torque"),
+            Text::of("{}: torque on the part").with(name.clone()),
+            Kind::Torque,
+            torque,
+        )
+        .step(Step {
+            says: "Cutting force times the radius at which it acts",
+            formula: "M = F_c r",
+            given: [
+                term("F_c", forces.cutting, Kind::Force),
+                term("r", torque / forces.cutting.max(f64::MIN_POSITIVE), Kind::Length),
+            ]
+            .into(),
+            result: term("M", torque, Kind::Torque),
+            source: "definition of torque",
+        }),
     );
     let power = forces.torque * setup.speed.value;
-    found.push(Finding::new(format!("cuts.{at}.power"), format!("{name}: power at the cut"), Kind::Power, power).step(
-        Step {
+    found.push(
+        Finding::new(
+            format!("cuts.{at}.power"),
+            Text::of("{}: power at the cut").with(name.clone()),
+            Kind::Power,
+            power,
+        )
+        .step(Step {
             says: "Torque times speed; the drive needs more by its own losses",
             formula: "P = M ω",
             given: [term("M", forces.torque, Kind::Torque), term("ω", setup.speed.value, Kind::RotationalSpeed)].into(),
             result: term("P", power, Kind::Power),
             source: "definition of power",
-        },
-    ));
+        }),
+    );
 }
 
 fn kienzle(cutting: &CuttingCut, width: f64, thickness: f64, force: f64) -> Step {
@@ -192,9 +207,9 @@ pub(super) fn name_of(kind: &CutKind) -> &'static str {
     }
 }
 
-pub(super) fn why(error: &CuttingError) -> String {
+pub(super) fn why(error: &CuttingError) -> Text {
     match error {
         CuttingError::Speed => "A cut given by its power needs a turning spindle.".into(),
-        other => format!("The cut has no force: {other}."),
+        other => Text::of("The cut has no force: {}.").with(other),
     }
 }

@@ -4,14 +4,16 @@
 //! that a page can do the work in slices. What is kept serves every force, speed and bored size.
 
 use alloc::boxed::Box;
-use alloc::string::{String, ToString};
+use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use crate::contact::{Arc, Contact, ContactError, Face, Gap, JawGive};
 use crate::jaw::BoredJaw;
 use crate::jaw_spring::{JawColumn, MasterJaw, Section};
 use crate::part::{Band, Elastic, PartError, PartModel, PartSpring, Profile, Response, Surface};
+use crate::setup::profile_inputs::SURFACE_NAME;
 use crate::setup::{Setup, Side, SurfaceSide};
+use crate::text::Text;
 
 /// Densities of the part's mesh tried in turn.
 pub(super) const DENSITIES: [f64; 5] = [0.6, 1.0, 1.6, 2.5, 4.0];
@@ -132,12 +134,22 @@ fn band_side(side: Side) -> SurfaceSide {
     }
 }
 
+/// Names of the surfaces that every part may have.
+const OUTSIDE: &str = "outside";
+const BORE: &str = "bore";
+
+/// The name of a surface as it is shown: ours in words, one that was typed as it is.
+pub(super) fn surface_name(surface: &Surface) -> Text {
+    let ours = [OUTSIDE, BORE, SURFACE_NAME.default].into_iter().find(|ours| surface.name == *ours);
+    ours.map_or_else(|| Text::typed(&*surface.name), Text::Words)
+}
+
 /// The whole outside and the whole bore, for the drawing, and after them what the user named.
 fn surfaces(setup: &Setup) -> Vec<Surface> {
     let part = &setup.part;
     let whole = [0.0, part.length()];
-    let outside = Surface { name: "outside".to_string(), side: SurfaceSide::Outside, z: whole };
-    let bore = Surface { name: "bore".to_string(), side: SurfaceSide::Bore, z: whole };
+    let outside = Surface { name: OUTSIDE.to_string(), side: SurfaceSide::Outside, z: whole };
+    let bore = Surface { name: BORE.to_string(), side: SurfaceSide::Bore, z: whole };
     let hollow = part.profile.steps().iter().any(|step| step.inner[0] > 0.0 || step.inner[1] > 0.0);
     let named = part.surfaces.iter().map(|surface| Surface {
         name: surface.name.clone(),
@@ -155,7 +167,7 @@ pub(super) enum Work {
     /// All is solved.
     Done(Box<Elasticity>),
     /// It cannot be done, and why.
-    Refused(String),
+    Refused(Text),
 }
 
 /// A shape work half done.
@@ -210,7 +222,7 @@ impl Work {
     pub(super) fn begin(shapes: &Shapes) -> Self {
         match Building::on(shapes, 0, None) {
             Ok(building) => Self::Under(Box::new(building)),
-            Err(error) => Self::Refused(error.to_string()),
+            Err(error) => Self::Refused(Text::from(&error)),
         }
     }
 
@@ -242,15 +254,15 @@ impl Building {
         Ok(Self { model, orders, responses: Vec::new(), mesh, before })
     }
 
-    fn slice(mut self, shapes: &Shapes) -> Result<Work, String> {
+    fn slice(mut self, shapes: &Shapes) -> Result<Work, Text> {
         if let Some(order) = self.orders.pop() {
-            self.responses.push(self.model.respond(order).map_err(|error| error.to_string())?);
+            self.responses.push(self.model.respond(order).map_err(|error| Text::from(&error))?);
             return Ok(Work::Under(Box::new(self)));
         }
         let spring = self.model.gather(self.responses);
-        let rigid = shapes.rigid(&spring).map_err(|error| error.to_string())?;
-        let usual = shapes.elastic(&rigid, 1.0).map_err(|error| error.to_string())?;
-        let lobes = lobes(shapes, &usual, &rigid).map_err(|error| error.to_string())?;
+        let rigid = shapes.rigid(&spring).map_err(|error| Text::from(&error))?;
+        let usual = shapes.elastic(&rigid, 1.0).map_err(|error| Text::from(&error))?;
+        let lobes = lobes(shapes, &usual, &rigid).map_err(|error| Text::from(&error))?;
         let changes = self.before.map(|before| [0, 1, 2].map(|k| change(&before[k], &lobes[k])));
         let settled = changes.is_some_and(|[even, usual, rigid]| even.max(usual).max(rigid / 1.5) <= SETTLED);
         if !settled && self.mesh + 1 < DENSITIES.len() {
@@ -263,12 +275,12 @@ impl Building {
         }
         let change = changes.map(|[even, usual, _]| even.max(usual));
         let softer_stiffer = [1.0 / STIFFNESS_FACTOR, STIFFNESS_FACTOR].map(|factor| shapes.elastic(&rigid, factor));
-        let [softer, stiffer] = softer_stiffer.map(|face| face.map_err(|error| error.to_string()));
+        let [softer, stiffer] = softer_stiffer.map(|face| face.map_err(|error| Text::from(&error)));
         Ok(Work::Done(Box::new(Elasticity {
             usual,
             softer_stiffer: [softer?, stiffer?],
             rigid,
-            column: shapes.column(1.0).ok_or_else(|| ContactError::Give.to_string())?,
+            column: shapes.column(1.0).ok_or_else(|| Text::from(&ContactError::Give))?,
             heights: shapes.heights(&spring.points),
             surfaces: shapes.surfaces.clone(),
             density: DENSITIES[self.mesh],

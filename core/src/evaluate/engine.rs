@@ -102,8 +102,8 @@ impl Engine {
             jaw.zip(rest).and_then(|(jaw, rest)| grip_at_speed::tell(setup, &jaw, rest, &mut found, &mut scene));
         let elastic = match &self.kept {
             Some((_, Work::Done(elastic))) => Ok(elastic),
-            Some((_, Work::Refused(why))) => Err(why.as_str()),
-            _ => Err("The jaws cannot be as described."),
+            Some((_, Work::Refused(why))) => Err(why.clone()),
+            _ => Err("The jaws cannot be as described.".into()),
         };
         let pressed = match (&elastic, &spinning) {
             (Ok(elastic), Some(spinning)) => Some(Pressed::new(setup, elastic, spinning, effort)),
@@ -146,7 +146,7 @@ impl Engine {
                     _ => shape::refuse("There is no grip to finish with.", &mut found),
                 }
             }
-            (Ok(_), Some(Err(error)), ..) => shape::refuse(&alloc::format!("{error}"), &mut found),
+            (Ok(_), Some(Err(error)), ..) => shape::refuse(&error, &mut found),
             (Ok(_), ..) => shape::refuse("There is no grip to squeeze the part with.", &mut found),
             (Err(why), ..) => shape::refuse(why, &mut found),
         }

@@ -1,6 +1,5 @@
 //! What a grip gauge tells of the chuck itself: its condition, and what of the spin force the part feels.
 
-use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::grip_at_rest::{CONFIDENCE, RestGrip, why};
@@ -8,6 +7,7 @@ use crate::findings::{Finding, Step, term};
 use crate::grip::{Cylinder, PistonFace, Plate, SpinLine, SpinReading};
 use crate::quantity::Kind;
 use crate::setup::Setup;
+use crate::text::Text;
 
 /// Said wherever grip at speed hangs on it.
 pub(super) const SHARE_READ: &str =
@@ -46,7 +46,7 @@ pub(super) fn condition(
 
 /// The ends of the share of the spin force that readings at speed leave; none if there are none, or why they tell none.
 /// `moment` is that of all jaws, kg m.
-pub(super) fn spin_share(setup: &Setup, moment: f64, found: &mut Vec<Finding>) -> Option<Result<[f64; 2], String>> {
+pub(super) fn spin_share(setup: &Setup, moment: f64, found: &mut Vec<Finding>) -> Option<Result<[f64; 2], Text>> {
     if setup.chuck.spun.is_empty() {
         return None;
     }
@@ -70,7 +70,7 @@ pub(super) fn spin_share(setup: &Setup, moment: f64, found: &mut Vec<Finding>) -
             "By the gauge the spin changes the grip by more than all of the jaws' spin force. Weigh the jaws, or correct their sizes or the master jaw; until then no grip at speed is told."
         };
         found.push(Finding::refused("gauge.spin_share", name, Kind::Plain, why).entry("chuck.master_mass"));
-        return Some(Err(why.to_string()));
+        return Some(Err(why.into()));
     }
     let ends = [least.max(0.0), most.min(1.0)];
     let finding = Finding::new("gauge.spin_share", name, Kind::Plain, share).band(ends[0], ends[1]).step(Step {

@@ -1,7 +1,5 @@
 //! The grip at rest, as findings.
 
-use alloc::format;
-use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use uom::si::pressure::pascal;
@@ -12,6 +10,7 @@ use crate::grip::{ChartPoint, Cylinder, GripError, GripLine, PistonFace, Plate, 
 use crate::quantity::{Force, Kind, Pressure};
 use crate::setup::chuck_inputs::CONDITION;
 use crate::setup::{GripFrom, Setup};
+use crate::text::Text;
 
 /// Confidence of the band about a line through gauge readings.
 pub(super) const CONFIDENCE: f64 = 0.95;
@@ -102,7 +101,7 @@ fn known(setup: &Setup, plate: &Plate, pressure: Pressure, found: &mut Vec<Findi
 }
 
 /// Total grip at rest expected at another pressure, N, or why none can be given.
-pub(super) fn at_pressure(setup: &Setup, pressure: Pressure) -> Result<f64, String> {
+pub(super) fn at_pressure(setup: &Setup, pressure: Pressure) -> Result<f64, Text> {
     known(setup, &plate(setup), pressure, &mut Vec::new()).map(|(rest, _)| rest.expected)
 }
 
@@ -135,7 +134,7 @@ fn plate(setup: &Setup) -> Plate {
     }
 }
 
-type Known = Result<(RestGrip, Finding), String>;
+type Known = Result<(RestGrip, Finding), Text>;
 
 fn exact(grip: f64) -> RestGrip {
     RestGrip { expected: grip, least: grip, most: grip }
@@ -147,7 +146,7 @@ fn draw(
     plate: &Plate,
     cylinder: &crate::setup::Cylinder,
     found: &mut Vec<Finding>,
-) -> Result<f64, String> {
+) -> Result<f64, Text> {
     let face = if cylinder.rod_side { PistonFace::Rod } else { PistonFace::Full };
     let efficiency = cylinder.efficiency.value;
     let solid = Cylinder { bore: cylinder.bore.value, rod: cylinder.rod.value };
@@ -260,15 +259,13 @@ fn from_gauge(pressure: f64, readings: &[(Pressure, Force)]) -> Known {
 }
 
 /// A refusal in words.
-pub(super) fn why(error: &GripError) -> String {
+pub(super) fn why(error: &GripError) -> Text {
     match error {
         GripError::OutsideReadings { .. } => {
-            "This pressure lies too far from the gauge readings. Read the gauge nearer to it.".to_string()
+            "This pressure lies too far from the gauge readings. Read the gauge nearer to it.".into()
         }
-        GripError::NoGrip { .. } => "The line through the gauge readings gives no grip at this pressure.".to_string(),
-        GripError::GripDoesNotRise { .. } => {
-            "The gauge readings do not rise with pressure. Read them again.".to_string()
-        }
-        other => format!("No grip can be given: {other}."),
+        GripError::NoGrip { .. } => "The line through the gauge readings gives no grip at this pressure.".into(),
+        GripError::GripDoesNotRise { .. } => "The gauge readings do not rise with pressure. Read them again.".into(),
+        other => Text::of("No grip can be given: {}.").with(other),
     }
 }

@@ -18,7 +18,8 @@ impl Job<'_> {
         const NAME: &str = "Groove to cut in the jaw faces, its outside";
         let wall = self.plan.least_wall.max(self.plan.tool_clearance);
         let (plan, at) = (self.plan, self.placed.bored_at);
-        let mut refused = |why: &str, entry| refuse(found, "ring.groove.outside", NAME, Kind::Length, why, entry);
+        let mut refused =
+            |why: &'static str, entry| refuse(found, "ring.groove.outside", NAME, Kind::Length, why, entry);
         let own = self.used();
         if let Some(own) = own
             && groove_for(&self.place, &plan.blank, at, own.ring, wall, PLAY).is_none()

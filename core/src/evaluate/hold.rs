@@ -1,7 +1,6 @@
 //! The hold against every cut, as findings.
 
 use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::cuts::{load, name_of, tell_forces, why};
@@ -13,6 +12,7 @@ use crate::grip::Side;
 use crate::hold::{Centre, Clamped, ContactPoint, Hold, HoldError, LateralSupport, Mode, Motion, Seat};
 use crate::quantity::Kind;
 use crate::setup::{Setup, Toward};
+use crate::text::Text;
 
 /// Contact points that stand for half a jaw face, along its arc and along its length.
 const POINTS: (usize, usize) = (3, 3);
@@ -51,18 +51,18 @@ pub(super) fn hold(
         (clamped, stage.slip.map_or(0.0, |(face, contact)| f64::from(setup.chuck.jaws) * face.force(contact)))
     });
     let mut least: [Option<(f64, usize, &'static str)>; 2] = [None, None];
-    let mut refused: Option<String> = None;
+    let mut refused: Option<Text> = None;
     for (at, cut) in setup.cuts.iter().enumerate() {
-        let name = format!("Cut {}, {}", at + 1, name_of(&cut.kind));
+        let name = Text::of("Cut {}, {}").with(at + 1).with(name_of(&cut.kind));
         let cutting = match load(setup, cut) {
             Ok(cutting) => cutting,
             Err(error) => {
                 let why = why(&error);
                 found.push(Finding::refused(
                     format!("cuts.{at}.force"),
-                    format!("{name}: cutting force"),
+                    Text::of("{}: cutting force").with(name),
                     Kind::Force,
-                    &*why,
+                    why.clone(),
                 ));
                 refused = Some(why);
                 continue;
@@ -73,7 +73,7 @@ pub(super) fn hold(
         let (clamped, pressed) = &held[stage];
         let judged = match clamped {
             None => continue,
-            Some(Err(error)) => Err(format!("No hold can be given: {error}.")),
+            Some(Err(error)) => Err(no_hold(error)),
             Some(Ok(clamped)) => {
                 let enough = least[stage].map_or(f64::INFINITY, |(factor, ..)| factor);
                 judge(setup, clamped, &cutting, *pressed, enough)
@@ -211,11 +211,10 @@ fn less(least: Option<(f64, usize, &'static str)>, (factor, mode): Judged, at: u
 }
 
 /// The hold factor of one cut at the worst angle of the tool, with `grip` N; exact only below `enough`.
-fn judge(setup: &Setup, clamped: &Clamped, cutting: &CuttingCut, grip: f64, enough: f64) -> Result<Judged, String> {
+fn judge(setup: &Setup, clamped: &Clamped, cutting: &CuttingCut, grip: f64, enough: f64) -> Result<Judged, Text> {
     let load = cutting.load().map_err(|error| why(&error))?.rotating();
-    let worst = clamped
-        .worst_unless_above(&load, setup.chuck.jaws as usize, enough)
-        .map_err(|error| format!("No hold can be given: {error}."))?;
+    let worst =
+        clamped.worst_unless_above(&load, setup.chuck.jaws as usize, enough).map_err(|error| no_hold(&error))?;
     let judged = match worst.map(|worst| worst.hold) {
         None => (f64::INFINITY, "holds better than against another cut"),
         Some(Hold::NoGrip) => (0.0, "slips, for there is no grip"),
@@ -225,6 +224,10 @@ fn judge(setup: &Setup, clamped: &Clamped, cutting: &CuttingCut, grip: f64, enou
     };
     let lifting = lift_off(setup, clamped, grip, &load);
     Ok(if lifting < judged.0 { (lifting, "lifts off a jaw") } else { judged })
+}
+
+fn no_hold(error: &HoldError) -> Text {
+    Text::of("No hold can be given: {}.").with(error)
 }
 
 /// Load multiplier at which a force across the axis takes the last grip from one jaw: half the grip over
@@ -303,10 +306,10 @@ pub(super) fn seat(setup: &Setup) -> Option<Seat> {
         .then_some(Seat { radius: f64::midpoint(inner, outer), z: -setup.grip.length.value })
 }
 
-fn tell_hold(setup: &Setup, grip: f64, factor: f64, cut: usize, mode: &str) -> Finding {
+fn tell_hold(setup: &Setup, grip: f64, factor: f64, cut: usize, mode: &'static str) -> Finding {
     let mut given: Vec<Term> = [term("μ", setup.grip.friction.value, Kind::Plain), term("F", grip, Kind::Force)].into();
     given.extend(setup.grip.thrust.map(|thrust| term("T", thrust.value, Kind::Force)));
-    let says = format!("Cut {} decides; beyond this load the part {mode}.", cut + 1);
+    let says = Text::of("Cut {} decides; beyond this load the part {}.").with(cut + 1).with(mode);
     Finding::new("hold.factor", "Hold factor", Kind::Plain, factor)
         .at_least(setup.grip.required_hold.value, "the hold factor you want")
         .caution(says)

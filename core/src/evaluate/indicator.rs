@@ -1,7 +1,5 @@
 //! What an indicator showed around the part, beside what the engine has, as findings.
 
-use alloc::format;
-use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::elastic::{Elasticity, Tilting};
@@ -16,6 +14,7 @@ use crate::grip::Side;
 use crate::indicator::{Fit, IndicatorError, Readings, Sight, Wave, looks_like, orders, part, sight};
 use crate::quantity::Kind;
 use crate::setup::{DialSet, Indicator, Setup, SurfaceSide, Toward};
+use crate::text::Text;
 
 /// Waves of a shape that are enough to draw it.
 const DRAWN: usize = 24;
@@ -45,7 +44,7 @@ pub(super) fn tell(setup: &Setup, read: &Indicator, model: Model<'_>, found: &mu
             Some(fit)
         }
         Err(error) => {
-            let why = format!("{error}.");
+            let why = Text::of("{}.").with(&error);
             found.push(Finding::refused("indicator.offset", Goes::Once.name(), Kind::Departure, why));
             None
         }
@@ -94,22 +93,22 @@ impl Set<'_> {
     }
 
     /// Total grip at rest then, N, with a share of the condition entered.
-    pub(super) fn force(&self, share: Option<f64>) -> Result<f64, String> {
+    pub(super) fn force(&self, share: Option<f64>) -> Result<f64, Text> {
         let grip = at_pressure(self.setup, self.set.pressure.unwrap_or(self.setup.pressure))?;
         Ok(grip * share.unwrap_or(1.0))
     }
 
     /// The surface as the indicator should find it, by the engine, under a total grip at rest; on master jaws as
     /// entered, or tilting otherwise.
-    pub(super) fn shape(&self, model: Model<'_>, grip: f64, tilting: Option<&Tilting>) -> Result<Lobing, String> {
+    pub(super) fn shape(&self, model: Model<'_>, grip: f64, tilting: Option<&Tilting>) -> Result<Lobing, Text> {
         let (elastic, spinning) = model.ok_or("There is no shape to compare it with.")?;
         let setup = self.setup;
         let turned = if self.read.released { setup.speed.value } else { 0.0 };
-        let thrown = spinning.careful.centrifugal_force(turned).map_err(|error| error.to_string())?;
+        let thrown = spinning.careful.centrifugal_force(turned).map_err(|error| Text::from(&error))?;
         let share = f64::midpoint(spinning.share.low(), spinning.share.high());
         let away = if setup.grip.side == Side::Outside { -1.0 } else { 1.0 };
         let force = ((grip + away * share * thrown) / f64::from(setup.chuck.jaws)).max(0.0);
-        let contact = press(setup, elastic, spinning, tilting, [force, turned]).map_err(|error| error.to_string())?;
+        let contact = press(setup, elastic, spinning, tilting, [force, turned]).map_err(|error| Text::from(&error))?;
         let none = "This surface is not on the part.";
         let at = elastic.surfaces.iter().position(|surface| surface.side == self.read.side).ok_or(none)?;
         let places = &elastic.usual.part().stations.get(at).ok_or(none)?.at;
@@ -165,7 +164,7 @@ impl Set<'_> {
         );
         if let (Some(expected), Goes::OnceAJaw | Goes::TwiceAJaw) = (expected, goes) {
             let value = goes.told(expected.height());
-            let name = format!("{}: worked out", goes.name());
+            let name = Text::of("{}: worked out").with(goes.name());
             found.push(
                 Finding::new(goes.id(".predicted"), name, Kind::Departure, value)
                     .caution("The shape worked out, read at the same stations and fitted in the same way.")
@@ -196,8 +195,8 @@ impl Set<'_> {
             (_, Err(why)) => Err(why),
         };
         let parted = share.and_then(|share| {
-            let second = second.readings().fit().map_err(|error| format!("Second set: {error}."))?;
-            let parted = part(fit, &second, share).map_err(|error| format!("{error}."))?;
+            let second = second.readings().fit().map_err(|error| Text::of("Second set: {}.").with(&error))?;
+            let parted = part(fit, &second, share).map_err(|error| Text::of("{}.").with(&error))?;
             Ok((share, parted))
         });
         let (share, parted) = match parted {
@@ -215,8 +214,8 @@ impl Set<'_> {
             let both =
                 [(".squeezed", "comes with the grip", &one.squeezed), (".there", "there without grip", &one.there)];
             for (key, says, wave) in both {
-                let name = format!("{}: {says}", goes.name());
-                let finding = measured(goes, key, &name, wave).caution(words::parted(goes, key, wave));
+                let name = Text::of("{}: {}").with(goes.name()).with(says);
+                let finding = measured(goes, key, name, wave).caution(words::parted(goes, key, wave));
                 found.push(finding.step(Step {
                     says: "Two sets at two grips; what comes with the grip is taken to rise in proportion to it",
                     formula: "squeezed = (w₁ − w₂) / (1 − F₂ / F₁), there = w₁ − squeezed",
@@ -234,7 +233,7 @@ impl Set<'_> {
 }
 
 /// A wave with its interval.
-fn measured(goes: Goes, key: &str, name: &str, wave: &Wave) -> Finding {
+fn measured(goes: Goes, key: &str, name: impl Into<Text>, wave: &Wave) -> Finding {
     let [value, half] = [wave.height(), wave.uncertainty].map(|height| goes.told(height));
     Finding::new(goes.id(key), name, Kind::Departure, value).band((value - half).max(0.0), value + half).step(Step {
         says: "Least squares of mean and waves; the interval holds it with a confidence of 95 %",
@@ -257,18 +256,19 @@ fn drawn(shape: &Lobing) -> Drawn {
 }
 
 /// What this number of stations cannot tell, in words.
-fn cannot(stations: usize, jaws: usize) -> Vec<String> {
+fn cannot(stations: usize, jaws: usize) -> Vec<Text> {
     let told: Vec<usize> =
         orders(jaws).filter(|order| !matches!(sight(stations, *order, 0.0), Sight::LooksLike(_))).collect();
-    let alike: Vec<String> = told.iter().map(|order| format!("{order} and {}", stations - order)).collect();
+    let alike = told.iter().map(|order| Text::of("{} and {}").with(*order).with(stations - order));
+    let alike = Text::row(alike, ", ");
     let mut cannot =
-        Vec::from([format!("With {stations} stations these numbers of waves look alike: {}.", alike.join(", "))]);
+        Vec::from([Text::of("With {} stations these numbers of waves look alike: {}.").with(stations).with(alike)]);
     for waves in 2..=4 {
         let order = waves * jaws;
         let seen = looks_like(stations, order);
         if seen != order && (seen == 0 || told.contains(&seen)) {
-            let like = if seen == 0 { "nothing".to_string() } else { format!("{seen} times round") };
-            cannot.push(format!("What the jaws press {waves} times a jaw reads like {like}. Figures worked out are read at the same stations."));
+            let like = if seen == 0 { "nothing".into() } else { Text::of("{} times round").with(seen) };
+            cannot.push(Text::of("What the jaws press {} times a jaw reads like {}. Figures worked out are read at the same stations.").with(waves).with(like));
         }
     }
     cannot

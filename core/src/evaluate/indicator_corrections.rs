@@ -2,7 +2,6 @@
 //! tilt. Friction between jaw and part is not in contact without friction, and a master jaw's radial give moves a jaw
 //! as a whole: neither changes lobes.
 
-use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use super::indicator::{Model, Set};
@@ -11,6 +10,7 @@ use crate::findings::{Finding, Step, term};
 use crate::indicator::{Fit, Wave};
 use crate::quantity::Kind;
 use crate::setup::GripFrom;
+use crate::text::Text;
 
 /// The condition a chuck can have.
 const CONDITIONS: [f64; 2] = [0.2, 1.0];
@@ -91,30 +91,30 @@ impl Lobes<'_> {
         self.lobes.uncertainty / libm::fabs(self.lobes.cos)
     }
 
-    fn are_seen(&self) -> Result<(), String> {
+    fn are_seen(&self) -> Result<(), Text> {
         if libm::fabs(self.lobes.cos) <= self.lobes.uncertainty {
-            return Err("The lobes at the jaws do not stand out of their uncertainty.".to_string());
+            return Err("The lobes at the jaws do not stand out of their uncertainty.".into());
         }
         Ok(())
     }
 
     /// The waves that the engine shows with a share of the condition entered, or with another tilt stiffness, and its
     /// lobes over those measured.
-    fn by_engine(&self, share: Option<f64>, tilt: Option<f64>) -> Result<(Fit, f64), String> {
+    fn by_engine(&self, share: Option<f64>, tilt: Option<f64>) -> Result<(Fit, f64), Text> {
         let (elastic, _) = self.model.ok_or(words::TURNED)?;
         let tilting = tilt.map(|factor| elastic.tilting(self.read.setup, factor)).transpose();
-        let tilting = tilting.map_err(|error| error.to_string())?;
+        let tilting = tilting.map_err(|error| Text::from(&error))?;
         let shape = self.read.shape(self.model, self.read.force(share)?, tilting.as_ref())?;
-        let seen = self.read.seen_of(&shape).map_err(|error| alloc::format!("{error}."))?;
+        let seen = self.read.seen_of(&shape).map_err(|error| Text::of("{}.").with(&error))?;
         let over = seen.wave(self.lobes.order).map_or(0.0, |wave| wave.cos) / self.lobes.cos;
-        if over > 0.0 && over.is_finite() { Ok((seen, over)) } else { Err(words::TURNED.to_string()) }
+        if over > 0.0 && over.is_finite() { Ok((seen, over)) } else { Err(words::TURNED.into()) }
     }
 
     /// The condition entered, and the share of it that the lobes tell.
-    fn condition(&self) -> Result<(f64, f64), String> {
+    fn condition(&self) -> Result<(f64, f64), Text> {
         let (GripFrom::Plate { condition, .. } | GripFrom::Chart { condition, .. }) = &self.read.setup.chuck.grip_from
         else {
-            return Err(words::GAUGED.to_string());
+            return Err(words::GAUGED.into());
         };
         self.are_seen()?;
         let entered = condition.value;
@@ -135,12 +135,12 @@ impl Lobes<'_> {
         if (CONDITIONS[0]..=CONDITIONS[1]).contains(&condition) {
             Ok((entered, share))
         } else {
-            Err(words::beyond(condition > CONDITIONS[1]).to_string())
+            Err(words::beyond(condition > CONDITIONS[1]).into())
         }
     }
 
     /// The tilt stiffness over that entered that the lobes tell.
-    fn tilt(&self) -> Result<Tilt, String> {
+    fn tilt(&self) -> Result<Tilt, Text> {
         self.are_seen()?;
         // Powers of the greatest factor, and the engine's lobes there over those measured.
         let mut table = [[0.0; 2]; PLACES];
@@ -155,14 +155,14 @@ impl Lobes<'_> {
         }
         let up = rises.iter().all(|rise| *rise > 0.0);
         if !up && !rises.iter().all(|rise| *rise < 0.0) {
-            return Err(words::MANY_TILTS.to_string());
+            return Err(words::MANY_TILTS.into());
         }
         if !up {
             table.reverse();
         }
         let [least, most] = [table[0][1], table[PLACES - 1][1]];
         if least > 1.0 || most < 1.0 {
-            return Err(words::NO_TILT.to_string());
+            return Err(words::NO_TILT.into());
         }
         let (power, seen) = self.root(&table)?;
         let part = self.uncertainty();
@@ -181,7 +181,7 @@ impl Lobes<'_> {
 
     /// The power at which the engine's lobes are those measured, in a table in which they rise, and its waves there: a
     /// secant kept in a bracket.
-    fn root(&self, table: &[[f64; 2]; PLACES]) -> Result<(f64, Fit), String> {
+    fn root(&self, table: &[[f64; 2]; PLACES]) -> Result<(f64, Fit), Text> {
         let at = table.iter().position(|place| place[1] >= 1.0).unwrap_or(PLACES - 1).max(1);
         let (mut low, mut high) = (table[at - 1], table[at]);
         let (near, tries) = NEAR_TILT;

@@ -1,11 +1,12 @@
 //! What waves in indicator readings mean, in shop words.
 
 use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 
 use crate::indicator::{Fit, Sight, Wave};
 use crate::quantity::fixed;
 use crate::setup::Indicator;
+use crate::text::Text;
 
 /// How often a wave goes round, as far as it means something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -64,37 +65,29 @@ impl Goes {
 }
 
 /// Why a wave is not told.
-pub(super) fn unseen(stations: usize, order: usize, sight: Sight) -> String {
+pub(super) fn unseen(stations: usize, order: usize, sight: Sight) -> Text {
     match sight {
-        Sight::LooksLike(0) => format!("With {stations} stations, {order} times round reads like nothing: every station stands at the same height of it. Read {} stations or more.", 2 * order + 1),
-        Sight::LooksLike(seen) => format!("With {stations} stations, {order} times round reads like {seen} times. Read {} stations or more.", 2 * order + 1),
-        _ => "The stations stand where this wave passes through nought. Set station 1 at the middle of jaw 1, or read more stations.".to_string(),
+        Sight::LooksLike(0) => Text::of("With {} stations, {} times round reads like nothing: every station stands at the same height of it. Read {} stations or more.").with(stations).with(order).with(2 * order + 1),
+        Sight::LooksLike(seen) => Text::of("With {} stations, {} times round reads like {} times. Read {} stations or more.").with(stations).with(order).with(seen).with(2 * order + 1),
+        _ => "The stations stand where this wave passes through nought. Set station 1 at the middle of jaw 1, or read more stations.".into(),
     }
 }
 
 /// Cause and remedy of one wave.
-pub(super) fn cause(
-    goes: Goes,
-    wave: &Wave,
-    engine: Option<&Wave>,
-    near: usize,
-    fit: &Fit,
-    read: &Indicator,
-) -> String {
+pub(super) fn cause(goes: Goes, wave: &Wave, engine: Option<&Wave>, near: usize, fit: &Fit, read: &Indicator) -> Text {
     if !wave.is_seen() {
-        return "It does not stand out of its uncertainty: nothing to put right.".to_string();
+        return "It does not stand out of its uncertainty: nothing to put right.".into();
     }
     match goes {
-        Goes::Once => format!(
-            "The dial shows twice this. Highest near station {near}. Jaws bored off-centre, a jaw on the wrong tooth, or a chip under the part. Clean and clamp again with the part turned by one jaw: if the high place stays with the chuck, recut the jaws; if it goes with the part, the part was out before.{}",
-            if is_wide(wave, read) { " So far off, it makes a false oval: centre it and read again." } else { "" }
-        ),
-        Goes::Twice => format!(
-            "Highest near station {near} and opposite. The blank was oval or sprang after an earlier operation, or the jaws push unlike. Clamp with the part turned by a quarter: if the oval goes with it, rough and release it before finishing."
-        ),
-        Goes::OnceAJaw if stands_aside(wave, fit) => "The lobes do not stand at the jaws. They are from an earlier clamping, or station 1 is not where it was entered.".to_string(),
-        Goes::OnceAJaw => format!("Squeezed by the jaws. Less pressure for the finishing cut, more wrap or pie jaws, or a plug inside.{}", beside(wave, engine)),
-        Goes::TwiceAJaw => format!("The jaws bear on both edges (bored smaller than the part) or only in the middle (bored larger). Blue them, and bore them to the size of the part.{}", beside(wave, engine)),
+        Goes::Once => Text::of(
+            "The dial shows twice this. Highest near station {}. Jaws bored off-centre, a jaw on the wrong tooth, or a chip under the part. Clean and clamp again with the part turned by one jaw: if the high place stays with the chuck, recut the jaws; if it goes with the part, the part was out before.",
+        ).with(near).then(if is_wide(wave, read) { " So far off, it makes a false oval: centre it and read again." } else { "" }),
+        Goes::Twice => Text::of(
+            "Highest near station {} and opposite. The blank was oval or sprang after an earlier operation, or the jaws push unlike. Clamp with the part turned by a quarter: if the oval goes with it, rough and release it before finishing."
+        ).with(near),
+        Goes::OnceAJaw if stands_aside(wave, fit) => "The lobes do not stand at the jaws. They are from an earlier clamping, or station 1 is not where it was entered.".into(),
+        Goes::OnceAJaw => Text::of("Squeezed by the jaws. Less pressure for the finishing cut, more wrap or pie jaws, or a plug inside.").then(beside(wave, engine)),
+        Goes::TwiceAJaw => Text::of("The jaws bear on both edges (bored smaller than the part) or only in the middle (bored larger). Blue them, and bore them to the size of the part.").then(beside(wave, engine)),
     }
 }
 
@@ -155,11 +148,11 @@ pub(super) const fn tilt(is_gauged: bool, edge_fits: bool) -> &'static str {
 }
 
 /// Why lobes tell no tilt stiffness: it moves them by this share.
-pub(super) fn hardly(share: f64) -> String {
-    format!(
+pub(super) fn hardly(share: f64) -> Text {
+    Text::of(
         "Between a quarter and four times the tilt stiffness entered these lobes change by {} % only: they tell nothing of it. Read at the far end of a part that stands out further.",
-        fixed(100.0 * share, 1)
     )
+    .with(Text::number(fixed(100.0 * share, 1)))
 }
 
 /// Why no tilt stiffness explains the lobes.

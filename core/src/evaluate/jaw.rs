@@ -1,6 +1,5 @@
 //! The jaw as bored, as findings.
 
-use alloc::format;
 use alloc::vec::Vec;
 
 use crate::findings::{Finding, Scene, Step, term};
@@ -8,13 +7,14 @@ use crate::grip::RotatingMass;
 use crate::jaw::BoredJaw;
 use crate::quantity::Kind;
 use crate::setup::Setup;
+use crate::text::Text;
 
 /// The bored jaw, its mass and its swing.
 pub(super) fn tell(setup: &Setup, found: &mut Vec<Finding>, scene: &mut Scene) -> Option<BoredJaw> {
     let jaw = match BoredJaw::new(setup.jaw()) {
         Ok(jaw) => jaw,
         Err(error) => {
-            let why = format!("These jaws cannot be: {error}.");
+            let why = Text::of("These jaws cannot be: {}.").with(&error);
             found.push(Finding::refused("jaw.mass", "Mass of one top jaw", Kind::Mass, why));
             return None;
         }

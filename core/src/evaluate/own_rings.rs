@@ -5,12 +5,13 @@ use alloc::vec::Vec;
 
 use super::boring_ring::{Job, SKETCH};
 use super::groove::PLAY;
-use super::placing::{Line, tell_length};
+use super::placing::{Line, length_of};
 use crate::boring_ring::{Bearing, Ring, bar_clearance, cut_clearance, groove_for, position_on};
 use crate::findings::{Finding, OwnRingFit, Step, term};
 use crate::grip::Side;
 use crate::quantity::Kind;
 use crate::stroke::outward;
+use crate::text::Text;
 
 impl Job<'_> {
     /// What speaks against boring on `ring` with the master jaws at `position`; nothing if it serves.
@@ -52,12 +53,12 @@ impl Job<'_> {
             let position = position_on(self.plan.bearing, ring, &self.place, &self.plan.blank);
             let position = position.unwrap_or(self.placed.bored_at);
             let against = self.against(ring, position);
-            let said = if against.is_empty() { "".into() } else { format!("Not this one: {}.", against.join("; ")) };
-            tell_length(
-                found,
+            let said = (!against.is_empty())
+                .then(|| Text::of("Not this one: {}.").with(Text::row(against.iter().map(|why| (*why).into()), "; ")));
+            let finding = length_of(
                 &Line {
                     id: &format!("rings.{at}.position"),
-                    name: &format!("On ring {}, {}: master jaw from fully closed", at + 1, own.name),
+                    name: "",
                     entry: "",
                     says: "The radius the ring gauges, less that of what bears on it with the jaws fully closed; a groove is cut to suit",
                     formula: "s = D/2 − r(0)",
@@ -67,9 +68,12 @@ impl Job<'_> {
                 },
                 position,
                 None,
-                &said,
+                "",
                 &[ring.bearing_diameter(self.place.side)],
             );
+            let name =
+                Text::of("On ring {}, {}: master jaw from fully closed").with(at + 1).with(Text::typed(&*own.name));
+            found.push(Finding { name, caution: said, ..finding });
             let clearance = cut_clearance(ring, &self.place, self.middle(self.plan.bearing, ring));
             fits.push(OwnRingFit { name: own.name.clone(), position, clearance, against });
         }

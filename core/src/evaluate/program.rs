@@ -1,7 +1,6 @@
 //! The path that bores the jaws and its program, as findings.
 
-use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::placing;
@@ -13,6 +12,7 @@ use crate::program::{Collision, Cutting, Heading, JawCut, Obstacle, Plan, PlanEr
 use crate::quantity::{Kind, Unit, UnitSystem, shown};
 use crate::setup::Setup;
 use crate::stroke::HEAD_IN_COUNTERBORE;
+use crate::text::{Language, Text};
 
 /// One revolution per minute, rad/s.
 const REV_PER_MIN: f64 = core::f64::consts::PI / 30.0;
@@ -70,7 +70,7 @@ pub(super) fn tell(setup: &Setup, jaw: &BoredJaw, found: &mut Vec<Finding>, scen
     let plan = match plan(setup, jaw) {
         Ok(plan) => plan,
         Err(error) => {
-            placing::refuse(found, "program.passes", name, Kind::Plain, &error.to_string(), "boring.standing");
+            placing::refuse(found, "program.passes", name, Kind::Plain, &error, "boring.standing");
             return;
         }
     };
@@ -165,9 +165,13 @@ fn tell_hits(plan: &Plan, hits: &[Collision], jaws_alone: bool, found: &mut Vec<
 const JAWS_ALONE: &str = "Tool against the jaws alone: ring, screws and turret are not checked. Run it in air.";
 const ALL_BUT_TURRET: &str = "Tool against jaws, ring and screws: the turret is not checked. Run it in air.";
 
-fn hit_words(plan: &Plan, hit: &Collision) -> String {
+fn hit_words(plan: &Plan, hit: &Collision) -> Text {
     let purpose = plan.moves.get(hit.step).map_or("", |step| step.purpose.words());
-    format!("On move {} ({purpose}) the {} would hit: {}.", hit.step + 1, hit.part.words(), hit.obstacle)
+    Text::of("On move {} ({}) the {} would hit: {}.")
+        .with(hit.step + 1)
+        .with(purpose)
+        .with(hit.part.words())
+        .with(hit.obstacle)
 }
 
 /// Ring and screws, where the jaws' place on the chuck is known.
@@ -190,21 +194,21 @@ fn obstacles(setup: &Setup, placing: Option<&Placing>) -> Vec<Obstacle> {
 }
 
 /// The program that bores the jaws of a set-up, as word-address text after ISO 6983-1; in the units `shown` unless it
-/// was said in which.
+/// was said in which, and with its comments in `language`.
 ///
 /// # Errors
 /// Why there is none: no path can be planned, or the tool would hit something on it.
 ///
 /// ```
-/// use holdround_core::{jaw_program, quantity::UnitSystem, setup::{Entries, Setup}};
+/// use holdround_core::{jaw_program, quantity::UnitSystem, setup::{Entries, Setup}, text::ENGLISH};
 /// let setup = Setup::read(&Entries::default()).unwrap();
-/// let program = jaw_program(&setup, UnitSystem::Inch).unwrap();
+/// let program = jaw_program(&setup, UnitSystem::Inch, ENGLISH).unwrap();
 /// assert!(program.contains("UNPROVEN: RUN IN AIR FIRST"));
 /// assert!(program.contains("SET ON THE CONTROL: INCHES"));
 /// ```
-pub fn jaw_program(setup: &Setup, shown: UnitSystem) -> Result<String, String> {
-    let jaw = BoredJaw::new(setup.jaw()).map_err(|error| error.to_string())?;
-    let plan = plan(setup, &jaw).map_err(|error| error.to_string())?;
+pub fn jaw_program(setup: &Setup, shown: UnitSystem, language: Language) -> Result<String, Text> {
+    let jaw = BoredJaw::new(setup.jaw()).map_err(|error| Text::from(&error))?;
+    let plan = plan(setup, &jaw).map_err(|error| Text::from(&error))?;
     let (mut unheard, mut scene) = (Vec::new(), Scene::default());
     placing::tell(setup, Some(plan.tool.bar), &mut unheard, &mut scene);
     let obstacles = obstacles(setup, scene.placing.as_ref());
@@ -221,6 +225,7 @@ pub fn jaw_program(setup: &Setup, shown: UnitSystem) -> Result<String, String> {
         number: &boring.number,
         name: &boring.name,
         notes: &notes(setup, &plan, obstacles.is_empty(), system),
+        language,
     };
     if heading.speed == 0 {
         return Err("The spindle would stand still: raise the surface speed or the speed limit.".into());
@@ -229,28 +234,24 @@ pub fn jaw_program(setup: &Setup, shown: UnitSystem) -> Result<String, String> {
 }
 
 /// The pressures at which the part is then run.
-fn run_at(setup: &Setup, system: UnitSystem) -> String {
-    let show = |pressure: f64| shown(pressure, Kind::Pressure.unit_in(system));
+fn run_at(setup: &Setup, system: UnitSystem) -> Text {
+    let show = |pressure: f64| Text::number(shown(pressure, Kind::Pressure.unit_in(system)));
     match setup.finish_pressure {
-        None => format!("Part then clamped at {}", show(setup.pressure.value)),
-        Some(finish) => {
-            format!(
-                "Part then roughed at {}, clamped anew and finished at {}",
-                show(setup.pressure.value),
-                show(finish.value)
-            )
-        }
+        None => Text::of("Part then clamped at {}").with(show(setup.pressure.value)),
+        Some(finish) => Text::of("Part then roughed at {}, clamped anew and finished at {}")
+            .with(show(setup.pressure.value))
+            .with(show(finish.value)),
     }
 }
 
 /// What is assumed and what to heed, for the heading.
-fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool, system: UnitSystem) -> Vec<String> {
+fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool, system: UnitSystem) -> Vec<Text> {
     let inch = system == UnitSystem::Inch;
     let length = Kind::Length.unit_in(system);
     // A taper in thousandths of a millimetre would need a letter that no control has.
     let fine = Unit::named(Kind::Departure, length.symbol).unwrap_or(length);
-    let show = |size: f64| shown(size, length);
-    let small = |size: f64| shown(size, fine);
+    let show = |size: f64| Text::number(shown(size, length));
+    let small = |size: f64| Text::number(shown(size, fine));
     let cut = &plan.cut;
     let (way, standing) = match cut.side {
         Side::Outside => ("bored, for an outside grip", "jaws stand apart by"),
@@ -258,38 +259,37 @@ fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool, system: UnitSystem) -> Ve
     };
     let pressure = setup.jaws.boring_pressure.unwrap_or(setup.pressure).value;
     [
-        "UNPROVEN: run in air first, slowly, with the ring clamped".to_string(),
-        "Guard closed. Stand clear of the plane of the jaws".to_string(),
-        "The chuck's plate and manual rule over every number here".to_string(),
-        format!("Soft jaws {way}"),
-        format!(
-            "Set on the control: {}, absolute, X on diameter, feed per revolution",
-            if inch { "inches" } else { "millimetres" }
-        ),
-        format!("{} decimals: see that the control takes them", crate::program::decimals(inch)),
-        "Z0 = front of the jaws after the skim, X0 = spindle axis".to_string(),
-        format!("Nose radius {} is in the path: switch no nose compensation on", show(plan.tool.nose)),
-        "Tool point: the sharp tip beyond the nose, into the metal and toward the chuck".to_string(),
-        format!("Tool stands before the start at Z{} or farther, clear on X", show(setup.boring.start.value)),
-        format!("Diameter at the front {}, depth {}", show(cut.diameter), show(cut.depth)),
-        if cut.taper == 0.0 {
-            "Straight, no taper".to_string()
+        "UNPROVEN: run in air first, slowly, with the ring clamped".into(),
+        "Guard closed. Stand clear of the plane of the jaws".into(),
+        "The chuck's plate and manual rule over every number here".into(),
+        Text::of("Soft jaws {}").with(way),
+        Text::of("Set on the control: {}, absolute, X on diameter, feed per revolution").with(if inch {
+            "inches"
         } else {
-            format!(
-                "Taper {} per side = {} on diameter, {} metal at the front",
-                small(libm::fabs(cut.taper)),
-                small(2.0 * libm::fabs(cut.taper)),
-                if cut.taper > 0.0 { "more" } else { "less" }
-            )
+            "millimetres"
+        }),
+        Text::of("{} decimals: see that the control takes them").with(crate::program::decimals(inch)),
+        "Z0 = front of the jaws after the skim, X0 = spindle axis".into(),
+        Text::of("Nose radius {} is in the path: switch no nose compensation on").with(show(plan.tool.nose)),
+        "Tool point: the sharp tip beyond the nose, into the metal and toward the chuck".into(),
+        Text::of("Tool stands before the start at Z{} or farther, clear on X").with(show(setup.boring.start.value)),
+        Text::of("Diameter at the front {}, depth {}").with(show(cut.diameter)).with(show(cut.depth)),
+        if cut.taper == 0.0 {
+            "Straight, no taper".into()
+        } else {
+            let words = if cut.taper > 0.0 {
+                "Taper {} per side = {} on diameter, more metal at the front"
+            } else {
+                "Taper {} per side = {} on diameter, less metal at the front"
+            };
+            Text::of(words).with(small(libm::fabs(cut.taper))).with(small(2.0 * libm::fabs(cut.taper)))
         },
-        format!("Before: {standing} {}, front {} proud", show(cut.standing), show(cut.skim)),
-        format!(
-            "Ring {} above the serrations, pressure {}",
-            show(setup.jaws.ring_height.value),
-            shown(pressure, Kind::Pressure.unit_in(system))
-        ),
+        Text::of("Before: {} {}, front {} proud").with(standing).with(show(cut.standing)).with(show(cut.skim)),
+        Text::of("Ring {} above the serrations, pressure {}")
+            .with(show(setup.jaws.ring_height.value))
+            .with(Text::number(shown(pressure, Kind::Pressure.unit_in(system)))),
         run_at(setup, system),
-        if jaws_alone { JAWS_ALONE } else { ALL_BUT_TURRET }.to_string(),
+        if jaws_alone { JAWS_ALONE } else { ALL_BUT_TURRET }.into(),
     ]
     .into()
 }

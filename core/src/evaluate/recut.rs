@@ -1,7 +1,5 @@
 //! Jaws that come back, as findings.
 
-use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::boring_ring;
@@ -13,6 +11,7 @@ use crate::quantity::Kind;
 use crate::recut::{Old, Outlook, needed_stock, recuts_left, ring_change, stock_per_side, teeth_to_middle};
 use crate::setup::{Plan, Recut, Setup};
 use crate::stroke::{Placed, outward};
+use crate::text::Text;
 
 /// Told only where a recut wastes metal.
 pub(super) const WASTED: &str = "recut.wasted";
@@ -306,7 +305,7 @@ impl Job<'_> {
         let back = self.back;
         let off = libm::fabs(self.standing - self.target);
         let Old { runout, measured, damage, .. } = back.old;
-        let says: String = match reuse {
+        let says: Text = match reuse {
             None => {
                 let why = "On size. Same chuck, same teeth, same order as when they were bored? Then nothing need be cut; else recut them.";
                 refuse(found, QUESTION, "Mounted as before", Kind::Plain, why, "recut.as_before");
@@ -323,8 +322,8 @@ impl Job<'_> {
                     (damage > 0.0, "damaged"),
                     (measured && runout > self.setup.part.runout_limit.value, "running out by more than the part allows"),
                 ];
-                let reasons: Vec<_> = reasons.into_iter().filter_map(|(holds, why)| holds.then_some(why)).collect();
-                format!("The jaws must be recut: {}.", reasons.join(", "))
+                let reasons = reasons.into_iter().filter_map(|(holds, why)| holds.then_some(why.into()));
+                Text::of("The jaws must be recut: {}.").with(Text::row(reasons, ", "))
             }
         };
         let name = "Old jaws off the diameter wanted by";

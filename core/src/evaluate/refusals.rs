@@ -1,12 +1,13 @@
 //! What cannot be told is refused in words at its own finding, and the rest is told all the same.
 
-use alloc::string::String;
+use alloc::string::{String, ToString};
 
 use crate::evaluate;
 use crate::findings::Findings;
 use crate::jaw_program;
 use crate::quantity::UnitSystem;
 use crate::setup::{Entries, Setup};
+use crate::text::ENGLISH;
 
 type Changes = &'static [(&'static str, &'static str)];
 
@@ -32,11 +33,12 @@ fn findings(changes: &[Changes]) -> Findings {
 
 fn refusal(found: &Findings, id: &str) -> String {
     let finding = found.get(id).unwrap_or_else(|| panic!("{id} is told"));
-    finding.value.clone().expect_err("it is refused")
+    finding.value.clone().expect_err("it is refused").to_string()
 }
 
 fn caution(found: &Findings, id: &str) -> String {
-    found.get(id).and_then(|finding| finding.caution.clone()).unwrap_or_else(|| panic!("{id} has a caution"))
+    let told = found.get(id).and_then(|finding| finding.caution.as_ref()).map(ToString::to_string);
+    told.unwrap_or_else(|| panic!("{id} has a caution"))
 }
 
 /// Twelve readings, µm.
@@ -111,10 +113,10 @@ fn no_program_is_written_for_a_tool_that_would_strike_or_a_spindle_that_would_st
     for (changes, system, says) in
         [(plain, UnitSystem::Metric, "Part then clamped at"), (two, UnitSystem::Inch, "clamped anew and finished at")]
     {
-        let text = jaw_program(&setup(&[changes]), system).expect("it can be cut");
+        let text = jaw_program(&setup(&[changes]), system, ENGLISH).expect("it can be cut");
         let says: String = says.to_ascii_uppercase();
         assert!(text.to_ascii_uppercase().contains(&says), "{says}: {text}");
     }
-    let struck = jaw_program(&setup(&[&[("boring.bar_reach", "15 mm")]]), UnitSystem::Metric);
+    let struck = jaw_program(&setup(&[&[("boring.bar_reach", "15 mm")]]), UnitSystem::Metric, ENGLISH);
     assert!(struck.is_err_and(|why| !why.is_empty()), "a holder that meets the jaws");
 }

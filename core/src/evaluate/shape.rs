@@ -1,10 +1,10 @@
 //! Run-out in the jaws, roundness, size and straightness after release, as findings.
 
 use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 
-use super::elastic::Elasticity;
+use super::elastic::{Elasticity, surface_name};
 use super::grip_at_speed::Spinning;
 use super::pressed::{OnSize, Pressed};
 use super::released;
@@ -15,6 +15,7 @@ use crate::part::{Side as SurfaceSide, Surface};
 use crate::quantity::Kind;
 use crate::ring::Annulus;
 use crate::setup::{Setup, Toward};
+use crate::text::Text;
 
 /// Harmonics that are enough to draw a shape.
 const DRAWN: usize = 24;
@@ -41,8 +42,9 @@ pub(super) fn section(setup: &Setup) -> Annulus {
 }
 
 /// Tells the headlines as refused, and why.
-pub(super) fn refuse(why: &str, found: &mut Vec<Finding>) {
-    found.extend(HEADLINES.map(|(id, name)| Finding::refused(id, name, Kind::Departure, why)));
+pub(super) fn refuse(why: impl Into<Text>, found: &mut Vec<Finding>) {
+    let why = why.into();
+    found.extend(HEADLINES.map(|(id, name)| Finding::refused(id, name, Kind::Departure, why.clone())));
 }
 
 /// Run-out, roundness, size and straightness of every surface that matters.
@@ -55,7 +57,7 @@ pub(super) fn tell(
     scene: &mut Scene,
 ) {
     if let Some(why) = refusal(setup, elastic, pressed, spinning) {
-        refuse(&why, found);
+        refuse(why, found);
         return;
     }
     draw(elastic, pressed, scene);
@@ -85,7 +87,7 @@ pub(super) fn tell(
     for (headline, (id, name)) in headlines.into_iter().zip(HEADLINES) {
         found.push(match headline {
             Some(worst) => {
-                Finding { id: id.into(), caution: Some(format!("{}.", worst.name)), name: name.into(), ..worst }
+                Finding { id: id.into(), caution: Some(Text::of("{}.").with(worst.name)), name: name.into(), ..worst }
             }
             None => Finding::refused(id, name, Kind::Departure, "No round surface is named."),
         });
@@ -134,14 +136,14 @@ fn wave(lobing: &Lobing) -> Wave {
 }
 
 /// Why linear elasticity cannot speak for this grip.
-fn refusal(setup: &Setup, elastic: &Elasticity, pressed: &Pressed, spinning: &Spinning) -> Option<String> {
+fn refusal(setup: &Setup, elastic: &Elasticity, pressed: &Pressed, spinning: &Spinning) -> Option<Text> {
     let section = section(setup);
     let squeezed = pressed.sizes.iter().map(|size| lobes(&elastic.usual, &size.at_rest, 0));
     if squeezed.fold(0.0, f64::max) > LARGEST_SQUEEZE * (section.outer - section.inner) {
-        return Some("The jaws would squeeze the part by more than half its wall: it is crushed, or far beyond what this model covers. Lower the pressure.".to_string());
+        return Some("The jaws would squeeze the part by more than half its wall: it is crushed, or far beyond what this model covers. Lower the pressure.".into());
     }
     let buckles = setup.grip.side == Side::Outside && section.inner > 0.0 && toward_buckling(setup, spinning) > 1.0;
-    buckles.then(|| "The wall is so thin that this grip comes near to buckling it. Lower the pressure.".to_string())
+    buckles.then(|| "The wall is so thin that this grip comes near to buckling it. Lower the pressure.".into())
 }
 
 /// How near the grip comes to buckling the wall: 1 where it would no longer be taken for stable.
@@ -192,8 +194,8 @@ struct View<'a> {
 }
 
 impl View<'_> {
-    fn name(&self) -> &str {
-        &self.surface.name
+    fn name(&self) -> Text {
+        surface_name(self.surface)
     }
 
     /// Peak to valley at the worst station.
@@ -223,7 +225,7 @@ impl View<'_> {
         Some(
             Finding::new(
                 format!("shape.runout.{}", self.key),
-                format!("Run-out of the {} in the jaws (TIR)", self.name()),
+                Text::of("Run-out of the {} in the jaws (TIR)").with(self.name()),
                 Kind::Departure,
                 runout,
             )
@@ -252,10 +254,10 @@ impl View<'_> {
         let (worst, station, circles, lobing) =
             on_sizes.max_by(|a, b| a.2[1].roundness.total_cmp(&b.2[1].roundness))?;
         let radius = usual.part().stations.get(self.at)?.at.get(station)?[0];
-        let finding = |key: &str, circle: &str, value: f64| {
+        let finding = |key: &str, circle: &'static str, value: f64| {
             Finding::new(
                 format!("shape.roundness.{}.{key}", self.key),
-                format!("Roundness of the {} after release, {circle}", self.name()),
+                Text::of("Roundness of the {} after release, {}").with(self.name()).with(circle),
                 Kind::Departure,
                 value,
             )
@@ -296,7 +298,7 @@ impl View<'_> {
                 told.band(band.0, band.1)
             }
         };
-        Some((told, released::trace(self.name(), radius, &lobing, circles)))
+        Some((told, released::trace(&self.surface.name, radius, &lobing, circles)))
     }
 
     /// Spin growth at each station, m.
@@ -320,10 +322,14 @@ impl View<'_> {
                 .collect::<Vec<_>>()
         });
         let (change, mean, growth) = changes.max_by(|a, b| libm::fabs(a.0).total_cmp(&libm::fabs(b.0)))?;
-        let way = if change < 0.0 { "smaller" } else { "larger" };
+        let name = if change < 0.0 {
+            "Released {} smaller than as cut, on diameter, at most"
+        } else {
+            "Released {} larger than as cut, on diameter, at most"
+        };
         let finding = Finding::new(
             format!("shape.size.{}", self.key),
-            format!("Released {} {way} than as cut, on diameter, at most", self.name()),
+            Text::of(name).with(self.name()),
             Kind::Departure,
             libm::fabs(change),
         )
@@ -365,9 +371,9 @@ impl View<'_> {
         };
         let value = self.at_speed.iter().map(off).fold(0.0, f64::max);
         let name = if face {
-            format!("Flatness of the {} after release", self.name())
+            Text::of("Flatness of the {} after release").with(self.name())
         } else {
-            format!("Straightness of the {} after release", self.name())
+            Text::of("Straightness of the {} after release").with(self.name())
         };
         Some(Finding::new(format!("shape.straightness.{}", self.key), name, Kind::Departure, value).step(Step {
             says: if face {

@@ -1,6 +1,5 @@
 //! The tooth, and where in the stroke the jaws are bored and grip, as findings.
 
-use alloc::format;
 use alloc::vec::Vec;
 
 use super::placing::{Line, refuse, tell_length};
@@ -12,6 +11,7 @@ use crate::jaw::Shape;
 use crate::quantity::Kind;
 use crate::setup::{Plan, Setup, Toward};
 use crate::stroke::{Check, Choice, Placed, Stand, Task, choose, place};
+use crate::text::Text;
 
 const SKETCH: &str = "geometry of the jaw on its tooth";
 const MIDDLE: &str = "the middle of the stroke: common practice, no source";
@@ -24,8 +24,8 @@ pub(super) fn tell(setup: &Setup, plan: &Plan, found: &mut Vec<Finding>, scene: 
     let choice = match choose(&plan.master, &plan.blank, &task) {
         Ok(choice) => choice,
         Err(error) => {
-            let why = format!("No tooth can be told: {error}.");
-            refuse(found, "stroke.tooth", "Tooth", Kind::Plain, &why, "stroke.plan");
+            let why = Text::of("No tooth can be told: {}.").with(&error);
+            refuse(found, "stroke.tooth", "Tooth", Kind::Plain, why, "stroke.plan");
             return None;
         }
     };

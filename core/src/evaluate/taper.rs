@@ -1,7 +1,5 @@
 //! The taper for the jaws, its bluing pictures and what readings teach, as findings.
 
-use alloc::format;
-use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::elastic::Elasticity;
@@ -13,6 +11,7 @@ use crate::jaw_spring::TILT_DEPTH;
 use crate::quantity::Kind;
 use crate::setup::{Bears, Setup};
 use crate::taper::{Aim, Bluing, Grip, Reading, Shows, TaperError, learn};
+use crate::text::Text;
 
 /// How far off the pictures of too little and too much taper are where it shows, m: a thousandth of an inch per side.
 const THOUSANDTH: f64 = 25.4e-6;
@@ -90,7 +89,7 @@ fn tell_right(grip: &Grip<'_>, aim: Result<Aim, TaperError>, found: &mut Vec<Fin
     let Aim { taper: right, lean, unseen: [from, to] } = match aim {
         Ok(aim) => aim,
         Err(error) => {
-            let why = format!("{error}");
+            let why = Text::from(&error);
             found.push(Finding::refused("taper.right", name, Kind::Departure, why).entry("jaws.taper"));
             return;
         }
@@ -233,11 +232,11 @@ fn picture(
     found: &mut Vec<Finding>,
     scene: &mut Scene,
 ) {
-    let name = format!("Share rubbed off with {name} taper");
+    let name = Text::of("Share rubbed off with {} taper").with(name);
     let contact = match grip.press(taper, None) {
         Ok(contact) => contact,
         Err(error) => {
-            found.push(Finding::refused(id, name, Kind::Plain, error.to_string()));
+            found.push(Finding::refused(id, name, Kind::Plain, &error));
             return;
         }
     };
@@ -248,7 +247,7 @@ fn picture(
         term("middle third", bluing.middle, Kind::Plain),
         term("tip third", bluing.tip, Kind::Plain),
     ];
-    found.push(Finding::new(id, name, Kind::Plain, bluing.face).caution(format!("{off}{}", bluing.marked.words())).entry("jaws.taper").step(
+    found.push(Finding::new(id, name, Kind::Plain, bluing.face).caution(Text::of(off).then(bluing.marked.words())).entry("jaws.taper").step(
         Step {
             says: "Area where bluing rubs off over the area of the face, in thirds from the seat to the front: where it is pressed, unless that height bears less than a tenth of what the end that bears more does",
             formula: "A_rubbed / A",
@@ -321,7 +320,7 @@ fn tell_next(
     let learned = match aim.and_then(|aim| learn(grip, aim, &readings)) {
         Ok(learned) => learned,
         Err(error) => {
-            let why = format!("{error}");
+            let why = Text::from(&error);
             found.push(Finding::refused("taper.tilt", tilt, Kind::TiltStiffness, why.clone()));
             found.push(Finding::refused("taper.next", next, Kind::Departure, why));
             return None;
@@ -344,7 +343,7 @@ fn tell_next(
             found.push(if most.is_finite() { finding.band(least, most) } else { finding });
         }
         Err(why) => {
-            found.push(Finding::refused("taper.tilt", tilt, Kind::TiltStiffness, why.to_string()));
+            found.push(Finding::refused("taper.tilt", tilt, Kind::TiltStiffness, why));
         }
     }
     let words = match learned.tilt {

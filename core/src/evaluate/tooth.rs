@@ -1,14 +1,13 @@
 //! The tooth as a finding: what is wrong with it, and what else would do.
 
-use alloc::format;
-use alloc::string::{String, ToString};
-use alloc::vec::Vec;
+use alloc::string::ToString;
 
 use crate::findings::{Finding, Step, term};
 use crate::grip::Side;
 use crate::quantity::Kind;
 use crate::setup::Plan;
 use crate::stroke::{Check, Choice, Placed, Remedy, Task, remedies};
+use crate::text::Text;
 
 const GEOMETRY: &str =
     "geometry of meshed serrations: on tooth k a groove of the blank sits midway between two of the master jaw";
@@ -32,31 +31,30 @@ pub(super) fn which(plan: &Plan, task: &Task, choice: &Choice, placed: &Placed) 
         result: term("r_end", placed.end, Kind::Length),
         source: GEOMETRY,
     };
-    let finding = |says: Option<String>| {
+    let finding = |says: Option<Text>| {
         let finding = Finding::new("stroke.tooth", NAME, Kind::Plain, f64::from(placed.tooth));
         says.into_iter().fold(finding, Finding::caution)
     };
     let finding = if placed.fails.is_empty() {
         finding(None)
     } else if choice.fits() {
-        finding(Some(format!("{} Tooth {} would do.", faults(&placed.fails), choice.best.tooth)))
+        finding(Some(Text::of("{} Tooth {} would do.").with(faults(&placed.fails)).with(tooth_words(&choice.best))))
     } else {
-        let why = format!(
-            "No tooth will do. Nearest comes tooth {}: {} {}",
-            choice.best.tooth,
-            faults(&choice.best.fails),
-            help(plan, task)
-        );
+        let why = Text::of("No tooth will do. Nearest comes tooth {}: {} {}")
+            .with(tooth_words(&choice.best))
+            .with(faults(&choice.best.fails))
+            .with(help(plan, task));
         Finding::refused("stroke.tooth", NAME, Kind::Plain, why)
     };
     finding.entry("stroke.tooth").step(step)
 }
 
-fn faults(fails: &[Check]) -> String {
-    let words: Vec<_> = fails.iter().map(|check| fault(*check)).collect();
-    let mut text = words.join("; ");
-    text.push('.');
-    text
+fn faults(fails: &[Check]) -> Text {
+    Text::row(fails.iter().map(|check| fault(*check).into()), "; ").then(".")
+}
+
+fn tooth_words(placed: &Placed) -> Text {
+    Text::number(placed.tooth.to_string())
 }
 
 /// What is wrong, in words.
@@ -77,28 +75,26 @@ pub(super) fn fault(check: Check) -> &'static str {
 }
 
 /// What else would do, as tried.
-fn help(plan: &Plan, task: &Task) -> String {
+fn help(plan: &Plan, task: &Task) -> Text {
     let pitch = plan.master.serration.pitch;
-    let teeth = |by: f64| libm::round(by / pitch) as i32;
+    let pitches = |by: f64| Text::number((libm::round(by / pitch) as i32).to_string());
     let way = if plan.turned { "back" } else { "round" };
     let tried = remedies(&plan.master, &plan.blank, task).unwrap_or_default();
-    let said: Vec<_> = tried
-        .iter()
-        .map(|remedy| match remedy {
-            Remedy::TurnRound(placed) => format!("jaws turned {way}, on tooth {}", placed.tooth),
-            Remedy::Extend(by, placed) => {
-                format!("jaws longer at the gripping end by {} pitches, on tooth {}", teeth(*by), placed.tooth)
-            }
-            Remedy::TurnRoundAndExtend(by, placed) => format!(
-                "jaws turned {way} and longer at the gripping end by {} pitches, on tooth {}",
-                teeth(*by),
-                placed.tooth
-            ),
-        })
-        .collect();
-    if said.is_empty() {
-        "Neither jaws turned round nor longer ones would help: another blank or another chuck is needed.".to_string()
+    let said = tried.iter().map(|remedy| match remedy {
+        Remedy::TurnRound(placed) => Text::of("jaws turned {}, on tooth {}").with(way).with(tooth_words(placed)),
+        Remedy::Extend(by, placed) => Text::of("jaws longer at the gripping end by {} pitches, on tooth {}")
+            .with(pitches(*by))
+            .with(tooth_words(placed)),
+        Remedy::TurnRoundAndExtend(by, placed) => {
+            Text::of("jaws turned {} and longer at the gripping end by {} pitches, on tooth {}")
+                .with(way)
+                .with(pitches(*by))
+                .with(tooth_words(placed))
+        }
+    });
+    if tried.is_empty() {
+        "Neither jaws turned round nor longer ones would help: another blank or another chuck is needed.".into()
     } else {
-        format!("What would do: {}.", said.join("; or "))
+        Text::of("What would do: {}.").with(Text::row(said, "; or "))
     }
 }

@@ -4,6 +4,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use crate::quantity::Kind;
+use crate::text::Text;
 
 /// One result of the engines.
 #[derive(Clone, Debug, PartialEq)]
@@ -11,17 +12,17 @@ pub struct Finding {
     /// Its name in data: `hold.factor`, `cuts.0.force`.
     pub id: String,
     /// Its name as shown.
-    pub name: String,
+    pub name: Text,
     /// The kind of quantity.
     pub kind: Kind,
     /// The value in SI, or why there is none.
-    pub value: Result<f64, String>,
+    pub value: Result<f64, Text>,
     /// Least and greatest value, where inputs or model leave a range.
     pub band: Option<(f64, f64)>,
     /// What it is held against.
     pub limit: Option<Limit>,
     /// What to beware of in acting on it.
-    pub caution: Option<String>,
+    pub caution: Option<Text>,
     /// The entry at which a message about it stands: what moves it most directly.
     pub entry: Option<&'static str>,
     /// How it was reached.
@@ -51,7 +52,7 @@ pub struct Limit {
     /// Which side of it is allowed.
     pub sense: Sense,
     /// Where the limit comes from.
-    pub origin: String,
+    pub origin: Text,
 }
 
 /// Which side of a limit is allowed.
@@ -126,7 +127,7 @@ impl Finding {
     /// A result without limit, caution or steps yet. A value that is not finite becomes a refusal.
     #[must_use]
     #[inline(never)]
-    pub fn new(id: impl Into<String>, name: impl Into<String>, kind: Kind, value: f64) -> Self {
+    pub fn new(id: impl Into<String>, name: impl Into<Text>, kind: Kind, value: f64) -> Self {
         let value =
             if value.is_finite() { Ok(value) } else { Err("The numbers entered have no finite result.".into()) };
         Self {
@@ -146,14 +147,14 @@ impl Finding {
     /// A refusal: no value, and why.
     #[must_use]
     #[inline(never)]
-    pub fn refused(id: impl Into<String>, name: impl Into<String>, kind: Kind, why: impl Into<String>) -> Self {
+    pub fn refused(id: impl Into<String>, name: impl Into<Text>, kind: Kind, why: impl Into<Text>) -> Self {
         Self { value: Err(why.into()), ..Self::new(id, name, kind, 0.0) }
     }
 
     /// Held to at most `value`.
     #[must_use]
     #[inline(never)]
-    pub fn at_most(mut self, value: f64, origin: impl Into<String>) -> Self {
+    pub fn at_most(mut self, value: f64, origin: impl Into<Text>) -> Self {
         self.limit = Some(Limit { value, sense: Sense::AtMost, origin: origin.into() });
         self
     }
@@ -161,7 +162,7 @@ impl Finding {
     /// Held to at least `value`.
     #[must_use]
     #[inline(never)]
-    pub fn at_least(mut self, value: f64, origin: impl Into<String>) -> Self {
+    pub fn at_least(mut self, value: f64, origin: impl Into<Text>) -> Self {
         self.limit = Some(Limit { value, sense: Sense::AtLeast, origin: origin.into() });
         self
     }
@@ -169,7 +170,7 @@ impl Finding {
     /// With a caution.
     #[must_use]
     #[inline(never)]
-    pub fn caution(mut self, text: impl Into<String>) -> Self {
+    pub fn caution(mut self, text: impl Into<Text>) -> Self {
         self.caution = Some(text.into());
         self
     }

@@ -1,9 +1,9 @@
 //! What the drawing of indicator readings shows.
 
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::Wave;
+use crate::text::Text;
 
 /// Readings around a surface, the waves in them, and what the engine has of them.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -18,7 +18,7 @@ pub struct Dial {
     /// What the engine has for the surface; none where it gives no shape.
     pub predicted: Option<Wave>,
     /// What this number of stations cannot tell, in words.
-    pub cannot: Vec<String>,
+    pub cannot: Vec<Text>,
 }
 
 impl Dial {

@@ -1,17 +1,17 @@
 //! Findings as JSON: values in SI with the unit beside them.
 
-use alloc::string::String;
 use alloc::vec::Vec;
 
 use serde::ser::{Serialize, SerializeStruct, Serializer};
 
 use super::{Finding, Sense, Step, Term};
+use crate::text::Text;
 
 #[derive(serde::Serialize)]
 struct LimitOut<'a> {
     value: f64,
     sense: Sense,
-    origin: &'a str,
+    origin: &'a Text,
 }
 
 #[derive(serde::Serialize)]
@@ -58,7 +58,7 @@ impl Serialize for Finding {
         out.serialize_field("name", &self.name)?;
         out.serialize_field("value", &self.value.as_ref().ok())?;
         out.serialize_field("unit", self.kind.si_symbol())?;
-        out.serialize_field("refused", &self.value.as_ref().err().map(String::as_str))?;
+        out.serialize_field("refused", &self.value.as_ref().err())?;
         out.serialize_field("band", &self.band)?;
         out.serialize_field("limit", &limit)?;
         out.serialize_field("margin", &self.margin())?;

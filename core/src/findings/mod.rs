@@ -70,6 +70,7 @@ mod json;
 mod placing;
 mod scene;
 
+use crate::text::Text;
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -102,7 +103,7 @@ pub struct Caution {
     /// How serious it is.
     pub weight: Weight,
     /// In words.
-    pub says: String,
+    pub says: Text,
     /// The entry it is about, if it is about one.
     pub entry: Option<&'static str>,
 }

@@ -1,9 +1,8 @@
 //! What the findings must show for a lesson's task to be done.
 
-use alloc::string::{String, ToString};
-
 use crate::findings::{Findings, Mark, Sense};
 use crate::quantity::Kind;
+use crate::text::Text;
 
 /// What one finding must show.
 #[derive(Clone, Copy, Debug)]
@@ -33,7 +32,7 @@ pub enum Want {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Seen {
     /// The value now, or why there is none.
-    pub value: Result<f64, String>,
+    pub value: Result<f64, Text>,
     /// The kind of quantity.
     pub kind: Kind,
     /// The least that is wanted, if there is a least.
@@ -49,7 +48,7 @@ impl Goal {
     #[must_use]
     pub fn seen(&self, findings: &Findings) -> Seen {
         let none =
-            |why: &str| Seen { value: Err(why.to_string()), kind: Kind::Plain, least: None, most: None, met: false };
+            |why: &'static str| Seen { value: Err(why.into()), kind: Kind::Plain, least: None, most: None, met: false };
         let Some(finding) = findings.get(self.finding) else {
             return none("There is no such figure for this set-up.");
         };

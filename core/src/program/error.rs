@@ -2,6 +2,8 @@
 
 use core::fmt;
 
+use crate::text::Text;
+
 /// Why no path can be planned.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum PlanError {
@@ -26,22 +28,30 @@ pub enum PlanError {
     Passes,
 }
 
-impl fmt::Display for PlanError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Size => "A size for the boring path is missing or negative.",
-            Self::NothingToCut => {
+impl From<&PlanError> for Text {
+    fn from(error: &PlanError) -> Self {
+        Self::Words(match error {
+            PlanError::Size => "A size for the boring path is missing or negative.",
+            PlanError::NothingToCut => {
                 "The jaws already stand at the diameter they are to be cut to, or past it: there is nothing to cut."
             }
-            Self::NoFace => "Chamfer and relief groove leave nothing of the face to grip with.",
-            Self::ReliefNarrow { .. } => {
+            PlanError::NoFace => "Chamfer and relief groove leave nothing of the face to grip with.",
+            PlanError::ReliefNarrow { .. } => {
                 "The relief groove is too narrow for its depth: widen it, or take a smaller nose or a shallower groove."
             }
-            Self::Behind => "The edge behind the nose would rub: it needs more angle, or no groove and less taper.",
-            Self::Cramped => "The nose is too large for the shape: take a smaller nose radius.",
-            Self::NoRoom => "The opening before boring is too small for a tool to start in.",
-            Self::Passes => "It would take more than 200 roughing passes: take a larger depth of cut.",
+            PlanError::Behind => {
+                "The edge behind the nose would rub: it needs more angle, or no groove and less taper."
+            }
+            PlanError::Cramped => "The nose is too large for the shape: take a smaller nose radius.",
+            PlanError::NoRoom => "The opening before boring is too small for a tool to start in.",
+            PlanError::Passes => "It would take more than 200 roughing passes: take a larger depth of cut.",
         })
+    }
+}
+
+impl fmt::Display for PlanError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Text::from(self).fmt(f)
     }
 }
 

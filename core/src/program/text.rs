@@ -7,9 +7,10 @@ use alloc::format;
 use alloc::string::{String, ToString};
 
 use super::plan::{Plan, Purpose};
+use crate::text::{Language, Text};
 
 /// What stands around the moves.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub struct Heading<'a> {
     /// Whether sizes are in inches; else in millimetres.
     pub inch: bool,
@@ -22,7 +23,9 @@ pub struct Heading<'a> {
     /// The user's own name for it.
     pub name: &'a str,
     /// What is assumed and what to heed, a line each.
-    pub notes: &'a [String],
+    pub notes: &'a [Text],
+    /// The language of the comments.
+    pub language: Language,
 }
 
 /// Longest comment, so that it fits the screen of a control: our own value.
@@ -42,7 +45,7 @@ pub const fn decimals(inch: bool) -> u32 {
 /// Writes the program.
 ///
 /// ```
-/// # use holdround_core::{grip::Side, program::{Cutting, Heading, JawCut, Plan, Tool, text}};
+/// # use holdround_core::{grip::Side, program::{Cutting, Heading, JawCut, Plan, Tool, text}, text::ENGLISH};
 /// # let cut = JawCut {
 /// #     side: Side::Outside, diameter: 0.1, taper: 0.0, depth: 0.02, chamfer: 0.0,
 /// #     relief: [0.0; 2], standing: 0.0996, inner: 0.08, skim: 0.0, skim_width: 5e-3,
@@ -50,7 +53,7 @@ pub const fn decimals(inch: bool) -> u32 {
 /// # let tool = Tool { nose: 0.4e-3, behind: 0.5, bar: 0.02, reach: 0.06, holder: 0.04 };
 /// # let cutting = Cutting { depth: 1e-3, allowance: 0.2e-3, rough_feed: 0.15e-3, finish_feed: 0.08e-3, start: 0.05 };
 /// let plan = Plan::new(&cut, &tool, &cutting)?;
-/// let heading = Heading { inch: false, backward: false, speed: 400, number: "12", name: "sleeve (1)", notes: &[] };
+/// let heading = Heading { inch: false, backward: false, speed: 400, number: "12", name: "sleeve (1)", notes: &[], language: ENGLISH };
 /// let text = text(&plan, &heading);
 /// assert!(text.starts_with("%\nO0012\n(SLEEVE 1)\n"), "no bracket of the user's breaks out: {text}");
 /// assert!(text.contains("G97 S400 M3\n") && text.ends_with("M30\n%\n"));
@@ -73,7 +76,7 @@ pub fn text(plan: &Plan, heading: &Heading<'_>) -> String {
         comment(heading.name, &mut out);
     }
     for note in heading.notes {
-        comment(note, &mut out);
+        comment(&note.said_in(heading.language), &mut out);
     }
     let mut block = Blocks { out, number: 0 };
     let turn = if heading.backward { "M4" } else { "M3" };
@@ -84,7 +87,7 @@ pub fn text(plan: &Plan, heading: &Heading<'_>) -> String {
     for step in &plan.moves {
         let between = matches!(step.purpose, Purpose::Approach | Purpose::Retract);
         if !between && purpose != Some(step.purpose) {
-            comment(step.purpose.words(), &mut block.out);
+            comment((heading.language.words)(step.purpose.words()), &mut block.out);
         }
         purpose = if between { purpose } else { Some(step.purpose) };
         let to = [counts(step.x / unit, places), counts(step.z / unit, places)];
@@ -156,7 +159,8 @@ fn word(letter: char, counts: i64, places: u32) -> String {
     format!("{letter}{sign}{whole}.{rest}")
 }
 
-/// A comment of plain capitals; nothing in `says` can end it, and long ones go on in another.
+/// A comment of plain capitals, which is all that every control can show; nothing in `says` can end it, and long ones
+/// go on in another.
 fn comment(says: &str, out: &mut String) {
     let plain = |c: char| match c.to_ascii_uppercase() {
         c if c.is_ascii_uppercase() || c.is_ascii_digit() => Some(c),
@@ -165,7 +169,16 @@ fn comment(says: &str, out: &mut String) {
         c if c.is_whitespace() => Some(' '),
         _ => Some('?'),
     };
-    let text: String = says.chars().filter_map(plain).collect();
+    let mut text = String::new();
+    for c in says.chars() {
+        match c {
+            'ä' | 'Ä' => text.push_str("AE"),
+            'ö' | 'Ö' => text.push_str("OE"),
+            'ü' | 'Ü' => text.push_str("UE"),
+            'ß' => text.push_str("SS"),
+            c => text.extend(plain(c)),
+        }
+    }
     let mut line = String::new();
     for part in text.split(' ').filter(|part| !part.is_empty()) {
         if !line.is_empty() && line.len() + 1 + part.len() > LONGEST {

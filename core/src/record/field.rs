@@ -46,7 +46,7 @@ pub static FIELDS: &[Field] = &[
     field("scribe", "Scribe mark", "Where the line on jaw and master jaw is."),
     field("material", "Material", ""),
     field("recuts", "Recuts left", ""),
-    field("notes", "Notes", ""),
+    field("notes", "Remarks", ""),
 ];
 
 /// What is written of a boring.

@@ -1,8 +1,5 @@
 //! Whether the entries of a set-up agree with each other.
 
-use alloc::format;
-use alloc::string::ToString;
-
 use super::chuck::GripFrom;
 use super::cut::CutKind;
 use super::fault::range_words;
@@ -16,6 +13,7 @@ use crate::grip::Side;
 use crate::jaw::{BoredJaw, Dimension, JawError};
 use crate::part::{LARGEST_DIAMETER, MAX_STEPS, ProfileError, Step, THINNEST_WALL};
 use crate::quantity::{decimal, shown};
+use crate::text::Text;
 
 /// Smallest bore that jaws are thought to reach into, m.
 const SMALLEST_GRIPPED_BORE: f64 = 5e-3;
@@ -44,10 +42,10 @@ pub(super) fn check(setup: &Setup, reader: &mut Reader<'_>) {
     }
 }
 
-fn at_most(reader: &mut Reader<'_>, input: &Input, at: usize, value: f64, most: f64, remedy: &str) {
+fn at_most(reader: &mut Reader<'_>, input: &Input, at: usize, value: f64, most: f64, remedy: &'static str) {
     // One part in a billion is rounding of unit conversions, not a fault.
     if value > most * (1.0 + 1e-9) {
-        let allowed = format!("at most {}", shown(most, reader.unit_of(input, at)));
+        let allowed = Text::of("at most {}").with(Text::number(shown(most, reader.unit_of(input, at))));
         reader.conflict(input, at, allowed, remedy);
     }
 }
@@ -56,26 +54,26 @@ fn at_most(reader: &mut Reader<'_>, input: &Input, at: usize, value: f64, most: 
 pub(super) fn profile(reader: &mut Reader<'_>, error: &ProfileError, steps: &[Step], stepped: bool) {
     let (input, at, allowed, remedy) = match *error {
         ProfileError::NoSteps | ProfileError::TooManySteps { .. } => {
-            (&s::STEP_LENGTH, 0, format!("1 to {MAX_STEPS} steps"), "Leave out what hardly matters.")
+            (&s::STEP_LENGTH, 0, Text::of("1 to {} steps").with(MAX_STEPS), "Leave out what hardly matters.")
         }
-        ProfileError::NotADimension { step } => {
-            (&s::STEP_OUTSIDE, step, format!("up to {} m", decimal(LARGEST_DIAMETER, 3)), "Correct this step.")
-        }
-        ProfileError::NoLength { step } => (
-            &s::STEP_LENGTH,
+        ProfileError::NotADimension { step } => (
+            &s::STEP_OUTSIDE,
             step,
-            "at least 1/2000 of the diameter".to_string(),
-            "Make this step longer, or take it out.",
+            Text::of("up to {} m").with(Text::number(decimal(LARGEST_DIAMETER, 3))),
+            "Correct this step.",
         ),
+        ProfileError::NoLength { step } => {
+            (&s::STEP_LENGTH, step, "at least 1/2000 of the diameter".into(), "Make this step longer, or take it out.")
+        }
         ProfileError::Crossed { step } | ProfileError::TooThin { step, .. } => {
             let bore = if stepped { &s::STEP_BORE } else { &p::BORE_DIAMETER };
             let outside = steps.get(step).map_or(0.0, |step| step.outer[0].max(step.outer[1]));
             let least = shown(outside / 2.0 * THINNEST_WALL, reader.unit_of(bore, step));
-            let allowed = format!("a wall of at least {least}, 1/150 of the outside radius");
+            let allowed = Text::of("a wall of at least {}, 1/150 of the outside radius").with(Text::number(least));
             (&s::STEP_BORE, step, allowed, "Make the bore smaller or the outside larger.")
         }
         ProfileError::Gap { step } => {
-            let allowed = format!("metal shared with step {step}");
+            let allowed = Text::of("metal shared with step {}").with(step);
             (
                 &s::STEP_BORE,
                 step,
@@ -101,7 +99,7 @@ fn check_part(setup: &Setup, reader: &mut Reader<'_>) {
     }
     let (lower, upper) = (setup.grip.lower_deviation.value, setup.grip.upper_deviation.value);
     if lower > upper {
-        let allowed = format!("at most {}", shown(upper, reader.unit_of(&p::SMALLEST_PART, 0)));
+        let allowed = Text::of("at most {}").with(Text::number(shown(upper, reader.unit_of(&p::SMALLEST_PART, 0))));
         reader.conflict(&p::SMALLEST_PART, 0, allowed, "The lower deviation cannot be above the upper one.");
     }
 }
@@ -124,12 +122,12 @@ fn check_grip(setup: &Setup, reader: &mut Reader<'_>) {
     let radius = setup.gripped_radius();
     if setup.grip.side == Side::Inside && radius * 2.0 < SMALLEST_GRIPPED_BORE {
         let bore = if setup.part.profile.steps().len() > 1 { &p::GRIP_START } else { &p::BORE_DIAMETER };
-        let allowed =
-            format!("a bore of at least {} for an inside grip", shown(SMALLEST_GRIPPED_BORE, reader.unit_of(bore, 0)));
+        let least = Text::number(shown(SMALLEST_GRIPPED_BORE, reader.unit_of(bore, 0)));
+        let allowed = Text::of("a bore of at least {} for an inside grip").with(least);
         reader.conflict(bore, 0, allowed, "Grip the outside, or correct the bore.");
     }
     if let Some(why) = setup.no_centre().filter(|_| setup.grip.thrust.is_some()) {
-        reader.conflict(&p::TAIL, 0, "no tail support".to_string(), why);
+        reader.conflict(&p::TAIL, 0, "no tail support", why);
     }
     check_band(setup, radius, reader);
     check_reach(setup, radius, reader);
@@ -146,7 +144,8 @@ fn check_band(setup: &Setup, radius: f64, reader: &mut Reader<'_>) {
         let touched = to > start + rounding && from < end - rounding;
         if touched && ends.iter().any(|diameter| (diameter / 2.0 - radius).abs() > 1e-7 * radius) {
             let unit = reader.unit_of(&p::GRIP_LENGTH, 0);
-            let allowed = format!("a length over which the gripped diameter stays {}", shown(2.0 * radius, unit));
+            let allowed = Text::of("a length over which the gripped diameter stays {}")
+                .with(Text::number(shown(2.0 * radius, unit)));
             reader.conflict(
                 &p::GRIP_LENGTH,
                 0,
@@ -179,7 +178,7 @@ fn check_reach(setup: &Setup, radius: f64, reader: &mut Reader<'_>) {
         from += step.length;
     }
     if setup.jaws.step.value > room + 1e-9 * radius {
-        let allowed = format!("at most {}", shown(room.max(0.0), reader.unit_of(&j::JAW_STEP, 0)));
+        let allowed = Text::of("at most {}").with(Text::number(shown(room.max(0.0), reader.unit_of(&j::JAW_STEP, 0))));
         let remedy = "The part behind the grip is in the way of the jaws: use a smaller step under the part, or start the grip elsewhere.";
         reader.conflict(&j::JAW_STEP, 0, allowed, remedy);
     }
@@ -218,15 +217,15 @@ fn check_jaws(setup: &Setup, reader: &mut Reader<'_>) {
     let unit = reader.unit_of(input, 0);
     let allowed = match error {
         JawError::OutOfRange { least, greatest, .. } => range_words(least, greatest, unit),
-        JawError::NothingBehindFace { limit, .. } => format!("more than {}", shown(limit, unit)),
+        JawError::NothingBehindFace { limit, .. } => Text::of("more than {}").with(Text::number(shown(limit, unit))),
         JawError::CrossesAxis { .. } if setup.grip.side == Side::Inside => {
-            format!("at most {}", shown(setup.gripped_radius() + setup.jaws.step.value, unit))
+            Text::of("at most {}").with(Text::number(shown(setup.gripped_radius() + setup.jaws.step.value, unit)))
         }
         JawError::WiderThanGrip { limit, .. }
         | JawError::BoredThrough { limit, .. }
         | JawError::CrossesAxis { limit, .. }
         | JawError::Overlap { limit, .. }
-        | JawError::CutAway { limit, .. } => format!("less than {}", shown(limit, unit)),
+        | JawError::CutAway { limit, .. } => Text::of("less than {}").with(Text::number(shown(limit, unit))),
     };
     reader.conflict(input, 0, allowed, remedy);
 }
@@ -276,7 +275,7 @@ fn check_chuck(setup: &Setup, reader: &mut Reader<'_>) {
             reader.conflict(
                 &g::GAUGE_PRESSURE,
                 1,
-                "readings at two pressures at least 5 % apart".into(),
+                "readings at two pressures at least 5 % apart",
                 "Read the gauge at another pressure too.",
             );
         }
@@ -290,7 +289,7 @@ fn check_chuck(setup: &Setup, reader: &mut Reader<'_>) {
         reader.conflict(
             &g::SPUN_SPEED,
             setup.chuck.spun.len() - 1,
-            "readings at two speeds at least 20 % apart".into(),
+            "readings at two speeds at least 20 % apart",
             "Read the gauge at standstill too, or take these readings out.",
         );
     }
@@ -305,7 +304,7 @@ fn check_cut(setup: &Setup, kind: &CutKind, at: usize, reader: &mut Reader<'_>) 
         reader.conflict(
             unknown,
             0,
-            "a figure of your own".into(),
+            "a figure of your own",
             "The table has no cutting resistance for this material: type one, or take the cut from spindle power.",
         );
     }
@@ -328,7 +327,8 @@ fn check_cut(setup: &Setup, kind: &CutKind, at: usize, reader: &mut Reader<'_>) 
         "The tool must be on the part: correct this or the outside diameter.",
     );
     if diameter < bore * (1.0 - 1e-9) || diameter <= 0.0 {
-        let floor = format!("more than 0 and at least {}", shown(bore, reader.unit_of(&t::CUT_DIAMETER, at)));
+        let floor = Text::of("more than 0 and at least {}")
+            .with(Text::number(shown(bore, reader.unit_of(&t::CUT_DIAMETER, at))));
         reader.conflict(
             &t::CUT_DIAMETER,
             at,

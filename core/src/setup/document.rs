@@ -8,6 +8,7 @@ use alloc::vec::Vec;
 
 use super::inputs::LISTS;
 use super::{Entries, Fault};
+use crate::text::Text;
 
 /// Version of the set-up's shape. It rises when an older reader could misread a newer file.
 pub const SCHEMA_VERSION: u64 = 1;
@@ -73,7 +74,7 @@ impl Entries {
         if version != Some(&Document::Number(SCHEMA_VERSION.to_string())) {
             let found = version.map_or("without schema version".to_string(), |v| format!("schema {}", v.told()));
             let remedy = "A newer page wrote this, or \"schema\" is missing: open it in the newest page.";
-            return Err([Fault::document(&found, &format!("\"schema\": {SCHEMA_VERSION}"), remedy)].into());
+            return Err([Fault::document(&found, Text::typed(format!("\"schema\": {SCHEMA_VERSION}")), remedy)].into());
         }
         let mut entries = Self::default();
         let mut faults = Vec::new();

@@ -1,11 +1,11 @@
 //! What is wrong with an entry, said so that it can be put right.
 
-use alloc::format;
 use alloc::string::{String, ToString};
 use core::fmt;
 
 use super::Input;
 use crate::quantity::{Kind, MeasureError, NumberError, Unit, shown};
+use crate::text::Text;
 
 /// One fault of a set-up: which entry, what was there, what is allowed and what to do.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -13,13 +13,13 @@ pub struct Fault {
     /// Where: the path of the entry, or of what should not be there.
     pub path: String,
     /// The entry's name as shown.
-    pub name: String,
+    pub name: Text,
     /// What was entered, shortened if very long.
     pub value: String,
     /// What is allowed.
-    pub allowed: String,
+    pub allowed: Text,
     /// What to do.
-    pub remedy: String,
+    pub remedy: Text,
 }
 
 impl fmt::Display for Fault {
@@ -34,47 +34,47 @@ const REPEATED: usize = 40;
 
 impl Fault {
     /// A fault of the input at `path`.
-    pub(crate) fn new(path: &str, input: &Input, value: &str, allowed: String, remedy: String) -> Self {
-        Self { path: path.to_string(), name: input.name.to_string(), value: shortened(value), allowed, remedy }
+    pub(crate) fn new(path: &str, input: &Input, value: &str, allowed: Text, remedy: Text) -> Self {
+        Self { path: path.to_string(), name: input.name.into(), value: shortened(value), allowed, remedy }
     }
 
     /// An entry at a path where no input is.
     pub(super) fn unknown(path: &str, value: &str) -> Self {
         Self {
             path: shortened(path),
-            name: "Unknown entry".to_string(),
+            name: "Unknown entry".into(),
             value: shortened(value),
-            allowed: "only the declared inputs".to_string(),
-            remedy: "Correct its name or take it out.".to_string(),
+            allowed: "only the declared inputs".into(),
+            remedy: "Correct its name or take it out.".into(),
         }
     }
 
     /// A fault of the document as a whole.
-    pub(super) fn document(value: &str, allowed: &str, remedy: &str) -> Self {
+    pub(super) fn document(value: &str, allowed: impl Into<Text>, remedy: &'static str) -> Self {
         Self {
             path: "set-up".to_string(),
-            name: "Set-up".to_string(),
+            name: "Set-up".into(),
             value: shortened(value),
-            allowed: allowed.to_string(),
-            remedy: remedy.to_string(),
+            allowed: allowed.into(),
+            remedy: remedy.into(),
         }
     }
 
     /// A quantity that could not be read.
-    pub(super) fn unreadable(path: &str, input: &Input, text: &str, allowed: String, error: &MeasureError) -> Self {
+    pub(super) fn unreadable(path: &str, input: &Input, text: &str, allowed: Text, error: &MeasureError) -> Self {
         let remedy = match error {
-            MeasureError::Number(NumberError::Empty) => "Type a number.".to_string(),
-            MeasureError::Number(NumberError::NotANumber) => "Type a number such as 12.5, 12,5 or 2 1/4.".to_string(),
+            MeasureError::Number(NumberError::Empty) => "Type a number.".into(),
+            MeasureError::Number(NumberError::NotANumber) => "Type a number such as 12.5, 12,5 or 2 1/4.".into(),
             MeasureError::Number(NumberError::Ambiguous) => {
-                "Type one decimal point or comma, and nothing between thousands.".to_string()
+                "Type one decimal point or comma, and nothing between thousands.".into()
             }
             MeasureError::Number(NumberError::OverZero) => {
-                "A fraction needs something other than 0 below the line.".to_string()
+                "A fraction needs something other than 0 below the line.".into()
             }
-            MeasureError::Number(NumberError::TooLarge) => "Type a smaller number.".to_string(),
+            MeasureError::Number(NumberError::TooLarge) => "Type a smaller number.".into(),
             MeasureError::Unit(unit) => {
-                let known = input.kind().map(unit_symbols).unwrap_or_default();
-                format!("“{}” is not a unit for this; use {known}.", shortened(unit))
+                let known = input.kind().map_or(Text::from("none"), unit_symbols);
+                Text::of("“{}” is not a unit for this; use {}.").with(Text::typed(shortened(unit))).with(known)
             }
         };
         Self::new(path, input, text, allowed, remedy)
@@ -82,20 +82,14 @@ impl Fault {
 }
 
 /// The symbols of the units of `kind`, listed.
-fn unit_symbols(kind: Kind) -> String {
-    let mut listed = String::new();
-    for unit in kind.units().filter(|unit| !unit.symbol.is_empty()) {
-        if !listed.is_empty() {
-            listed.push_str(", ");
-        }
-        listed.push_str(unit.symbol);
-    }
-    if listed.is_empty() { "none".to_string() } else { listed }
+fn unit_symbols(kind: Kind) -> Text {
+    let mut symbols = kind.units().map(|unit| unit.symbol).filter(|symbol| !symbol.is_empty()).map(Text::of).peekable();
+    if symbols.peek().is_none() { "none".into() } else { Text::row(symbols, ", ") }
 }
 
 /// A range in words, in the unit the user typed.
-pub(crate) fn range_words(least: f64, most: f64, unit: &Unit) -> String {
-    format!("{} to {}", shown(least, unit), shown(most, unit))
+pub(crate) fn range_words(least: f64, most: f64, unit: &Unit) -> Text {
+    Text::of("{} to {}").with(Text::number(shown(least, unit))).with(Text::number(shown(most, unit)))
 }
 
 /// `text` cut to what can be shown in one line.

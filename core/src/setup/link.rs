@@ -14,6 +14,8 @@ use alloc::string::String;
 use alloc::vec::Vec;
 use core::fmt;
 
+use crate::text::Text;
+
 use super::Entries;
 use super::inputs::{declared, every_input};
 
@@ -49,16 +51,22 @@ pub enum LinkError {
     NotASetup,
 }
 
-impl fmt::Display for LinkError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Version => "it is not a link of this page, or one of a newer version",
-            Self::TooLong => "it is longer than any set-up can be",
-            Self::Damaged => {
+impl From<&LinkError> for Text {
+    fn from(error: &LinkError) -> Self {
+        Self::Words(match error {
+            LinkError::Version => "it is not a link of this page, or one of a newer version",
+            LinkError::TooLong => "it is longer than any set-up can be",
+            LinkError::Damaged => {
                 "characters are missing or changed, as when a mail program breaks a line; or it was printed by a page that assumes other values"
             }
-            Self::NotASetup => "it is whole, but what it holds is not a set-up",
+            LinkError::NotASetup => "it is whole, but what it holds is not a set-up",
         })
+    }
+}
+
+impl fmt::Display for LinkError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Text::from(self).fmt(f)
     }
 }
 

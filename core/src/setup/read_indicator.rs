@@ -1,6 +1,5 @@
 //! Reads what an indicator showed.
 
-use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use uom::si::length::meter;
@@ -13,6 +12,7 @@ use super::job::Grip;
 use super::part::{Part, SurfaceSide, Toward};
 use super::reader::Reader;
 use crate::quantity::{Kind, Length, Measure, shown};
+use crate::text::Text;
 
 /// Greatest reading, m: beyond it waves are no longer small beside the part.
 const GREATEST: f64 = 5e-3;
@@ -56,7 +56,7 @@ fn stations(reader: &mut Reader<'_>) -> Option<usize> {
     if typed == libm::round(typed) {
         return Some(typed as usize);
     }
-    reader.conflict(&d::STATIONS, 0, "a whole number".to_string(), "Leave out what stands behind the decimal point.");
+    reader.conflict(&d::STATIONS, 0, "a whole number", "Leave out what stands behind the decimal point.");
     None
 }
 
@@ -64,7 +64,7 @@ fn stations(reader: &mut Reader<'_>) -> Option<usize> {
 fn reading(reader: &mut Reader<'_>, input: &Input, at: usize, one: f64) -> Option<f64> {
     let departure = reader.ratio(input, at)?.value * one;
     if libm::fabs(departure) > GREATEST {
-        let allowed = alloc::format!("at most {} either way", shown(GREATEST, Kind::Length.bare_unit()));
+        let allowed = Text::of("at most {} either way").with(Text::number(shown(GREATEST, Kind::Length.bare_unit())));
         reader.conflict(input, at, allowed, "Correct it, or “One on the dial is”.");
         return None;
     }
@@ -82,7 +82,7 @@ fn place(reader: &mut Reader<'_>, part: &Part, grip: &Grip, distance: Option<Len
         return None;
     }
     if bore && part.diameters_at(place, Toward::Chuck)[1] <= 0.0 {
-        reader.conflict(&d::SURFACE, 0, "the outside".to_string(), "There is no bore at this place of the part.");
+        reader.conflict(&d::SURFACE, 0, "the outside", "There is no bore at this place of the part.");
         return None;
     }
     Some(Length::new::<meter>(place))

@@ -1,7 +1,5 @@
 //! Tooth, ring and recut, from entries.
 
-use alloc::format;
-use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::chuck::Chuck;
@@ -12,6 +10,7 @@ use super::{Input, recut_inputs as b, ring_inputs as r, stroke_inputs as s};
 use crate::boring_ring::{Bearing, Ring, Section};
 use crate::recut::Old;
 use crate::stroke::{Blank, MasterJaw, SERRATIONS, Serration};
+use crate::text::Text;
 
 /// Reads where the jaws stand; none when something asked for cannot be read, which is then a fault noted.
 pub(super) fn read(reader: &mut Reader<'_>, chuck: Option<&Chuck>, jaws: Option<&Jaws>) -> Option<Placing> {
@@ -117,7 +116,7 @@ fn read_ring(reader: &mut Reader<'_>, at: usize) -> Option<OwnRing> {
         reader.conflict(
             &r::OWN_RING_INSIDE,
             at,
-            "less than its outside".to_string(),
+            "less than its outside",
             "A ring has metal between inside and outside: correct either.",
         );
         return None;
@@ -129,7 +128,8 @@ fn read_ring_used(reader: &mut Reader<'_>, count: usize) -> Option<usize> {
     let number = whole(reader, &r::RING_USED)?;
     let place = usize::try_from(number).ok().filter(|number| (1..=count).contains(number));
     if place.is_none() {
-        let allowed = if count == 0 { "nothing, while the list is empty".to_string() } else { format!("1 to {count}") };
+        let allowed =
+            if count == 0 { "nothing, while the list is empty".into() } else { Text::of("1 to {}").with(count) };
         reader.conflict(&r::RING_USED, 0, allowed, "Enter the ring in the list of your own rings first.");
     }
     place.map(|number| number - 1)
@@ -141,7 +141,7 @@ fn whole(reader: &mut Reader<'_>, input: &Input) -> Option<i32> {
     if typed == libm::round(typed) {
         return Some(typed as i32);
     }
-    reader.conflict(input, 0, "a whole number".to_string(), "Leave out what stands behind the decimal point.");
+    reader.conflict(input, 0, "a whole number", "Leave out what stands behind the decimal point.");
     None
 }
 

@@ -14,6 +14,7 @@ use super::job::{Assumed, AssumedFrom};
 use super::{Entries, Fault, Input, bracketed};
 use crate::materials::{self, Material};
 use crate::quantity::{Angle, AngularVelocity, Force, Kind, Length, Mass, Measure, Power, Pressure, Ratio, Unit};
+use crate::text::Text;
 
 /// One pass over the entries of a set-up.
 pub(super) struct Reader<'a> {
@@ -60,7 +61,7 @@ impl<'a> Reader<'a> {
             Ok(measure) => {
                 let remedy = if measure.si < least { "Type a larger value." } else { "Type a smaller value." };
                 let allowed = range_words(least, most, measure.unit);
-                self.faults.push(Fault::new(&path, input, text, allowed, remedy.to_string()));
+                self.faults.push(Fault::new(&path, input, text, allowed, remedy.into()));
                 None
             }
             Err(error) => {
@@ -117,8 +118,8 @@ impl<'a> Reader<'a> {
         let choices = input.choices();
         let found = choices.iter().find(|choice| choice.key == text);
         if found.is_none() {
-            let keys: Vec<&str> = choices.iter().map(|choice| choice.key).collect();
-            self.faults.push(Fault::new(&path, input, text, keys.join(", "), "Choose one of these.".to_string()));
+            let keys = choices.iter().map(|choice| Text::typed(choice.key));
+            self.faults.push(Fault::new(&path, input, text, Text::row(keys, ", "), "Choose one of these.".into()));
         }
         found.map(|choice| choice.key)
     }
@@ -152,8 +153,8 @@ impl<'a> Reader<'a> {
             MaterialUse::Jaw => material.jaw,
         });
         if found.is_none() {
-            let allowed = "a material of the table for this use".to_string();
-            self.faults.push(Fault::new(&path, input, text, allowed, "Choose one from the list.".to_string()));
+            let allowed = "a material of the table for this use".into();
+            self.faults.push(Fault::new(&path, input, text, allowed, "Choose one from the list.".into()));
         }
         found
     }
@@ -168,18 +169,18 @@ impl<'a> Reader<'a> {
         let Form::Text(most) = input.form else { return None };
         let (path, text) = self.text(input, index);
         if text.chars().count() > most {
-            let allowed = alloc::format!("at most {most} characters");
-            self.faults.push(Fault::new(&path, input, text, allowed, "Shorten it.".to_string()));
+            let allowed = Text::of("at most {} characters").with(most);
+            self.faults.push(Fault::new(&path, input, text, allowed, "Shorten it.".into()));
             return None;
         }
         Some(text.to_string())
     }
 
     /// Notes a fault between entries, at the one that is easiest to put right.
-    pub(super) fn conflict(&mut self, input: &Input, index: usize, allowed: String, remedy: &str) {
+    pub(super) fn conflict(&mut self, input: &Input, index: usize, allowed: impl Into<Text>, remedy: &'static str) {
         let path = input.at(index);
         let value = self.entries.text_or_default(&path, input).to_string();
-        self.faults.push(Fault::new(&path, input, &value, allowed, remedy.to_string()));
+        self.faults.push(Fault::new(&path, input, &value, allowed.into(), remedy.into()));
     }
 
     /// The unit in which `input` was typed, for words about it.

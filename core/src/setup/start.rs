@@ -1,7 +1,6 @@
 //! A whole set-up from a few answers: what was not asked is assumed to suit, and marked so by brackets.
 
-use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 
 mod assumed;
@@ -9,11 +8,13 @@ mod blank;
 #[cfg(test)]
 mod tests;
 
+use super::fault::range_words;
 use super::reader::Reader;
 use super::start_inputs::{GRIPPED, LENGTH, QUESTIONS, WALL};
 use super::{Entries, Fault, Setup, chuck_inputs as chuck, part_inputs as part};
 use crate::materials::Material;
 use crate::quantity::shown;
+use crate::text::Text;
 
 /// Smallest bore that assumed jaws go into, m.
 const SMALLEST_BORE: f64 = 0.02;
@@ -69,10 +70,10 @@ pub fn start(answers: &[String; 7]) -> Result<Entries, Vec<Fault>> {
     let Some(read) = read.filter(|_| reader.faults.is_empty()) else { return Err(reader.faults) };
     let entries = assumed::set_up(&read, &typed);
     let faults = Setup::read(&entries).err();
-    match faults.as_ref().and_then(|faults| faults.first()) {
+    match faults.and_then(|faults| faults.into_iter().next()) {
         None => Ok(entries),
         Some(fault) => {
-            let allowed = format!("what makes a set-up; {} would have to be {}", fault.name, fault.allowed);
+            let allowed = Text::of("what makes a set-up; {} would have to be {}").with(fault.name).with(fault.allowed);
             reader.conflict(&GRIPPED, 0, allowed, "Correct an answer, or set the job up field by field.");
             Err(reader.faults)
         }
@@ -104,20 +105,20 @@ fn read(reader: &mut Reader<'_>) -> Option<Answers> {
 fn check(answers: &Answers, reader: &mut Reader<'_>) {
     let Answers { inside, gripped, wall, body, .. } = *answers;
     if inside && gripped < SMALLEST_BORE {
-        let least = shown(SMALLEST_BORE, reader.unit_of(&GRIPPED, 0));
+        let least = Text::number(shown(SMALLEST_BORE, reader.unit_of(&GRIPPED, 0)));
         reader.conflict(
             &GRIPPED,
             0,
-            format!("at least {least} from inside"),
+            Text::of("at least {} from inside").with(least),
             "Soft jaws hardly go into a smaller bore: grip the outside.",
         );
     }
     if gripped > body {
-        let least = shown(gripped, reader.unit_of(&chuck::BODY_DIAMETER, 0));
+        let least = Text::number(shown(gripped, reader.unit_of(&chuck::BODY_DIAMETER, 0)));
         reader.conflict(
             &chuck::BODY_DIAMETER,
             0,
-            format!("at least {least}, the diameter gripped"),
+            Text::of("at least {}, the diameter gripped").with(least),
             "Name a larger chuck.",
         );
     }
@@ -126,7 +127,7 @@ fn check(answers: &Answers, reader: &mut Reader<'_>) {
             reader.conflict(
                 &WALL,
                 0,
-                "a wall".to_string(),
+                "a wall",
                 "A part gripped from inside has a bore: say how thick it is around it.",
             );
         }
@@ -136,7 +137,7 @@ fn check(answers: &Answers, reader: &mut Reader<'_>) {
     let most = if inside { 1.0 - gripped / 2.0 } else { gripped * 0.49 };
     if wall < least || wall > most {
         let unit = reader.unit_of(&WALL, 0);
-        let allowed = format!("{} to {}", shown(least, unit), shown(most, unit));
+        let allowed = range_words(least, most, unit);
         reader.conflict(&WALL, 0, allowed, "Correct it or the diameter gripped; leave it empty for a solid part.");
     }
 }

@@ -1,5 +1,7 @@
 use core::fmt;
 
+use crate::text::Text;
+
 /// Why no tooth can be worked out at all.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum StrokeError {
@@ -17,16 +19,22 @@ pub enum StrokeError {
     NotALength,
 }
 
+impl From<&StrokeError> for Text {
+    fn from(error: &StrokeError) -> Self {
+        Self::Words(match error {
+            StrokeError::ScrewsCrossed => "the far screw must be farther from the gripping end than the near one",
+            StrokeError::ScrewOffJaw => "a screw counterbore reaches past the end of the jaw",
+            StrokeError::GrooveOffJaw => "the first groove lies beyond the jaw",
+            StrokeError::NutTooShort => "the T-nut is shorter than the screws are apart",
+            StrokeError::NoTooth => "the T-nuts find no tooth on the serrated face of the master jaw",
+            StrokeError::NotALength => "stroke, pitch and lengths must be more than nothing",
+        })
+    }
+}
+
 impl fmt::Display for StrokeError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::ScrewsCrossed => "the far screw must be farther from the gripping end than the near one",
-            Self::ScrewOffJaw => "a screw counterbore reaches past the end of the jaw",
-            Self::GrooveOffJaw => "the first groove lies beyond the jaw",
-            Self::NutTooShort => "the T-nut is shorter than the screws are apart",
-            Self::NoTooth => "the T-nuts find no tooth on the serrated face of the master jaw",
-            Self::NotALength => "stroke, pitch and lengths must be more than nothing",
-        })
+        Text::from(self).fmt(f)
     }
 }
 

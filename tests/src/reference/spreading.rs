@@ -5,6 +5,7 @@ use std::f64::consts::PI;
 use holdround_core::quantity::UnitSystem;
 use holdround_core::sampling::{draw, first_order};
 use holdround_core::setup::Setup;
+use holdround_core::text::ENGLISH;
 use holdround_core::window::{Curve, Keep, Over, Plane};
 use holdround_core::{Engine, jaw_program};
 use serde::Deserialize;
@@ -101,7 +102,7 @@ pub(super) struct Written {
 pub(super) fn program_read_back(given: Written) -> Told {
     let setup = Setup::read(&given.job.entries()?).map_err(|faults| listed(&faults))?;
     let (system, unit) = if given.inch { (UnitSystem::Inch, 25.4) } else { (UnitSystem::Metric, 1.0) };
-    let motions = run(&read(&jaw_program(&setup, system)?)?, unit)?;
+    let motions = run(&read(&jaw_program(&setup, system, ENGLISH).map_err(|why| why.to_string())?)?, unit)?;
     let cuts = || motions.iter().filter(|motion| motion.feed > 0.0);
     let feed = cuts().next_back().ok_or("nothing is cut")?.feed;
     let along = |motion: &Motion| (motion.to[1] - motion.from[1]).abs();

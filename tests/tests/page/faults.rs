@@ -71,7 +71,7 @@ fn told_outside(right: &Entries, path: &str, typed: &str) -> Vec<String> {
     let unit = if typed.is_empty() { "" } else { unit_at(path) };
     wrong.set(path, &format!("{typed}{unit}"));
     let faults = Setup::read(&wrong).err().unwrap_or_default();
-    faults.into_iter().filter(|fault| fault.path == path).map(|fault| fault.remedy).collect()
+    faults.into_iter().filter(|fault| fault.path == path).map(|fault| fault.remedy.to_string()).collect()
 }
 
 fn unit_at(path: &str) -> &'static str {
@@ -93,7 +93,7 @@ fn a_speed_over_the_plate_is_told_at_its_field_and_in_the_verdict() {
         assert_shows(browser, &fast, UnitSystem::Metric, "an excessive speed still has findings");
         browser.wait_until("document.querySelector('#verdict h2 svg.beyond')");
         assert!(
-            browser.text(&message("run.speed")).contains(&limit.origin),
+            browser.text(&message("run.speed")).contains(&limit.origin.to_string()),
             "the field must say where its limit comes from: {}",
             browser.text(&message("run.speed"))
         );

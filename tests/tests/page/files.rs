@@ -194,7 +194,7 @@ fn tables_are_saved_with_their_units() {
     assert_eq!(table.len(), findings.len() + 1, "a line for each finding");
     assert!(table.iter().all(|line| line.len() == table[0].len()), "as many cells in each: {table:?}");
     for (line, finding) in table[1..].iter().zip(&findings) {
-        assert_eq!(line[0], finding.name, "in their order");
+        assert_eq!(line[0], finding.name.to_string(), "in their order");
         assert_eq!(line[1].is_empty(), finding.value.is_err(), "a refused finding has no value: {line:?}");
     }
 

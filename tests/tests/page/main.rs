@@ -14,6 +14,7 @@ mod hostile;
 mod indicator;
 mod keeping;
 mod keyboard;
+mod language;
 mod lessons;
 mod links;
 mod looks;

@@ -3,6 +3,7 @@
 use holdround_core::jaw_program;
 use holdround_core::quantity::{Kind, UnitSystem, shown};
 use holdround_core::setup::{Entries, Setup};
+use holdround_core::text::ENGLISH;
 use holdround_tests::browser::{Browser, Viewport, serve_site};
 use serde_json::json;
 use thirtyfour::Key;
@@ -104,7 +105,8 @@ fn the_program_is_shown_saved_and_copied_as_the_engine_writes_it() {
         let mut job = entries(&[("boring.number", "12"), ("boring.name", "sleeve (first)")]);
         open(browser, &format!("{url}#{}", job.to_link()));
         unfold(browser, "boring");
-        let in_units = |job: &Entries, shown| jaw_program(&Setup::read(job).expect("valid"), shown).expect("a program");
+        let in_units =
+            |job: &Entries, shown| jaw_program(&Setup::read(job).expect("valid"), shown, ENGLISH).expect("a program");
         let text = |job: &Entries| in_units(job, UnitSystem::Metric);
         let shown = "document.querySelector('#program-text').value";
         browser.eventually(shown, &json!(text(&job)), "the engine's text");

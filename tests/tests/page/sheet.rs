@@ -38,7 +38,7 @@ pub(crate) fn open(browser: &Browser, url: &str) {
 
 /// Waits until nothing is left to be worked out: what appears moves what is below it from under a finger.
 pub(crate) fn come_to_rest(browser: &Browser) {
-    browser.wait_until("document.querySelector('#window-parts') && /^At worst (still|not)/.test(document.querySelector('#at-worst')?.textContent)");
+    browser.wait_until("document.querySelector('#window-parts') && /^(At worst|Schlimmstenfalls) (still|not|noch|nicht|beim)/.test(document.querySelector('#at-worst')?.textContent)");
 }
 
 /// Chooses a file with this text in the field found by `field`.

@@ -8,7 +8,7 @@ use crate::sheet::{come_to_rest, field, on_both_pages, open};
 const AT_400_PER_CENT: Viewport = Viewport { width: 320, height: 256, touch: false };
 
 /// What reaches beyond the window sideways, unless it scrolls by itself in a box of its own.
-const BEYOND: &str = "[...document.querySelectorAll('body *')].filter((one) => {
+pub(crate) const BEYOND: &str = "[...document.querySelectorAll('body *')].filter((one) => {
         if (!one.checkVisibility() || one.closest('.heard, .skip')) return false;
         for (let box = one.parentElement; box; box = box.parentElement)
             if (['auto', 'scroll', 'hidden', 'clip'].includes(getComputedStyle(box).overflowX) && box !== document.body && box !== document.documentElement)
@@ -17,7 +17,7 @@ const BEYOND: &str = "[...document.querySelectorAll('body *')].filter((one) => {
         return right - left > 0 && (right > innerWidth + 1 || left < -1);
     }).map((one) => `${one.tagName} ${one.id} ${one.className.baseVal ?? one.className}`).slice(0, 12)";
 
-const OPEN_ALL: &str = "document.querySelectorAll('details').forEach((one) => { one.open = true })";
+pub(crate) const OPEN_ALL: &str = "document.querySelectorAll('details').forEach((one) => { one.open = true })";
 
 #[test]
 fn at_400_per_cent_nothing_needs_scrolling_sideways() {

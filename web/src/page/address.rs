@@ -74,7 +74,7 @@ pub(super) fn words(hash: &str) -> impl Iterator<Item = (&str, &str)> {
 
 fn word(piece: &str) -> Option<(&str, &str)> {
     let (name, value) = piece.split_once('=').unwrap_or((piece, ""));
-    matches!(name, "show" | "locked" | "units" | "look").then_some((name, value))
+    matches!(name, "show" | "locked" | "units" | "look" | "language").then_some((name, value))
 }
 
 /// What is to be shown, without those words and without what is not known. Only a lesson has more behind it: what was

@@ -17,6 +17,7 @@ use super::history::History;
 use super::notice::{self, Notice};
 use super::preferences::{Preferences, Theme};
 use super::window::Tracing;
+use crate::language::Tongue;
 use crate::units::Units;
 
 /// Told when an answer is taken back with the size it was given for.
@@ -35,6 +36,8 @@ pub(crate) struct Desk {
     pub(crate) units: Units,
     /// The look.
     pub(crate) theme: Theme,
+    /// The language that was chosen; none while it is that of the device.
+    pub(crate) tongue: Option<Tongue>,
     /// Whether the jaws are closed.
     pub(crate) clamped: bool,
     /// Whether the spindle turns.
@@ -87,6 +90,7 @@ impl Desk {
             history: History::default(),
             units: Units::of(UnitSystem::Metric),
             theme: Theme::Device,
+            tongue: None,
             clamped: true,
             spinning: false,
             good: None,
@@ -158,9 +162,9 @@ impl Desk {
         self.faults.iter().filter(move |fault| fault.path == path)
     }
 
-    /// Units and theme, to be stored.
+    /// Units, theme and language, to be stored.
     pub(crate) fn preferences(&self) -> Preferences {
-        Preferences::of(self.units, self.theme)
+        Preferences::of(self.units, self.theme, self.tongue)
     }
 
     pub(super) fn change(&mut self, path: Option<&str>, change: impl FnOnce(&mut Entries)) {

@@ -1,10 +1,11 @@
 //! What only some devices have: a sheet to share with, and a screen that stays on when asked to.
 
-use js_sys::{Function, Object, Promise, Reflect};
+use js_sys::{Array, Function, Object, Promise, Reflect};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
 use super::{Page, files, with_page};
+use crate::language::{Tongue, say};
 use crate::root;
 
 /// The button that keeps the screen on.
@@ -26,6 +27,13 @@ fn offered(path: &[&str], name: &str) -> Option<(JsValue, Function)> {
     }
     let function = Reflect::get(&of, &name.into()).ok()?.dyn_into().ok()?;
     Some((of, function))
+}
+
+/// The first language of the device that the page speaks.
+pub(super) fn tongue() -> Option<Tongue> {
+    let navigator = Reflect::get(web_sys::window()?.as_ref(), &"navigator".into()).ok()?;
+    let languages: Array = Reflect::get(&navigator, &"languages".into()).ok()?.dyn_into().ok()?;
+    languages.iter().find_map(|language| Tongue::of_code(&language.as_string()?))
 }
 
 /// Whether the device has a sheet to share with.
@@ -54,7 +62,7 @@ pub(super) fn share() {
     let _set = Reflect::set(&shared, &"title".into(), &document.title().into());
     let _set = Reflect::set(&shared, &"url".into(), &address.into());
     if let Ok(promise) = share.call1(&navigator, &shared) {
-        then(&promise, |_| files::tell("Shared."), || files::tell("Not shared."));
+        then(&promise, |_| files::tell(say("Shared.")), || files::tell(say("Not shared.")));
     }
 }
 
@@ -103,5 +111,5 @@ fn tell_awake(on: bool, words: &str) {
     if let Some(button) = root::by_id(AWAKE) {
         let _set = button.set_attribute("aria-pressed", if on { "true" } else { "false" });
     }
-    files::tell(words);
+    files::tell(say(words));
 }

@@ -62,7 +62,14 @@ pub(crate) fn listen() -> Result<(), JsValue> {
         let asked = Asked::by(event);
         let lesson = matches!(asked, Asked::Lesson(..));
         opening::follow(&mut page.desk, asked);
-        page.wear_frame(Frame::of(&address::changed_to(event)));
+        page.frame = Frame::of(&address::changed_to(event));
+        let tongue = page.desk.tongue;
+        page.take_over_frame();
+        if page.desk.tongue == tongue {
+            page.wear_frame();
+        } else {
+            page.lay_out();
+        }
         page.refresh();
         if lesson {
             lessons::to_lesson();
@@ -140,6 +147,12 @@ impl Page {
                 return self.show_files();
             } else if let Some(key) = select.get_attribute("data-prefer") {
                 self.prefer(&key, &select.value());
+                if key == "language" {
+                    self.unkept = true;
+                    self.lay_out();
+                    root::by_id("prefer-language").iter().for_each(root::give_keyboard_back);
+                    return self.keeping.restart();
+                }
             }
             self.refresh();
         } else if let Some(field) = target::<HtmlInputElement>(event).filter(|field| field.files().is_some()) {

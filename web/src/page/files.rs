@@ -3,6 +3,7 @@
 use holdround_core::lessons::Lesson;
 use holdround_core::record::to_text;
 use holdround_core::setup::{Entries, Fault};
+use holdround_core::text::Text;
 use maud::html;
 use wasm_bindgen::JsCast;
 use web_sys::{DragEvent, Element, Event, File, FileList, HtmlElement, HtmlSelectElement, HtmlTextAreaElement};
@@ -12,6 +13,7 @@ use super::hand_out::{copy_chosen, hand_out, save};
 use super::lessons::named;
 use super::notice::Notice;
 use super::{Page, address, device, opening, picture, recent, records_file, stamp, with_page};
+use crate::language::{fill_plain, say};
 use crate::view::{csv, files, plain, sheet};
 use crate::{document, root};
 
@@ -95,8 +97,8 @@ impl Page {
                 let name = format!("{}-{key}.csv", self.file_name("set-up"));
                 told(&name, save(&name, &text).is_ok());
             }
-            None if key == "jaws" => tell("Nothing has been compared yet: ask for it under Other jaws."),
-            None => tell("There is nothing in this table yet."),
+            None if key == "jaws" => tell(say("Nothing has been compared yet: ask for it under Other jaws.")),
+            None => tell(say("There is nothing in this table yet.")),
         }
     }
 
@@ -104,7 +106,7 @@ impl Page {
         let key = chosen("picture");
         let name = format!("{}-{key}", self.file_name("set-up"));
         let job = self.desk.entries.get("job.name").unwrap_or_default();
-        let Some(drawn) = picture::of(&key, job) else { return tell("This picture is not drawn yet.") };
+        let Some(drawn) = picture::of(&key, job) else { return tell(say("This picture is not drawn yet.")) };
         if png {
             return drawn.as_png(name + ".png");
         }
@@ -134,7 +136,7 @@ impl Page {
         };
         let (name, asked) = match chosen_lesson() {
             // What cannot be changed teaches nothing.
-            Some(lesson) => (lesson.title, format!("{}&show={WHOLE}", address::of_lesson(lesson.key))),
+            Some(lesson) => (say(lesson.title), format!("{}&show={WHOLE}", address::of_lesson(lesson.key))),
             None => {
                 (job, format!("#{}&show={}{}", self.desk.entries.to_link(), chosen("frame-part"), chosen(files::LOCK)))
             }
@@ -148,19 +150,19 @@ impl Page {
         let Some(text) = root::by_id_as::<HtmlTextAreaElement>(files::FRAME) else { return };
         text.set_value(&self.frame_markup());
         text.select();
-        tell(if copy_chosen() { "Copied." } else { "Not copied: the text is chosen, copy it by hand." });
+        tell(say(if copy_chosen() { "Copied." } else { "Not copied: the text is chosen, copy it by hand." }));
     }
 
     /// Copies a text; where the browser does not, it stands in a note to be copied by hand. Far from where that is told
     /// the button tells it as well.
     fn copy(&mut self, text: Option<String>, far: bool) {
-        let Some(text) = text else { return tell("There is no valid set-up yet, and so no figure.") };
+        let Some(text) = text else { return tell(say("There is no valid set-up yet, and so no figure.")) };
         if copied(&text) {
             if let Some(pressed) = root::focused().filter(|_| far) {
-                pressed.set_text_content(Some("Copied"));
+                pressed.set_text_content(Some(say("Copied")));
                 self.regions.forget(&pressed);
             }
-            return tell("Copied.");
+            return tell(say("Copied."));
         }
         self.desk.notices.push(Notice::about("The browser did not copy it: copy it from here.", text));
         self.show();
@@ -171,7 +173,7 @@ impl Page {
         match document::entries(text) {
             Ok(entries) => {
                 self.take_setup(entries);
-                tell(&format!("{name} is on the sheet. Undo brings back what was there."));
+                tell(&fill_plain("{} is on the sheet. Undo brings back what was there.", &[&name]));
             }
             Err(_) if text.contains("\"jaw_records\"") => self.import(text),
             Err(faults) => {
@@ -192,16 +194,31 @@ impl Page {
 }
 
 /// Why a file was not opened, a fault a line.
-fn refusal(name: &str, faults: &[Fault]) -> String {
-    let mut says = format!("{name} was not opened; what is on the sheet stays.");
-    for fault in faults.iter().take(MOST_FAULTS) {
-        says.push('\n');
-        says.push_str(&fault.to_string());
-    }
+fn refusal(name: &str, faults: &[Fault]) -> Text {
+    let mut lines = vec![Text::of("{} was not opened; what is on the sheet stays.").with(Text::typed(name))];
+    lines.extend(faults.iter().take(MOST_FAULTS).map(in_a_line));
     if let Some(more) = faults.len().checked_sub(MOST_FAULTS).filter(|more| *more > 0) {
-        says.push_str(&format!("\nAnd {more} more."));
+        lines.push(Text::of("And {} more.").with(more));
     }
-    says
+    Text::row(lines, "\n")
+}
+
+/// A fault in a line.
+fn in_a_line(fault: &Fault) -> Text {
+    /// What the page itself says of a file where a value should be.
+    const TOLD: [&str; 4] = ["nothing", "a list", "a group", "not JSON"];
+    let value = fault.value.as_str();
+    let value = match TOLD.into_iter().find(|told| *told == value) {
+        Some(told) => Text::of(told),
+        None if value.is_empty() => Text::of("nothing"),
+        None => Text::typed(value),
+    };
+    Text::of("{} ({}) is {}. Allowed: {}. {}")
+        .with(fault.name.clone())
+        .with(Text::typed(fault.path.as_str()))
+        .with(value)
+        .with(fault.allowed.clone())
+        .with(fault.remedy.clone())
 }
 
 /// Reads the first of these files.
@@ -244,7 +261,11 @@ fn copied(text: &str) -> bool {
 }
 
 fn told(name: &str, saved: bool) {
-    tell(&if saved { format!("Saved as {name}.") } else { "The browser saves no files here.".to_owned() });
+    tell(&if saved {
+        fill_plain("Saved as {}.", &[&name])
+    } else {
+        say("The browser saves no files here.").to_owned()
+    });
 }
 
 /// Says what became of what was asked for, to those who hear the page as well.
@@ -259,8 +280,8 @@ pub(super) fn tell(words: &str) {
 /// Hands a picture out that has become a file.
 pub(super) fn picture_saved(name: &str, address: Option<&str>, size: &str) {
     match address.map(|address| hand_out(name, address)) {
-        Some(Ok(())) => tell(&format!("Saved as {name}, {size} pixels.")),
-        _ => tell("The browser makes no picture of it: save it as SVG."),
+        Some(Ok(())) => tell(&fill_plain("Saved as {}, {} pixels.", &[&name, &size])),
+        _ => tell(say("The browser makes no picture of it: save it as SVG.")),
     }
 }
 
@@ -271,10 +292,10 @@ mod tests {
     #[test]
     fn a_file_that_cannot_be_opened_is_told_line_by_line() {
         let faults = document::entries(r#"{"schema": 1, "part": {"legth": "3 mm", "colour": "red"}}"#).unwrap_err();
-        let says = refusal("job.json", &faults);
+        let says = refusal("job.json", &faults).to_string();
         assert_eq!(says.lines().count(), 3, "what happened, and a line for each fault: {says}");
         assert!(says.contains("part.legth") && says.contains("part.colour"), "by their paths: {says}");
         let many: Vec<Fault> = core::iter::repeat_n(faults[0].clone(), MOST_FAULTS + 5).collect();
-        assert!(refusal("job.json", &many).ends_with("And 5 more."), "no endless list");
+        assert!(refusal("job.json", &many).to_string().ends_with("And 5 more."), "no endless list");
     }
 }

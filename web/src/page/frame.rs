@@ -3,6 +3,8 @@
 //! What is asked for stands in the address after the set-up, each word opened by `&`: `#example=thin-ring&show=face&locked`.
 //! A page that was asked for so keeps nothing in the browser.
 
+use std::mem;
+
 use js_sys::{Object, Reflect};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
@@ -34,7 +36,7 @@ pub(crate) struct Frame {
     pub(crate) part: Option<&'static str>,
     /// Whether nothing can be changed.
     pub(crate) locked: bool,
-    /// Unit of length, and look, by their keys.
+    /// Unit of length, look and language, by their keys.
     preferences: Vec<(&'static str, String)>,
 }
 
@@ -51,6 +53,7 @@ impl Frame {
                 "show" => frame.part = PARTS.iter().map(|(key, _)| *key).find(|key| *key == value),
                 "locked" => frame.locked = true,
                 "units" => frame.preferences.push(("length", value.to_owned())),
+                "language" => frame.preferences.push(("language", value.to_owned())),
                 _ => frame.preferences.push(("theme", value.to_owned())),
             }
         }
@@ -70,12 +73,15 @@ impl Frame {
 
 impl Page {
     /// Takes over what the address asks for beside its set-up.
-    pub(super) fn wear_frame(&mut self, frame: Frame) {
-        self.desk.locked = frame.locked;
-        for (key, value) in &frame.preferences {
-            self.prefer(key, value);
+    pub(super) fn take_over_frame(&mut self) {
+        self.desk.locked = self.frame.locked;
+        for (key, value) in mem::take(&mut self.frame.preferences) {
+            self.prefer(key, &value);
         }
-        self.frame = frame;
+    }
+
+    /// Shows no more than the frame is for.
+    pub(super) fn wear_frame(&mut self) {
         root::tell_styles("data-framed", (!self.frame.is_own()).then_some(""));
         root::tell_styles("data-locked", self.frame.locked.then_some(""));
         root::tell_styles("data-show", self.frame.part.filter(|part| *part != WHOLE));
@@ -143,11 +149,11 @@ mod tests {
 
     #[test]
     fn an_address_asks_for_a_part_and_a_lock_beside_its_set_up() {
-        let hash = "#example=thin-ring&show=face&locked&units=in&look=shop&more=1";
+        let hash = "#example=thin-ring&show=face&locked&units=in&look=shop&language=de&more=1";
         let frame = Frame::of(hash);
         assert_eq!((frame.part, frame.locked), (Some("face"), true), "the part and the lock");
-        assert_eq!(frame.asked, "&show=face&locked&units=in&look=shop", "to be written back");
-        assert_eq!(frame.preferences.len(), 2, "units and look: {:?}", frame.preferences);
+        assert_eq!(frame.asked, "&show=face&locked&units=in&look=shop&language=de", "to be written back");
+        assert_eq!(frame.preferences.len(), 3, "units, look and language: {:?}", frame.preferences);
         assert!(Frame::of("#example=thin-ring").is_own() && Frame::of("").is_own(), "nothing else was asked for");
         assert_eq!(Frame::of("#&show=everything").part, None, "no such part");
     }

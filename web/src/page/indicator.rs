@@ -6,6 +6,7 @@ use web_sys::HtmlTextAreaElement;
 
 use super::Page;
 use super::desk::Desk;
+use crate::language::{fill_plain, say};
 use crate::root;
 use crate::view::{indicator as view, moves};
 
@@ -62,9 +63,9 @@ impl Desk {
         };
         let count = column.len();
         if field == "second" && count != self.stations() {
-            self.dial.told = vec![format!(
-                "The second set has {count} lines; the first is of {} stations. Read the same ones.",
-                self.stations()
+            self.dial.told = vec![fill_plain(
+                "The second set has {} lines; the first is of {} stations. Read the same ones.",
+                &[&count, &self.stations()],
             )];
             return;
         }
@@ -85,7 +86,7 @@ impl Desk {
             }
         });
         self.dial.pasted.clear();
-        self.dial.told = vec![format!("{read} readings taken at {count} stations.")];
+        self.dial.told = vec![fill_plain("{} readings taken at {} stations.", &[&read, &count])];
     }
 
     /// Takes a correction over from the readings.
@@ -99,7 +100,8 @@ impl Desk {
             entries.set(adopted.path, &told);
         });
         let shown = moves::typed(input.path, &told, self.units);
-        self.dial.told = vec![format!("{} is now {shown}, from the indicator. Undo takes it back.", input.name)];
+        self.dial.told =
+            vec![fill_plain("{} is now {}, from the indicator. Undo takes it back.", &[&say(input.name), &shown])];
     }
 }
 
@@ -111,14 +113,14 @@ fn column(text: &str) -> Result<Vec<String>, Vec<String>> {
             let cell = cell.trim();
             let none = matches!(cell, "" | "-" | "–" | "—");
             if !none && parse_number(cell).is_err() {
-                wrong.push(format!("Line {}: “{cell}” is no number.", at + 1));
+                wrong.push(fill_plain("Line {}: “{}” is no number.", &[&(at + 1), &cell]));
             }
             column.push(if none { String::new() } else { cell.to_owned() });
         }
     }
     let [least, most] = STATIONS;
     if wrong.is_empty() && !(least..=most).contains(&column.len()) {
-        wrong.push(format!("{} readings are there; {least} to {most} make a set.", column.len()));
+        wrong.push(fill_plain("{} readings are there; {} to {} make a set.", &[&column.len(), &least, &most]));
     }
     if wrong.is_empty() { Ok(column) } else { Err(wrong) }
 }

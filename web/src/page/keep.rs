@@ -1,4 +1,5 @@
-//! What the browser keeps between visits: the set-up as typed, those before it and of other windows, units and theme.
+//! What the browser keeps between visits: the set-up as typed, those before it and of other windows, units, theme and
+//! language.
 //!
 //! What cannot be read, as when a newer page wrote it, is set aside before anything is written over it. It is told
 //! with every opening until it is put away, or until a page that can read it offers it again.
@@ -23,7 +24,7 @@ const SETUP: &str = "setup";
 const EARLIER: &str = "earlier";
 /// Opens the line of the window that wrote all this.
 const WINDOW: &str = "window";
-/// Opens the line of units and theme.
+/// Opens the line of units, theme and language.
 const PREFERENCES: &str = "preferences";
 
 const ANOTHER_WINDOW: &str =
@@ -37,7 +38,7 @@ pub(crate) struct Kept {
     pub(crate) setup: Option<Entries>,
     /// Others.
     pub(crate) earlier: Earlier,
-    /// Units and theme.
+    /// Units, theme and language.
     pub(crate) preferences: Option<Preferences>,
     /// What is to be told.
     pub(crate) notices: Vec<Notice>,

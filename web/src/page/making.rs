@@ -4,6 +4,7 @@ use web_sys::{HtmlInputElement, HtmlTextAreaElement};
 
 use super::Page;
 use super::hand_out::{copy_chosen, save};
+use crate::language::say;
 use crate::root;
 use crate::view::making::{self, on_views, path, program};
 
@@ -95,7 +96,7 @@ impl Page {
         }
         let write = |id: &str, words: &str| root::by_id(id).map(|element| element.set_text_content(Some(words)));
         write(path::PLACE, &told);
-        write(path::BUTTON, if self.run.playing { "Stop" } else { "Play" });
+        write(path::BUTTON, say(if self.run.playing { "Stop" } else { "Play" }));
     }
 }
 
@@ -117,6 +118,6 @@ pub(super) fn save_program() {
 
 fn tell(words: &str) {
     if let Some(told) = root::by_id(program::TOLD) {
-        told.set_text_content(Some(words));
+        told.set_text_content(Some(say(words)));
     }
 }

@@ -50,7 +50,6 @@ use std::mem;
 
 use holdround_core::quantity::{Kind, Unit};
 use wasm_bindgen::JsValue;
-use web_sys::Element;
 
 use address::Asked;
 use after_frame::AfterFrame;
@@ -66,8 +65,11 @@ use regions::Regions;
 use shelf::Shelf;
 use showing::{dress, stage};
 
+use crate::language::{self, Tongue};
 use crate::root;
-use crate::view::{examples, files as files_view, lessons as lessons_view, notices, sheet, title_block, verdict};
+use crate::view::{
+    examples, files as files_view, lessons as lessons_view, notices, sheet, title_block, tools, verdict,
+};
 
 thread_local! {
     static PAGE: RefCell<Option<Page>> = const { RefCell::new(None) };
@@ -136,12 +138,11 @@ pub(crate) struct Page {
     weighing: Delay,
 }
 
-/// Draws the sheet into `main`, puts a set-up on the desk and begins to listen.
+/// Puts a set-up on the desk, draws the sheet and begins to listen.
 ///
 /// # Errors
 /// When the browser does not let the page listen.
-pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
-    root::show(main, &sheet::show(is_wide()).into_string());
+pub(crate) fn open() -> Result<(), JsValue> {
     let asked = Asked::at_opening();
     let damaged = matches!(asked, Asked::Damaged(..));
     let frame = Frame::at_opening();
@@ -185,20 +186,15 @@ pub(crate) fn open(main: &Element) -> Result<(), JsValue> {
         beside: compare::Beside::default(),
         comparing: Delay::new(0, || with_page(Page::go_on_comparing)),
         recalling: Delay::new(0, || with_page(Page::recall)),
-        frame: Frame::default(),
+        frame,
         awake: Awake::default(),
         own: own::Own::kept(),
         before_weighing: Delay::new(BEFORE_COMPLETING, || with_page(Page::begin_weighing)),
         weighing: Delay::new(0, || with_page(Page::weigh)),
     };
-    page.wear_frame(frame);
-    page.show_lessons();
-    page.regions.show("examples", examples::show());
-    page.regions.show("files", files_view::show(device::shares(), device::stays_awake()));
-    dress(&page.desk);
-    page.working.now();
+    page.take_over_frame();
+    page.lay_out();
     page.keeping.restart();
-    page.go_on();
     let first = PAGE.with(|kept| kept.replace(Some(page)).is_none());
     if own {
         records_store::open();
@@ -217,6 +213,27 @@ fn with_page(act: impl FnOnce(&mut Page)) {
 }
 
 impl Page {
+    /// Draws the whole sheet in the language that is wanted, and what stands in it step by step.
+    fn lay_out(&mut self) {
+        language::speak(self.desk.tongue.or_else(device::tongue).unwrap_or_default());
+        root::tell_styles("lang", Some(language::spoken().code()));
+        if let Some(place) = root::by_id(root::PLACE) {
+            root::show(&place, &sheet::show(is_wide()).into_string());
+        }
+        self.regions = Regions::default();
+        self.structures.clear();
+        self.desk.opened.clear();
+        self.unfinished = true;
+        self.wear_frame();
+        self.show_lessons();
+        self.regions.show("examples", examples::show());
+        self.regions.show("files", files_view::show(device::shares(), device::stays_awake()));
+        self.regions.show("tools", tools::show(&self.desk));
+        dress(&self.desk);
+        self.working.now();
+        self.go_on();
+    }
+
     /// Shows what changed, and keeps and speaks it after a pause.
     fn refresh(&mut self) {
         self.unkept = true;
@@ -374,7 +391,7 @@ impl Page {
         }
     }
 
-    /// Takes a choice of units or look.
+    /// Takes a choice of units, look or language.
     fn prefer(&mut self, key: &str, value: &str) {
         let units = self.desk.units;
         match key {
@@ -382,6 +399,7 @@ impl Page {
             "pressure" => self.desk.units.pressure = Unit::named(Kind::Pressure, value).unwrap_or(units.pressure),
             "force" => self.desk.units.force = Unit::named(Kind::Force, value).unwrap_or(units.force),
             "theme" => self.desk.theme = Theme::named(value),
+            "language" => self.desk.tongue = Tongue::of_code(value),
             _ => {}
         }
     }

@@ -2,6 +2,7 @@
 
 use holdround_core::examples::{EXAMPLES, Example};
 use holdround_core::setup::Entries;
+use holdround_core::text::Text;
 
 use super::address::Asked;
 use super::desk::Desk;
@@ -30,7 +31,7 @@ pub(crate) fn desk(asked: Asked, found: Option<Kept>) -> Desk {
     let first = || EXAMPLES.first().and_then(opened).unwrap_or_default();
     let mut desk = Desk::new(asked.or(setup).unwrap_or_else(first));
     if let Some(preferences) = preferences {
-        (desk.units, desk.theme) = preferences.read();
+        (desk.units, desk.theme, desk.tongue) = preferences.read();
     }
     desk.notices = notices;
     desk.earlier = earlier;
@@ -88,7 +89,7 @@ fn wanted(asked: Asked, notices: &mut Vec<Notice>) -> Option<Entries> {
             entries
         }
         Asked::Damaged(error, link) => {
-            let says = format!("The link cannot be opened: {error}. Nothing of it was used.");
+            let says = Text::of("The link cannot be opened: {}. Nothing of it was used.").with(&error);
             tell(notices, Notice::about(says, link));
             None
         }
@@ -120,7 +121,7 @@ mod tests {
     }
 
     fn kept(entries: Entries) -> Option<Kept> {
-        let preferences = Some(Preferences::of(Units::of(UnitSystem::Inch), Theme::Shop));
+        let preferences = Some(Preferences::of(Units::of(UnitSystem::Inch), Theme::Shop, None));
         Some(Kept { setup: Some(entries), preferences, ..Kept::default() })
     }
 

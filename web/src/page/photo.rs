@@ -2,6 +2,7 @@
 //! picture, such as where it was taken, is not kept.
 
 use holdround_core::record::is_picture;
+use holdround_core::text::Text;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{CanvasRenderingContext2d, Element, HtmlCanvasElement, HtmlInputElement, ImageBitmap};
@@ -52,8 +53,9 @@ impl Page {
     }
 
     fn refuse_photo(&mut self, name: &str) {
-        let says = format!("{name} was not kept: no photo that this browser reads, or more than 64 MB.");
-        self.desk.notices.push(Notice::new(says + " Take a JPEG, PNG or WebP picture."));
+        const REFUSED: &str =
+            "{} was not kept: no photo that this browser reads, or more than 64 MB. Take a JPEG, PNG or WebP picture.";
+        self.desk.notices.push(Notice::new(Text::of(REFUSED).with(Text::typed(name))));
         self.show();
     }
 

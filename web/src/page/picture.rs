@@ -10,6 +10,7 @@ use web_sys::{
 };
 
 use super::{device, files};
+use crate::language::say;
 use crate::root;
 use holdround_core::quantity::{fixed, parse_number};
 
@@ -86,8 +87,8 @@ pub(super) fn of(id: &str, job: &str) -> Option<Picture> {
             rect x=(x) y=(y) width=(across) height=(whole) fill="#fff" {}
             (PreEscaped(serial))
             text x=(inset) y=(name_at) font-weight="bold" { @if job.is_empty() { "Holdround" } @else { (job) } }
-            text x=(inset) y=(heed_at) { (HEED[0]) }
-            text x=(inset) y=(more_at) { (HEED[1]) }
+            text x=(inset) y=(heed_at) { (say(HEED[0])) }
+            text x=(inset) y=(more_at) { (say(HEED[1])) }
         }
     };
     Some(Picture { svg: svg.into_string(), slender: (height + foot) / width })

@@ -1,9 +1,10 @@
-//! How the reader wants the page: units and theme.
+//! How the reader wants the page: units, theme and language.
 
 use std::fmt;
 
 use holdround_core::quantity::{Kind, Unit, UnitSystem};
 
+use crate::language::Tongue;
 use crate::units::Units;
 
 /// The look of the sheet.
@@ -40,24 +41,26 @@ impl Theme {
     }
 }
 
-/// Units and theme as they are stored.
+/// Units, theme and language as they are stored.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) struct Preferences {
     length: String,
     pressure: String,
     force: String,
     theme: Theme,
+    tongue: Option<Tongue>,
 }
 
 impl Preferences {
     /// What is stored of these choices.
-    pub(crate) fn of(units: Units, theme: Theme) -> Self {
+    pub(crate) fn of(units: Units, theme: Theme, tongue: Option<Tongue>) -> Self {
         let length = Kind::Length.unit_in(units.system).symbol;
         Self {
             length: length.to_owned(),
             pressure: units.pressure.symbol.to_owned(),
             force: units.force.symbol.to_owned(),
             theme,
+            tongue,
         }
     }
 
@@ -65,24 +68,28 @@ impl Preferences {
     pub(crate) fn parse(text: &str) -> Option<(Self, bool)> {
         let mut words = text.split(' ').map(str::to_owned);
         let (length, pressure, force) = (words.next()?, words.next()?, words.next()?);
-        let read = Self { length, pressure, force, theme: Theme::named(&words.next()?) };
-        let (units, theme) = read.read();
-        let all = Self::of(units, theme).to_string() == text;
+        let theme = Theme::named(&words.next()?);
+        let tongue = words.next().and_then(|code| Tongue::of_code(&code));
+        let read = Self { length, pressure, force, theme, tongue };
+        let (units, theme, tongue) = read.read();
+        let all = Self::of(units, theme, tongue).to_string() == text;
         Some((read, all))
     }
 
-    /// The choices that were stored; what is not known any more takes its usual value.
-    pub(crate) fn read(&self) -> (Units, Theme) {
+    /// The choices that were stored; what is not known any more takes its usual value. No language means that of the
+    /// device.
+    pub(crate) fn read(&self) -> (Units, Theme, Option<Tongue>) {
         let mut units = Units::of(system(&self.length));
         units.pressure = Unit::named(Kind::Pressure, &self.pressure).unwrap_or(units.pressure);
         units.force = Unit::named(Kind::Force, &self.force).unwrap_or(units.force);
-        (units, self.theme)
+        (units, self.theme, self.tongue)
     }
 }
 
 impl fmt::Display for Preferences {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} {} {} {}", self.length, self.pressure, self.force, self.theme.key())
+        write!(f, "{} {} {} {}", self.length, self.pressure, self.force, self.theme.key())?;
+        self.tongue.map_or(Ok(()), |tongue| write!(f, " {}", tongue.code()))
     }
 }
 
@@ -109,11 +116,13 @@ mod tests {
     fn choices_survive_being_stored() {
         let mut units = Units::of(UnitSystem::Inch);
         units.pressure = Unit::named(Kind::Pressure, "bar").unwrap();
-        let kept = Preferences::of(units, Theme::Shop);
-        let (read, all) = Preferences::parse(&kept.to_string()).unwrap();
-        assert_eq!(read.read(), (units, Theme::Shop), "the same units and theme");
-        assert!(all, "and nothing else was written");
-        for newer in ["in bar lbf night", "in bar lbf shop large", "ell bar lbf shop"] {
+        for tongue in [None, Some(Tongue::English), Some(Tongue::German)] {
+            let kept = Preferences::of(units, Theme::Shop, tongue);
+            let (read, all) = Preferences::parse(&kept.to_string()).unwrap();
+            assert_eq!(read.read(), (units, Theme::Shop, tongue), "the same units, theme and language");
+            assert!(all, "and nothing else was written");
+        }
+        for newer in ["in bar lbf night", "in bar lbf shop large", "in bar lbf shop de large", "ell bar lbf shop"] {
             assert!(Preferences::parse(newer).is_some_and(|(_, all)| !all), "{newer} says more than is read");
         }
     }

@@ -1,12 +1,13 @@
 //! What the desk tells a jaw record: the jaws, and a boring of them.
 
-use holdround_core::quantity::Kind;
+use holdround_core::quantity::{Kind, shown};
 use holdround_core::record::{BORING_FIELDS, Fields, Record, put};
 use holdround_core::setup::jaw_inputs;
 use web_sys::HtmlInputElement;
 
 use super::desk::Desk;
 use super::stamp::{new_id, now};
+use crate::language::say;
 use crate::root;
 
 /// A record of the jaws on the desk, and its id.
@@ -16,12 +17,12 @@ pub(super) fn of_desk(desk: &Desk) -> (String, Record) {
     let value = |finding: &str| {
         let (_, findings) = desk.good.as_ref()?;
         let finding = findings.get(finding)?;
-        finding.value.as_ref().ok().map(|value| desk.units.show(finding.kind, *value))
+        finding.value.as_ref().ok().map(|value| shown(*value, desk.units.unit(finding.kind)))
     };
-    let name = entries.get("job.name").unwrap_or("Jaws");
+    let name = entries.get("job.name").unwrap_or_else(|| say("Jaws"));
     let material = entries.text_or_default(jaw_inputs::JAW_MATERIAL.path, &jaw_inputs::JAW_MATERIAL);
     record.set("name", name, &now);
-    let material = holdround_core::materials::find(material).map_or(material, |material| material.name);
+    let material = holdround_core::materials::find(material).map_or(material, |material| say(material.name));
     record.set("material", material, &now);
     record.set("tooth", &value("stroke.tooth").unwrap_or_default(), &now);
     record.set("recuts", &value("recut.left").unwrap_or_default(), &now);
@@ -37,7 +38,7 @@ pub(crate) fn boring_of_desk(desk: &Desk) -> Fields {
     put(&mut boring, "date", &date);
     let gripped = || {
         let (setup, _) = desk.good.as_ref()?;
-        Some(desk.units.show(Kind::Length, 2.0 * setup.gripped_radius()))
+        Some(shown(2.0 * setup.gripped_radius(), desk.units.unit(Kind::Length)))
     };
     let diameter = entries.get("jaws.bored_diameter").map(str::to_owned).or_else(gripped);
     put(&mut boring, "diameter", &diameter.unwrap_or_default());

@@ -1,6 +1,7 @@
 //! The file of jaw records: saved, and taken over.
 
 use holdround_core::record::{Fate, LARGEST_FILE, Records, to_text};
+use holdround_core::text::Text;
 use web_sys::{Blob, FileReader, HtmlInputElement};
 
 use super::hand_out::file_address;
@@ -14,19 +15,19 @@ impl Page {
         let too_long = text.len() > LARGEST_FILE;
         let document = if too_long { None } else { document::read(text) };
         let says = match document.as_ref().ok_or("It is not JSON, or too large.").and_then(Records::from_document) {
-            Err(why) => format!("Nothing was added from the file. {why}"),
+            Err(why) => Text::of("Nothing was added from the file. {}").with(why),
             Ok((records, refused)) => {
                 for (id, _) in &records.0 {
                     self.shelf.change(id);
                 }
                 let report = self.shelf.records.merge(records);
                 self.tell_fates(&report.fates);
-                let mut says = format!(
-                    "From the file: {} new, {} with something new, {} the same.",
-                    report.added, report.changed, report.same
-                );
+                let mut says = Text::of("From the file: {} new, {} with something new, {} the same.")
+                    .with(report.added)
+                    .with(report.changed)
+                    .with(report.same);
                 for one in refused {
-                    says = format!("{says} Not added: {}. {}", one.which, one.why);
+                    says = Text::of("{} Not added: {}. {}").with(says).with(Text::typed(one.which)).with(one.why);
                 }
                 says
             }
@@ -44,13 +45,10 @@ impl Page {
             (Fate::StaysDeleted, "Not added, because it was deleted here:"),
             (Fate::StaysHere, "Deleted elsewhere, but changed here since, so it stays:"),
         ] {
-            let mut says = String::new();
-            for (_, name) in fates.iter().filter(|(known, _)| *known == fate) {
-                says.push_str(if says.is_empty() { words } else { ";" });
-                says.push(' ');
-                says.push_str(name);
-            }
-            if !says.is_empty() {
+            let of_it = fates.iter().filter(|(known, _)| *known == fate);
+            let names: Vec<Text> = of_it.map(|(_, name)| Text::typed(name.as_str())).collect();
+            if !names.is_empty() {
+                let says = Text::of(words).then(" ").then(Text::row(names, "; "));
                 tell(&mut self.desk.notices, Notice::new(says));
             }
         }

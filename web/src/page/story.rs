@@ -8,6 +8,7 @@ use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::each_frame::EachFrame;
 use super::{Page, stage, with_page};
+use crate::language::say;
 use crate::root;
 use crate::view::story::{Change, Film, panel};
 
@@ -144,7 +145,7 @@ impl Page {
         changes.push(set(panel::TITLE, "", &title));
         changes.push(set(panel::SAYS, "", &says));
         changes.push(set(panel::SLIDER, "aria-valuetext", &title));
-        changes.push(set(panel::PLAY, "", if playing { "Pause" } else { "Play" }));
+        changes.push(set(panel::PLAY, "", say(if playing { "Pause" } else { "Play" })));
         changes.push(set("story-back", "aria-disabled", if step == 0 { "true" } else { "false" }));
         changes.push(set("story-next", "aria-disabled", if step + 1 == film.told.len() { "true" } else { "false" }));
         let value = if is_still() { step as f64 } else { at } * panel::PARTS;

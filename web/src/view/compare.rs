@@ -9,20 +9,28 @@ use maud::{Markup, html};
 
 use super::Stage;
 use super::drawing::{Both, around, closed, coordinate};
+use crate::language::{fill, fill_plain, said, say};
 use crate::page::compare::Beside;
 use crate::units::Units;
 
 /// What was compared, or what asks for it.
 pub(crate) fn show(beside: &Beside, units: Units, current: bool) -> Markup {
     html! {
-        p.hint { "The same part and cut on other jaws, each with one thing changed; lines alike for all are left out. Another number of jaws means another chuck: enter its plate." }
-        p { button type="button" id="compare" data-act="compare" { @if beside.comparison.is_some() { "Compare again" } @else { "Compare jaws" } } }
-        @if let Some(comparison) = &beside.comparison {
-            @if !current { p.stale { "Of an earlier set-up: compare again." } }
-            p.hint id="compare-state" role="status" {
-                @if !comparison.is_done() { "Working: " (comparison.done().len()) " done…" } @else { "All compared." }
+        p.hint { (say("The same part and cut on other jaws, each with one thing changed; lines alike for all are left out. Another number of jaws means another chuck: enter its plate.")) }
+        p {
+            button type="button" id="compare" data-act="compare" {
+                (if beside.comparison.is_some() { say("Compare again") } else { say("Compare jaws") })
             }
-            ul.compared aria-label="Comparison of jaws" { @for at in 0..comparison.done().len() { (card(comparison, at, units)) } }
+        }
+        @if let Some(comparison) = &beside.comparison {
+            @if !current { p.stale { (say("Of an earlier set-up: compare again.")) } }
+            p.hint id="compare-state" role="status" {
+                @if !comparison.is_done() { (fill("Working: {} done…", &[&comparison.done().len()])) }
+                @else { (say("All compared.")) }
+            }
+            ul.compared aria-label=(say("Comparison of jaws")) {
+                @for at in 0..comparison.done().len() { (card(comparison, at, units)) }
+            }
         }
     }
 }
@@ -38,26 +46,27 @@ fn card(comparison: &Comparison, at: usize, units: Units) -> Markup {
                     (picture(&fitted.setup, &fitted.found, units))
                     dl { @for row in ROWS.iter().filter(|row| comparison.differs(row)) { (line(comparison, at, row, units)) } }
                     @if at > 0 {
-                        button type="button" id={ "take-jaws-" (at) } data-act="take-jaws" data-index=(at) aria-label={ "Take these: " (name(one)) } { "Take these" }
+                        button type="button" id={ "take-jaws-" (at) } data-act="take-jaws" data-index=(at)
+                            aria-label=(fill_plain("Take these: {}", &[&name(one)])) { (say("Take these")) }
                     }
                 },
-                Err(why) => p.refusal { "These do not serve. " (why) },
+                Err(why) => p.refusal { (fill("These do not serve. {}", &[&said(why)])) },
             }
         }
     }
 }
 
-fn name(one: &Compared) -> &str {
-    if one.choice.differs.is_empty() { "As set" } else { &one.choice.differs }
+fn name(one: &Compared) -> String {
+    if one.choice.differs.is_empty() { say("As set").to_owned() } else { said(&one.choice.differs) }
 }
 
 fn line(comparison: &Comparison, at: usize, row: &Row, units: Units) -> Markup {
     let value = comparison.done().get(at).and_then(|one| one.value(row));
     html! {
-        dt { (row.name) }
+        dt { (say(row.name)) }
         dd {
             @if let Some(value) = value { (units.show(row.kind, value)) } @else { "—" }
-            @if comparison.best(row) == Some(at) { " " b { (if row.better == Better::More { "most" } else { "least" }) } }
+            @if comparison.best(row) == Some(at) { " " b { (if row.better == Better::More { say("most") } else { say("least") }) } }
         }
     }
 }

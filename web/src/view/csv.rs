@@ -2,10 +2,12 @@
 
 use holdround_core::findings::{Finding, Tooth};
 use holdround_core::quantity::{Kind, decimal, parse_number};
+use holdround_core::text::Text;
 use holdround_core::{Comparison, ROWS, Window};
 
 use super::window::sense;
 use super::{mark, steps};
+use crate::language::{said, say};
 use crate::page::desk::Desk;
 use crate::units::Units;
 
@@ -62,13 +64,13 @@ fn number(units: Units, kind: Kind, si: f64) -> String {
 /// A column's name with its unit.
 fn header(name: &str, units: Units, kind: Kind) -> String {
     match units.unit(kind).symbol {
-        "" => name.to_owned(),
-        symbol => format!("{name}, {symbol}"),
+        "" => say(name).to_owned(),
+        symbol => format!("{}, {symbol}", say(name)),
     }
 }
 
 fn cells<const N: usize>(cells: [&str; N]) -> Vec<String> {
-    cells.map(str::to_owned).into()
+    cells.map(|cell| say(cell).to_owned()).into()
 }
 
 fn findings(findings: &[Finding], units: Units) -> Lines {
@@ -79,16 +81,16 @@ fn findings(findings: &[Finding], units: Units) -> Lines {
         let sense = limit.map_or("", |limit| steps::sense(limit.sense));
         let [least, most] = band;
         vec![
-            finding.name.clone(),
+            said(&finding.name),
             finding.value.as_ref().map_or_else(|_| String::new(), |value| show(*value)),
             units.unit(finding.kind).symbol.to_owned(),
             least,
             most,
-            sense.to_owned(),
+            say(sense).to_owned(),
             limit.map_or_else(String::new, |limit| show(limit.value)),
-            limit.map_or_else(String::new, |limit| limit.origin.clone()),
-            mark::word(finding).to_owned(),
-            finding.value.as_ref().err().or(finding.caution.as_ref()).cloned().unwrap_or_default(),
+            limit.map_or_else(String::new, |limit| said(&limit.origin)),
+            say(mark::word(finding)).to_owned(),
+            finding.value.as_ref().err().or(finding.caution.as_ref()).map(said).unwrap_or_default(),
         ]
     };
     let header =
@@ -98,8 +100,9 @@ fn findings(findings: &[Finding], units: Units) -> Lines {
 
 fn jaws(comparison: &Comparison, units: Units) -> Lines {
     let done = comparison.done();
-    let names = done.iter().map(|one| if one.choice.differs.is_empty() { "As set" } else { &one.choice.differs });
-    let mut lines = vec![["Line"].into_iter().chain(names).map(str::to_owned).collect()];
+    let name = |differs: &Text| if differs.is_empty() { say("As set").to_owned() } else { said(differs) };
+    let names = done.iter().map(|one| name(&one.choice.differs));
+    let mut lines = vec![[say("Line").to_owned()].into_iter().chain(names).collect()];
     for row in &ROWS {
         let values = done.iter().map(|one| one.value(row).map_or_else(String::new, |si| number(units, row.kind, si)));
         lines.push([header(row.name, units, row.kind)].into_iter().chain(values).collect());
@@ -109,8 +112,8 @@ fn jaws(comparison: &Comparison, units: Units) -> Lines {
 
 fn window(window: &Window, units: Units) -> Lines {
     let mut lines = vec![vec![
-        "Limit".to_owned(),
-        "Pressure is to be".to_owned(),
+        say("Limit").to_owned(),
+        say("Pressure is to be").to_owned(),
         header("Speed", units, Kind::RotationalSpeed),
         header("Pressure", units, Kind::Pressure),
     ]];
@@ -118,8 +121,8 @@ fn window(window: &Window, units: Units) -> Lines {
         let sense = sense(boundary.keep());
         lines.extend(boundary.points().into_iter().map(|[speed, pressure]| {
             vec![
-                boundary.name.clone(),
-                sense.to_owned(),
+                said(&boundary.name),
+                say(sense).to_owned(),
                 number(units, Kind::RotationalSpeed, speed),
                 number(units, Kind::Pressure, pressure),
             ]
@@ -131,15 +134,15 @@ fn window(window: &Window, units: Units) -> Lines {
 fn teeth(teeth: &[Tooth], units: Units) -> Lines {
     let length = |name| header(name, units, Kind::Length);
     let mut lines = vec![vec![
-        "Tooth".to_owned(),
+        say("Tooth").to_owned(),
         length("Bored at, in the stroke"),
         length("Metal left at the screws"),
         length("Clearance for loading"),
-        "Against it".to_owned(),
+        say("Against it").to_owned(),
     ]];
     for tooth in teeth {
         let show = |si| number(units, Kind::Length, si);
-        let against = tooth.faults.join(" ");
+        let against = tooth.faults.iter().map(|fault| say(fault)).collect::<Vec<_>>().join(" ");
         lines.push(vec![
             tooth.tooth.to_string(),
             show(tooth.bored_at),

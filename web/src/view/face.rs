@@ -14,6 +14,7 @@ use super::drawing::{
     block_arrow, closed, coordinate, letters, line_arrow, open, polar, stand_back,
 };
 use super::making::on_views::on_face;
+use crate::language::{fill, fill_plain, say};
 
 pub(in crate::view) use words::{FIRST_LINE, LINE, RISE};
 
@@ -57,7 +58,7 @@ impl Face<'_> {
             svg class=(classes) viewBox=(self.both.sheet.view_box()) role="group" aria-labelledby="face-title"
                 font-size="22" xmlns="http://www.w3.org/2000/svg" {
                 g role="img" aria-labelledby="face-title face-desc" {
-                    title id="face-title" { "Chuck from the front: " (self.state_words()) }
+                    title id="face-title" { (fill("Chuck from the front: {}", &[&self.state_words()])) }
                     desc id="face-desc" { (self.description()) }
                     @if self.both.sheet.broken {
                         defs { clipPath id="face-clip" { circle r=(coordinate(CUT_OFF)) {} } }
@@ -93,12 +94,13 @@ impl Face<'_> {
     /// The jaws, to be tapped.
     pub(in crate::view) fn jaw_target(&self) -> Markup {
         let jaws = match self.stage.setup.jaws.shape {
-            JawShape::Ordinary(_) => "Ordinary jaws",
-            JawShape::Wide(_) => "Wide jaws",
-            JawShape::Pie(_) => "Pie jaws",
+            JawShape::Ordinary(_) => say("Ordinary jaws"),
+            JawShape::Wide(_) => say("Wide jaws"),
+            JawShape::Pie(_) => say("Pie jaws"),
         };
         html! {
-            g class="dimension" role="button" tabindex="0" data-entry="jaws.kind" aria-label={ (jaws) ", change" } {
+            g class="dimension" role="button" tabindex="0" data-entry="jaws.kind"
+                aria-label=(fill_plain("{}, change", &[&jaws])) {
                 (self.each_jaw(&html! { path class="hit" d=(closed(&self.both.jaw.whole)) {} }))
             }
         }
@@ -113,7 +115,7 @@ impl Face<'_> {
         let ring = closed(&around(self.both.outside)) + &inner;
         html! {
             g class="dimension" role="button" tabindex="0" data-entry=(entry)
-                aria-label={ "Part, outside diameter " (size) ", change" } {
+                aria-label=(fill_plain("Part, outside diameter {}, change", &[&size])) {
                 path class="hit" fill-rule="evenodd" d=(ring) {}
             }
         }
@@ -315,7 +317,7 @@ impl Face<'_> {
             (letters((LEFT + 6.0, first), Anchor::Start, "heading", self.state_words()))
             @if self.both.shape.state == State::AtSpeed {
                 (letters((RIGHT - 6.0, first), Anchor::End, "value", &self.speed_words()))
-                (letters((RIGHT - 6.0, second), Anchor::End, "note", "forward, slowed"))
+                (letters((RIGHT - 6.0, second), Anchor::End, "note", say("forward, slowed")))
                 path class="turn" d=(open(&turn)) {}
                 (line_arrow(before, tip, 11.0, "ink"))
             }

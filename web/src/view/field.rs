@@ -9,6 +9,7 @@ use holdround_core::setup::{Form, Input, MaterialUse, bracketed, declared};
 use maud::{Markup, html};
 
 use super::{steps, words};
+use crate::language::{fill, number, said, say};
 use crate::page::desk::Desk;
 use crate::page::entry_text;
 use crate::units::Units;
@@ -19,12 +20,12 @@ pub(crate) fn show(desk: &Desk, input: &Input, path: &str) -> Markup {
     html! {
         div.field.long[is_long(input)] {
             label for={ "in-" (path) } {
-                (input.name)
-                @if let Some(unit) = unit.filter(|unit| !unit.symbol.is_empty()) { " " span.unit { (unit.symbol) } }
+                (say(input.name))
+                @if let Some(unit) = unit.filter(|unit| !unit.symbol.is_empty()) { " " span.unit { (say(unit.symbol)) } }
             }
             (control(desk, input, path))
             details.about id={ "about-" (path) } {
-                summary { "About" span.heard { " " (input.name) } }
+                summary { (say("About")) span.heard { ": " (say(input.name)) } }
                 div id={ "told-" (path) } {}
             }
             span.printed id={ "printed-" (path) } aria-hidden="true" { (printed(desk, input, path)) }
@@ -52,7 +53,7 @@ fn short_name(input: &Input) -> Markup {
     let name = far.unwrap_or(input.name);
     let short = name.strip_suffix(" diameter").unwrap_or(name);
     html! {
-        @if far.is_some() { span.heard { (short) " at its " } "Far end" } @else { (short) }
+        @if far.is_some() { span.heard { (fill("{} at its", &[&say(short)])) " " } (say("Far end")) } @else { (say(short)) }
     }
 }
 
@@ -60,10 +61,10 @@ fn short_name(input: &Input) -> Markup {
 pub(crate) fn about_all(desk: &Desk, list: &str, inputs: &[&'static Input]) -> Markup {
     html! {
         details.about.columns id={ "about-" (list) } {
-            summary { "About these " (list) }
+            summary { (say(if list == "steps" { "About these steps" } else { "About these surfaces" })) }
             dl {
                 @for input in inputs {
-                    dt { (input.name) @if let Some(unit) = input.kind().map(|kind| desk.units.unit(kind)) { " " span.unit { (unit.symbol) } } }
+                    dt { (say(input.name)) @if let Some(unit) = input.kind().map(|kind| desk.units.unit(kind)) { " " span.unit { (say(unit.symbol)) } } }
                     dd { (explained(desk, input)) }
                 }
             }
@@ -89,7 +90,7 @@ pub(super) fn control(desk: &Desk, input: &Input, path: &str) -> Markup {
 fn is_long(input: &Input) -> bool {
     match input.form {
         Form::Material(_) | Form::Text(_) => true,
-        Form::Choice(choices) => choices.iter().any(|choice| choice.name.len() > SHORT),
+        Form::Choice(choices) => choices.iter().any(|choice| say(choice.name).chars().count() > SHORT),
         Form::Quantity { .. } => false,
     }
 }
@@ -107,15 +108,19 @@ pub(super) fn assumed(units: Units, input: &Input) -> String {
     if input.default.is_empty() {
         return String::new();
     }
-    let number = input.kind().map(|kind| entry_text::in_field(kind, units.unit(kind), input.default));
-    let shown = number.or_else(|| choice_name(input, input.default));
+    let quantity = input.kind().map(|kind| number(entry_text::in_field(kind, units.unit(kind), input.default)));
+    let shown = quantity.or_else(|| choice_name(input, input.default));
     format!("({})", shown.as_deref().unwrap_or(input.default))
 }
 
 /// What stands for the field on paper: the entry, or the assumed value in brackets.
 pub(crate) fn printed(desk: &Desk, input: &Input, path: &str) -> Markup {
     let entered = desk.entries.get(path);
-    let entered = entered.map(|text| choice_name(input, text).unwrap_or_else(|| desk.in_field(input, path)));
+    let typed = || {
+        let typed = desk.in_field(input, path);
+        if input.kind().is_some() { number(typed) } else { typed }
+    };
+    let entered = entered.map(|text| choice_name(input, text).unwrap_or_else(typed));
     html! { (entered.unwrap_or_else(|| placeholder(desk, input, path))) }
 }
 
@@ -142,19 +147,19 @@ pub(super) fn options(input: &Input, chosen: Option<&str>) -> Markup {
             @for (family, name) in FAMILIES {
                 @let members: Vec<&Material> = offered(wanted).filter(|material| material.family == family).collect();
                 @if !members.is_empty() {
-                    optgroup label=(name) {
+                    optgroup label=(say(name)) {
                         @for material in members {
-                            option value=(material.id) selected[chosen == Some(material.id)] { (material.name) ", " (material.designation) }
+                            option value=(material.id) selected[chosen == Some(material.id)] { (say(material.name)) ", " (say(material.designation)) }
                         }
                     }
                 }
             }
         }
         @for choice in input.choices() {
-            option value=(choice.key) selected[chosen == Some(choice.key)] { (choice.name) }
+            option value=(choice.key) selected[chosen == Some(choice.key)] { (say(choice.name)) }
         }
         @if let Some((unknown, None)) = named {
-            option value=(unknown) selected { "Unknown: " (unknown) }
+            option value=(unknown) selected { (fill("Unknown: {}", &[&unknown])) }
         }
     }
 }
@@ -165,9 +170,9 @@ pub(crate) fn choice_name(input: &Input, key: &str) -> Option<String> {
         return choice_name(input, key).map(|name| format!("({name})"));
     }
     if let Form::Material(wanted) = input.form {
-        return offered(wanted).find(|material| material.id == key).map(|material| material.name.to_owned());
+        return offered(wanted).find(|material| material.id == key).map(|material| say(material.name).to_owned());
     }
-    input.choices().iter().find(|choice| choice.key == key).map(|choice| choice.name.to_owned())
+    input.choices().iter().find(|choice| choice.key == key).map(|choice| say(choice.name).to_owned())
 }
 
 fn offered(wanted: MaterialUse) -> impl Iterator<Item = &'static Material> {
@@ -196,12 +201,12 @@ const FAMILIES: [(Family, &str); 13] = [
 /// What the input is, its range and where that comes from.
 fn explained(desk: &Desk, input: &Input) -> Markup {
     html! {
-        p { (input.help) }
+        p { (say(input.help)) }
         @if let Form::Quantity { kind, least, most, .. } = input.form {
             @let unit: &Unit = desk.units.unit(kind);
-            p { "From " (shown(least, unit)) " to " (shown(most, unit)) "." }
+            p { (fill("From {} to {}.", &[&number(shown(least, unit)), &number(shown(most, unit))])) }
         }
-        p.source { "Source: " (input.source) "." }
+        p.source { (fill("Source: {}.", &[&say(input.source)])) }
         (words::in_text(&format!("{} {}", input.name, input.help)))
     }
 }
@@ -211,7 +216,7 @@ pub(crate) fn about(desk: &Desk, input: &Input, path: &str) -> Markup {
     html! {
         (explained(desk, input))
         @if !input.default.is_empty() && input.kind().is_some() {
-            button type="button" id={ "assume-" (path) } data-act="assume" data-path=(path) { "Take the assumed " (input.default) }
+            button type="button" id={ "assume-" (path) } data-act="assume" data-path=(path) { (fill("Take the assumed {}", &[&number(input.default)])) }
         }
     }
 }
@@ -221,22 +226,25 @@ pub(crate) fn message(desk: &Desk, path: &str) -> Markup {
     html! {
         @for fault in desk.faults_at(path) {
             p.fault {
-                @if declared(path).is_some_and(Input::in_list) { strong { (fault.name) ". " } }
-                @if fault.value.is_empty() { "Nothing is entered. " } @else { "“" (as_typed(desk, path, &fault.value)) "” cannot be taken. " }
-                "Allowed: " (fault.allowed) ". " (fault.remedy)
+                @if declared(path).is_some_and(Input::in_list) { strong { (said(&fault.name)) ". " } }
+                @if fault.value.is_empty() { (say("Nothing is entered.")) " " }
+                @else { (fill("“{}” cannot be taken.", &[&as_typed(desk, path, &fault.value)])) " " }
+                (fill("Allowed: {}.", &[&said(&fault.allowed)])) " " (said(&fault.remedy))
             }
         }
         @if desk.good.as_ref().is_some_and(|(setup, _)| setup.is_from_indicator(path)) {
-            p { "From measured readings of the indicator." }
+            p { (say("From measured readings of the indicator.")) }
         }
         @if let Some((_, findings)) = desk.good.as_ref().filter(|_| desk.faults.is_empty()) {
             @let beyond: Vec<&Finding> = findings.findings.iter().filter(|finding| stands_at(finding, path)).collect();
             @if let Some(worst) = beyond.iter().min_by(|a, b| a.margin().partial_cmp(&b.margin()).unwrap_or(Ordering::Equal)) {
                 p.beyond {
-                    (worst.name) " is " (steps::value(worst, desk.units))
-                    @if let Some(limit) = &worst.limit { "; allowed is " (steps::limit(worst, limit, desk.units)) ", from " (limit.origin) }
+                    (fill("{} is {}", &[&said(&worst.name), &steps::value(worst, desk.units)]))
+                    @if let Some(limit) = &worst.limit {
+                        (fill("; allowed is {}, from {}", &[&steps::limit(worst, limit, desk.units), &said(&limit.origin)]))
+                    }
                     "."
-                    @if beyond.len() > 1 { " More is beyond its limit: see the findings." }
+                    @if beyond.len() > 1 { " " (say("More is beyond its limit: see the findings.")) }
                 }
             }
         }

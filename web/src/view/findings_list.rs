@@ -4,20 +4,21 @@ use maud::{Markup, html};
 
 use super::making;
 use super::title_block::line;
+use crate::language::say;
 use crate::page::desk::Desk;
 
 /// Those of holding the part.
 pub(crate) fn show(desk: &Desk) -> Markup {
     html! {
-        h2 { "All findings" }
+        h2 { (say("All findings")) }
         @if let Some((_, findings)) = &desk.good {
-            @if !desk.faults.is_empty() { p.stale { "Of the last valid set-up, not of what is typed now." } }
-            p.hint { "Open a line to see how it was reached." }
+            @if !desk.faults.is_empty() { p.stale { (say("Of the last valid set-up, not of what is typed now.")) } }
+            p.hint { (say("Open a line to see how it was reached.")) }
             div.lines {
                 @for finding in findings.findings.iter().filter(|finding| !making::is_of_making(finding)) { (line(finding, "all", desk)) }
             }
         } @else {
-            p { "None yet: there is no valid set-up." }
+            p { (say("None yet: there is no valid set-up.")) }
         }
     }
 }

@@ -8,14 +8,17 @@ use maud::{Markup, html};
 use parse::Piece;
 use write::Quotient;
 
+use crate::language::say;
+
 /// Characters beyond which a formula may need to be moved sideways on a phone.
 const LONG: usize = 24;
 
 /// A formula in a line of its own. A long one takes the keyboard, so that it can be moved sideways by it too.
 pub(crate) fn displayed(text: &str) -> Markup {
+    let text = say(text);
     let long = text.chars().count() > LONG;
     html! {
-        div.formula tabindex=[long.then_some("0")] role=[long.then_some("group")] aria-label=[long.then_some("Formula")] {
+        div.formula tabindex=[long.then_some("0")] role=[long.then_some("group")] aria-label=[long.then(|| say("Formula"))] {
             @match parse::parse(text) {
                 Some(pieces) => (in_parts(&pieces)),
                 None => (text),
@@ -41,6 +44,7 @@ fn in_parts(pieces: &[Piece<'_>]) -> Markup {
 
 /// A symbol among words.
 pub(crate) fn symbol(text: &str) -> Markup {
+    let text = say(text);
     html! {
         math {
             @match parse::parse(text) {

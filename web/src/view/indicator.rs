@@ -6,6 +6,7 @@ use holdround_core::setup::{Input, chuck_inputs as chuck, indicator_inputs as in
 use maud::{Markup, html};
 
 use super::{field, moves, title_block};
+use crate::language::{fill, fill_plain, said, say};
 use crate::page::desk::Desk;
 use crate::page::indicator::PASTE;
 use crate::view::indicator_dial as dial;
@@ -30,13 +31,13 @@ pub(super) fn list(desk: &Desk, rows: &[&'static Input]) -> Markup {
     html! {
         div id="dial" {}
         details id="dial-all" {
-            summary { "All readings, to be typed" }
+            summary { (say("All readings, to be typed")) }
             div.stations {
                 @for at in 0..desk.shown_items("dial") {
                     @for (of, input) in rows.iter().filter(|input| desk.entries.matters(input, at)).enumerate() {
                         @let path = input.at(at);
                         div.station {
-                            label for={ "in-" (path) } { span.heard { (input.name) " at station " } (at + 1) @if twice { (if of == 0 { " a" } else { " b" }) } }
+                            label for={ "in-" (path) } { span.heard { (fill("{} at station", &[&say(input.name)])) " " } (at + 1) @if twice { (if of == 0 { " a" } else { " b" }) } }
                             (field::control(desk, input, &path))
                             span.printed id={ "printed-" (path) } aria-hidden="true" { (field::printed(desk, input, &path)) }
                             div.message id={ "message-" (path) } { (field::message(desk, &path)) }
@@ -46,12 +47,12 @@ pub(super) fn list(desk: &Desk, rows: &[&'static Input]) -> Markup {
             }
         }
         details id="dial-column" {
-            summary { "Paste a column" }
-            label for=(PASTE) { "One reading a line, from station 1 on; a blank line or a dash where none was read" }
+            summary { (say("Paste a column")) }
+            label for=(PASTE) { (say("One reading a line, from station 1 on; a blank line or a dash where none was read")) }
             textarea id=(PASTE) rows="6" spellcheck="false" { (desk.dial.pasted) }
             div.changes {
-                button type="button" id="dial-paste" data-act="dial-paste" data-path="reading" { "Take as readings" }
-                @if twice { button type="button" id="dial-paste-second" data-act="dial-paste" data-path="second" { "Take as second set" } }
+                button type="button" id="dial-paste" data-act="dial-paste" data-path="reading" { (say("Take as readings")) }
+                @if twice { button type="button" id="dial-paste-second" data-act="dial-paste" data-path="second" { (say("Take as second set")) } }
             }
         }
         div id="dial-told" role="status" {}
@@ -71,28 +72,28 @@ pub(crate) fn at_hand(desk: &Desk) -> Markup {
     html! {
         (dial::draw(desk, count, station))
         div.hand {
-            (step("Before", "dial-before", (station + count - 1) % count.max(1)))
-            p { "Station " (station + 1) " of " (count) }
-            (step("After", "dial-after", (station + 1) % count.max(1)))
+            (step(say("Before"), "dial-before", (station + count - 1) % count.max(1)))
+            p { (fill("Station {} of {}", &[&(station + 1), &count])) }
+            (step(say("After"), "dial-after", (station + 1) % count.max(1)))
         }
         @for input in [&inputs::DIAL_READING, &inputs::DIAL_SECOND].into_iter().filter(|input| desk.entries.matters(input, station)) {
             @let path = input.at(station);
             div.hand {
-                (nudge("−", "lower", "dial-less", &path))
-                p { span.heard { (input.name) ": " } output id={ "at-" (path) } { (desk.entries.get(&path).filter(|text| !text.is_empty()).unwrap_or("not read")) } }
-                (nudge("+", "higher", "dial-more", &path))
-                button type="button" id={ "type-" (path) } data-act="goto" data-path=(path) { "Type" span.heard { " the " (input.name) } }
+                (nudge("−", say("A step lower"), "dial-less", &path))
+                p { span.heard { (say(input.name)) ": " } output id={ "at-" (path) } { (desk.entries.get(&path).filter(|text| !text.is_empty()).unwrap_or(say("not read"))) } }
+                (nudge("+", say("A step higher"), "dial-more", &path))
+                button type="button" id={ "type-" (path) } data-act="goto" data-path=(path) { (say("Type")) span.heard { ": " (say(input.name)) } }
             }
         }
     }
 }
 
 fn step(words: &str, id: &str, to: usize) -> Markup {
-    html! { button type="button" id=(id) data-act="dial-station" data-index=(to) { (words) span.heard { ": station " (to + 1) } } }
+    html! { button type="button" id=(id) data-act="dial-station" data-index=(to) { (words) span.heard { (fill(": station {}", &[&(to + 1)])) } } }
 }
 
 fn nudge(sign: &str, way: &str, act: &str, path: &str) -> Markup {
-    html! { button type="button" id={ (act) "-" (path) } data-act=(act) data-path=(path) aria-label={ "A step " (way) } { (sign) } }
+    html! { button type="button" id={ (act) "-" (path) } data-act=(act) data-path=(path) aria-label=(way) { (sign) } }
 }
 
 /// What the readings tell.
@@ -101,7 +102,7 @@ pub(crate) fn found(desk: &Desk) -> Markup {
     let (Some(dial), Some(_)) = (&findings.scene.indicator, &setup.indicator) else { return html! {} };
     let told: Vec<&Finding> = findings.findings.iter().filter(|finding| finding.id.starts_with("indicator.")).collect();
     html! {
-        @if told.is_empty() { p { "Nothing is read yet: tap a station, type, or paste a column." } }
+        @if told.is_empty() { p { (say("Nothing is read yet: tap a station, type, or paste a column.")) } }
         div.lines {
             @for finding in &told {
                 (title_block::line(finding, "here", desk))
@@ -109,19 +110,19 @@ pub(crate) fn found(desk: &Desk) -> Markup {
             }
         }
         @if desk.faults.is_empty() { @for at in 0..CORRECTIONS.len() { (adopt(desk, findings, at)) } }
-        ul.cannot { @for line in &dial.cannot { li { (line) } } }
+        ul.cannot { @for line in &dial.cannot { li { (said(line)) } } }
     }
 }
 
 /// The uncertainty of a finding, and what to do about it, without opening it.
 fn beside(finding: &Finding, desk: &Desk) -> Option<String> {
     if let Err(why) = &finding.value {
-        return Some(why.clone());
+        return Some(said(why));
     }
     let (least, most) = finding.band?;
     let [least, most] = [least, most].map(|end| desk.units.show(finding.kind, end));
-    let caution = finding.caution.as_deref().unwrap_or_default();
-    Some(format!("{least} to {most}. {caution}"))
+    let caution = finding.caution.as_ref().map(said).unwrap_or_default();
+    Some(fill_plain("{} to {}. {}", &[&least, &most, &caution]))
 }
 
 /// The button that takes a correction over, while it is not taken.
@@ -131,14 +132,16 @@ fn adopt(desk: &Desk, findings: &Findings, at: usize) -> Markup {
     let entered = desk.entries.text_or_default(input.path, input);
     // The lobes rise not quite in proportion to the grip: what was adopted may come back a digit off.
     let taken = number(entered).zip(number(&told)).is_some_and(|(entered, told)| (entered / told - 1.0).abs() < 3e-3);
-    let name = input.name.to_lowercase();
+    let [entered, told] = [entered, told.as_str()].map(|text| moves::typed(input.path, text, desk.units));
+    let take = match at {
+        0 => "Take chuck condition {} instead of {}",
+        _ => "Take tilt stiffness of a master jaw {} instead of {}",
+    };
     html! {
         @if taken {
-            p { (input.name) " is " (moves::typed(input.path, entered, desk.units)) ", as the lobes tell." }
+            p { (fill("{} is {}, as the lobes tell.", &[&say(input.name), &entered])) }
         } @else {
-            button type="button" id={ "adopt-" (input.path) } data-act="dial-adopt" data-index=(at) {
-                "Take " (name) " " (moves::typed(input.path, &told, desk.units)) " instead of " (moves::typed(input.path, entered, desk.units))
-            }
+            button type="button" id={ "adopt-" (input.path) } data-act="dial-adopt" data-index=(at) { (fill(take, &[&told, &entered])) }
         }
     }
 }

@@ -8,6 +8,7 @@ use holdround_core::setup::indicator_inputs::{DIAL_READING, START};
 use maud::{Markup, html};
 
 use super::drawing::{Anchor, Point, at_least, closed, coordinate, letters, polar};
+use crate::language::{fill, fill_plain, say};
 use crate::page::desk::Desk;
 
 /// Circle of the part on the drawing, and room for departures to either side of it.
@@ -31,8 +32,8 @@ pub(super) fn draw(desk: &Desk, count: usize, chosen: usize) -> Markup {
     html! {
         svg class="view dial" viewBox="-250 -250 500 500" role="group" aria-labelledby="dial-title" font-size="22" xmlns="http://www.w3.org/2000/svg" {
             g role="img" aria-labelledby="dial-title dial-says" {
-                title id="dial-title" { "Readings around the part, seen from the front, jaw 1 at the top" }
-                desc id="dial-says" { (said(desk, dial)) }
+                title id="dial-title" { (say("Readings around the part, seen from the front, jaw 1 at the top")) }
+                desc id="dial-says" { (described(desk, dial)) }
                 circle class="thin" r=(coordinate(SURFACE)) {}
                 (jaws(desk))
                 @if let Some((dial, scale)) = dial.zip(scale.as_ref()) { (scale.curves(dial)) }
@@ -41,15 +42,18 @@ pub(super) fn draw(desk: &Desk, count: usize, chosen: usize) -> Markup {
                 @let (x, y) = polar(RIM, angle(at));
                 @let read = desk.entries.get(&DIAL_READING.at(at)).filter(|text| !text.is_empty());
                 g class="station" id={ "station-" (at) } role="button" tabindex="0" data-act="dial-station" data-index=(at)
-                    aria-pressed=(at == chosen) aria-label={ "Station " (at + 1) ": " (read.unwrap_or("not read")) } {
+                    aria-pressed=(at == chosen) aria-label=(fill_plain("Station {}: {}", &[&(at + 1), &read.unwrap_or(say("not read"))])) {
                     circle class=(if read.is_some() { "read" } else { "unread" }) cx=(coordinate(x)) cy=(coordinate(y)) r=(coordinate(FINGER)) {}
                     (letters((x, y + 8.0), Anchor::Middle, "", &(at + 1).to_string()))
                 }
             }
         }
         p.hint {
-            @if every > 1 { "Every " (if every == 2 { "second" } else { "other" }) " station has a button; Before and After reach all. " }
-            @if let Some(scale) = scale { "Dots: readings. Solid: waves fitted. Dashed: worked out. Departures × " (decimal(scale.magnification, 0)) "." }
+            @if every == 2 { (say("Every second station has a button; Before and After reach all.")) " " }
+            @if every > 2 { (say("Not every station has a button; Before and After reach all.")) " " }
+            @if let Some(scale) = scale {
+                (fill("Dots: readings. Solid: waves fitted. Dashed: worked out. Departures × {}.", &[&decimal(scale.magnification, 0)]))
+            }
         }
     }
 }
@@ -67,17 +71,19 @@ fn jaws(desk: &Desk) -> Markup {
 }
 
 /// The drawing in words.
-fn said(desk: &Desk, dial: Option<&Dial>) -> String {
-    let Some(dial) = dial else { return "No curve yet.".into() };
+fn described(desk: &Desk, dial: Option<&Dial>) -> String {
+    let Some(dial) = dial else { return say("No curve yet.").into() };
     let read = dial.stations.iter().filter(|(_, read)| read.is_some()).count();
     let show = |height: f64| desk.units.show(Kind::Departure, 2.0 * height);
     let waves: Vec<String> = (dial.fitted.iter())
-        .map(|(order, cos, sin)| format!("{order} times round {} from peak to valley", show(libm::hypot(*cos, *sin))))
+        .map(|(order, cos, sin)| {
+            fill_plain("{} times round {} from peak to valley", &[order, &show(libm::hypot(*cos, *sin))])
+        })
         .collect();
     let engine = dial.predicted.iter().flat_map(|shape| shape.harmonics.iter().take(2));
     let engine: Vec<String> =
-        engine.map(|(order, height)| format!("{order} times round {}", show(height.abs()))).collect();
-    format!("{read} stations read. Fitted: {}. Worked out: {}.", waves.join(", "), engine.join(", "))
+        engine.map(|(order, height)| fill_plain("{} times round {}", &[order, &show(height.abs())])).collect();
+    fill_plain("{} stations read. Fitted: {}. Worked out: {}.", &[&read, &waves.join(", "), &engine.join(", ")])
 }
 
 struct Scale {

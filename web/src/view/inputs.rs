@@ -4,6 +4,7 @@ use holdround_core::setup::{Group, INPUTS, Input, LISTS, List};
 use maud::{Markup, html};
 
 use super::{field, indicator, making};
+use crate::language::{fill, fill_plain, say};
 use crate::page::desk::Desk;
 
 /// The whole list, before there are fields in it.
@@ -12,7 +13,7 @@ pub(crate) fn places() -> Markup {
     html! {
         @for group in INPUTS.iter().filter(|group| !making(group)) { (place(group, false)) }
         details.group.making id="making" {
-            summary { h2 { "Making the jaws" } (settled("making")) }
+            summary { h2 { (say("Making the jaws")) } (settled("making")) }
             @for key in making::GROUPS {
                 @for group in INPUTS.iter().filter(|group| group.key == key) { (place(group, true)) }
             }
@@ -28,7 +29,7 @@ fn settled(group: &str) -> Markup {
 fn place(group: &Group, making: bool) -> Markup {
     html! {
         details.group id={ "group-" (group.key) } open[!making] hidden {
-            summary { h2 { (group.name) } @if making { (settled(group.key)) } }
+            summary { h2 { (say(group.name)) } @if making { (settled(group.key)) } }
             @if making && making::above(group.key) { (made(group)) }
             form id={ "fields-" (group.key) } {}
             @if making && !making::above(group.key) { (made(group)) }
@@ -74,23 +75,23 @@ fn list_of(input: &Input) -> Option<&'static List> {
     LISTS.iter().find(|list| list.name == name)
 }
 
-/// What one item of a list is called.
-fn noun(list: &str) -> &'static str {
+/// What one item of a list is called: as a heading, within other words, and where one is added.
+fn noun(list: &str) -> [&'static str; 3] {
     match list {
-        "cuts" => "Cut",
-        "steps" => "Step",
-        "surfaces" => "Surface",
-        "rings" => "Ring",
-        "spun" => "Reading at speed",
-        _ => "Reading",
+        "cuts" => ["Cut {}", "cut {}", "Add a cut"],
+        "steps" => ["Step {}", "step {}", "Add a step"],
+        "surfaces" => ["Surface {}", "surface {}", "Add a surface"],
+        "rings" => ["Ring {}", "ring {}", "Add a ring"],
+        "spun" => ["Reading at speed {}", "reading at speed {}", "Add a reading at speed"],
+        _ => ["Reading {}", "reading {}", "Add a reading"],
     }
 }
 
 /// The name of an entry where it stands away from its list: with the item it is of.
 pub(crate) fn named(name: &str, path: &str) -> String {
-    let mut parts = path.split('.');
+    let (name, mut parts) = (say(name), path.split('.'));
     match (parts.next(), parts.next().and_then(|at| at.parse::<usize>().ok())) {
-        (Some(list), Some(at)) => format!("{name}, {} {}", noun(list).to_ascii_lowercase(), at + 1),
+        (Some(list), Some(at)) => format!("{name}, {}", fill_plain(noun(list)[1], &[&(at + 1)])),
         _ => name.to_owned(),
     }
 }
@@ -108,7 +109,7 @@ fn items(desk: &Desk, list: &List, inputs: &[&'static Input]) -> Markup {
             @if in_table(list) { (field::about_all(desk, list.name, inputs)) }
             @for index in 0..count {
                 fieldset {
-                    legend { (noun(list.name)) " " (index + 1) }
+                    legend { (fill(noun(list.name)[0], &[&(index + 1)])) }
                     @if in_table(list) {
                         div class={ "cells " (list.name) } {
                             @for input in matters(index) { (field::cell(desk, input, &input.at(index))) }
@@ -118,13 +119,13 @@ fn items(desk: &Desk, list: &List, inputs: &[&'static Input]) -> Markup {
                     }
                     div.changes {
                         @if list.name == "steps" { (changes(list, index, count)) }
-                        @if count > list.least { (button("remove", list, index, "Remove", true)) }
+                        @if count > list.least { (button("remove", list, index, say("Remove"), true)) }
                     }
                 }
             }
             @if count < list.most {
                 button type="button" id={ "add-" (list.name) } data-act="add" data-list=(list.name) {
-                    "Add a " (noun(list.name).to_ascii_lowercase())
+                    (say(noun(list.name)[2]))
                 }
             }
         }
@@ -134,10 +135,10 @@ fn items(desk: &Desk, list: &List, inputs: &[&'static Input]) -> Markup {
 /// What can be done to a step besides removing it.
 fn changes(list: &List, index: usize, count: usize) -> Markup {
     html! {
-        (button("add-after", list, index, "Add after", count < list.most))
-        (button("split", list, index, "Split in two", count < list.most))
-        (button("up", list, index, "Move up", index > 0))
-        (button("down", list, index, "Move down", index + 1 < count))
+        (button("add-after", list, index, say("Add after"), count < list.most))
+        (button("split", list, index, say("Split in two"), count < list.most))
+        (button("up", list, index, say("Move up"), index > 0))
+        (button("down", list, index, say("Move down"), index + 1 < count))
     }
 }
 
@@ -146,7 +147,7 @@ fn button(act: &str, list: &List, index: usize, words: &str, can: bool) -> Marku
         button type="button" id={ (act) "-" (list.name) "-" (index) } data-act=(act) data-list=(list.name) data-index=(index)
             aria-disabled=[(!can).then_some("true")]
         {
-            (words) span.heard { " " (noun(list.name).to_ascii_lowercase()) " " (index + 1) }
+            (words) span.heard { ": " (fill(noun(list.name)[1], &[&(index + 1)])) }
         }
     }
 }

@@ -4,6 +4,8 @@ use holdround_core::QUESTION;
 use holdround_core::findings::{Finding, Mark, Sense};
 use maud::{Markup, html};
 
+use crate::language::say;
+
 /// The key of a mark, for styles.
 pub(crate) fn key(mark: Mark) -> &'static str {
     match mark {
@@ -18,13 +20,13 @@ pub(crate) fn key(mark: Mark) -> &'static str {
 /// The word for how a finding stands to its limit.
 pub(crate) fn word(finding: &Finding) -> &'static str {
     match (finding.mark(), finding.limit.as_ref().map(|limit| limit.sense)) {
-        (Mark::Within, _) => "good",
-        (Mark::Close, _) => "close",
-        (Mark::Beyond, Some(Sense::AtLeast)) => "short",
-        (Mark::Beyond, _) => "over",
-        (Mark::Told, _) => "told",
-        (Mark::Refused, _) if finding.id == QUESTION => "open",
-        (Mark::Refused, _) => "refused",
+        (Mark::Within, _) => say("good"),
+        (Mark::Close, _) => say("close"),
+        (Mark::Beyond, Some(Sense::AtLeast)) => say("short"),
+        (Mark::Beyond, _) => say("over"),
+        (Mark::Told, _) => say("told"),
+        (Mark::Refused, _) if finding.id == QUESTION => say("open"),
+        (Mark::Refused, _) => say("refused"),
     }
 }
 

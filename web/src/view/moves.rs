@@ -5,6 +5,7 @@ use holdround_core::setup::declared;
 use maud::{Markup, html};
 
 use super::inputs;
+use crate::language::{fill, number, say};
 use crate::page::entry_text;
 use crate::units::Units;
 
@@ -13,10 +14,12 @@ pub(crate) fn show(finding: &Finding, units: Units) -> Markup {
     html! {
         @match &finding.moved_by {
             _ if finding.value.is_err() => {}
-            None => p.moves { "What would change it most is being worked out." },
-            Some(movers) if movers.is_empty() => p.moves { "No single figure of part, chuck, jaws or cuts changes it." },
+            None => p.moves { (say("What would change it most is being worked out.")) },
+            Some(movers) if movers.is_empty() => {
+                p.moves { (say("No single figure of part, chuck, jaws or cuts changes it.")) }
+            },
             Some(movers) => {
-                p.moves { "What would change it most, each figure changed by about a tenth, alone:" }
+                p.moves { (say("What would change it most, each figure changed by about a tenth, alone:")) }
                 ul.moves { @for moved in movers { li { (one(finding, moved, units)) } } }
             }
         }
@@ -24,16 +27,19 @@ pub(crate) fn show(finding: &Finding, units: Units) -> Markup {
 }
 
 fn one(finding: &Finding, moved: &Moved, units: Units) -> Markup {
-    let sign = if moved.by > 0.0 { "+" } else { "" };
-    html! {
+    let by = units.show(finding.kind, moved.by);
+    // What is too small to be told has no sign.
+    let sign = if moved.by > 0.0 && by.starts_with(|sign: char| sign.is_ascii_digit()) { "+" } else { "" };
+    let entry = html! {
         button type="button" data-act="goto" data-path=(moved.entry) { (inputs::named(moved.name, &moved.entry)) }
-        " at " (typed(&moved.entry, &moved.to, units)) ": " strong { (sign) (units.show(finding.kind, moved.by)) }
-    }
+    };
+    let by = html! { strong { (sign) (by) } };
+    fill("{} at {}: {}", &[&entry, &typed(&moved.entry, &moved.to, units), &by])
 }
 
 /// What is stored at `path`, as it would stand beside its unit.
 pub(crate) fn typed(path: &str, text: &str, units: Units) -> String {
     let Some(kind) = declared(path).and_then(|input| input.kind()) else { return text.to_owned() };
     let unit = units.unit(kind);
-    format!("{} {}", entry_text::in_field(kind, unit, text), unit.symbol).trim_end().to_owned()
+    number(format!("{} {}", entry_text::in_field(kind, unit, text), unit.symbol).trim_end())
 }

@@ -5,6 +5,7 @@ use holdround_core::setup::start_inputs::QUESTIONS;
 use maud::{Markup, html};
 
 use super::{field, words};
+use crate::language::{fill, said, say};
 use crate::page::entry_text;
 use crate::page::own::Own;
 use crate::units::Units;
@@ -18,12 +19,12 @@ pub(crate) const SUMMARY: &str = "own-heading";
 pub(crate) fn show(own: &Own, units: Units) -> Markup {
     html! {
         details.group.own id=(GROUP) {
-            summary id=(SUMMARY) { h2 { "Start my own" } }
-            p.hint { "Answer what you know. Everything else is assumed to suit, stands in brackets, and is yours to correct. What is on the sheet now comes back with Undo." }
+            summary id=(SUMMARY) { h2 { (say("Start my own")) } }
+            p.hint { (say("Answer what you know. Everything else is assumed to suit, stands in brackets, and is yours to correct. What is on the sheet now comes back with Undo.")) }
             div.rows {
                 @for (at, question) in QUESTIONS.iter().enumerate() { (asked(own, at, question, units)) }
             }
-            button type="button" id="start" data-act="start" { "Set it up" }
+            button type="button" id="start" data-act="start" { (say("Set it up")) }
         }
     }
 }
@@ -36,7 +37,7 @@ fn asked(own: &Own, at: usize, question: &Input, units: Units) -> Markup {
     let invalid = faults().next().is_some();
     html! {
         div.field.long[unit.is_none()] {
-            label for=(id) { (question.name) @if let Some((_, unit)) = unit { " " span.unit { (unit.symbol) } } }
+            label for=(id) { (say(question.name)) @if let Some((_, unit)) = unit { " " span.unit { (say(unit.symbol)) } } }
             @if let Some((kind, unit)) = unit {
                 input type="text" id=(id) data-answer=(at) inputmode="decimal" autocomplete="off" spellcheck="false"
                     value=(entry_text::in_field(kind, unit, answer)) placeholder=(field::assumed(units, question))
@@ -47,12 +48,14 @@ fn asked(own: &Own, at: usize, question: &Input, units: Units) -> Markup {
                 }
             }
             details.about id={ "about-answer-" (at) } {
-                summary { "About" span.heard { " " (question.name) } }
-                p { (question.help) }
+                summary { (say("About")) span.heard { ": " (say(question.name)) } }
+                p { (say(question.help)) }
                 (words::in_text(&format!("{} {}", question.name, question.help)))
             }
             div.message id=(told) {
-                @for fault in faults() { p.fault { "Allowed: " (fault.allowed) ". " (fault.remedy) } }
+                @for fault in faults() {
+                    p.fault { (fill("Allowed: {}. {}", &[&said(&fault.allowed), &said(&fault.remedy)])) }
+                }
             }
         }
     }

@@ -9,6 +9,7 @@ use maud::{Markup, html};
 
 use super::making::{against_tooth, both, sketches};
 use super::{paper_code, steps, verdict};
+use crate::language::{fill, fill_plain, said, say};
 use crate::page::desk::Desk;
 use crate::page::shelf::Shelf;
 use crate::units::Units;
@@ -51,10 +52,14 @@ pub(crate) fn show(desk: &Desk, shelf: &Shelf) -> Markup {
                 @let wanted = FIGURES.iter().filter(|id| !(hangs(id) || sketched && ON_SKETCHES.contains(id)));
                 @for finding in wanted.filter_map(|id| findings.get(id)).filter(|finding| finding.value.is_ok()) {
                     li {
-                        (finding.name) ": " b { (steps::value(finding, desk.units)) }
-                        // A taper per side is half of that on diameter, and the two are mixed up.
-                        @if finding.id.starts_with("taper.") {
-                            @if let Ok(value) = finding.value { " per side, " b { (desk.units.show(finding.kind, 2.0 * value)) } " on diameter" }
+                        @let (name, told) = (said(&finding.name), html! { b { (steps::value(finding, desk.units)) } });
+                        @match finding.value {
+                            // A taper per side is half of that on diameter, and the two are mixed up.
+                            Ok(value) if finding.id.starts_with("taper.") => {
+                                @let twice = html! { b { (desk.units.show(finding.kind, 2.0 * value)) } };
+                                (fill("{}: {} per side, {} on diameter", &[&name, &told, &twice]))
+                            }
+                            _ => { (name) ": " (told) }
                         }
                     }
                 }
@@ -73,44 +78,50 @@ fn order(desk: &Desk, setup: &Setup, findings: &Findings) -> Vec<String> {
     let against = against_tooth(findings);
     // What is not settled is not begun: jaws bored for it would be bored for another job than the one that runs.
     if against.is_some() || matches!(verdict::of(desk, findings).0, Mark::Beyond | Mark::Refused) {
-        order.push("Mount, bore and run nothing yet. Put right on the page what the verdict above tells, and print again: the steps then stand here.".to_owned());
-        order.extend(against.map(|why| format!("No tooth is settled. {why}")));
+        let nothing = say(
+            "Mount, bore and run nothing yet. Put right on the page what the verdict above tells, and print again: the steps then stand here.",
+        );
+        order.push(nothing.to_owned());
+        order.extend(against.map(|why| fill_plain("No tooth is settled. {}", &[&why])));
         return order;
     }
-    let tooth =
-        value("stroke.tooth").map_or_else(|| "the same tooth each".to_owned(), |tooth| format!("tooth {tooth}"));
-    order.push(format!(
-        "Clean jaws, serrations and master jaws. Mount each jaw on its own master jaw, on {tooth}; screws to torque."
+    let tooth = value("stroke.tooth")
+        .map_or_else(|| say("on the same tooth each").to_owned(), |tooth| fill_plain("on tooth {}", &[&tooth]));
+    order.push(fill_plain(
+        "Clean jaws, serrations and master jaws. Mount each jaw on its own master jaw, {}; screws to torque.",
+        &[&tooth],
     ));
     let reuse = setup.reuses_jaws() == Some(true);
     if reuse {
-        order.push(format!(
+        order.push(fill_plain(
             "Use the jaws as they are. Check their run-out: at most {}; else recut them.",
-            units.show(Kind::Departure, setup.part.runout_limit.value)
+            &[&units.show(Kind::Departure, setup.part.runout_limit.value)],
         ));
     } else {
         boring(setup, findings, units, &mut order);
     }
-    let out = if reuse { "" } else { "Ring out, clean. " };
-    order.push(match setup.finish_pressure {
-        None => format!("{out}Set {production} for production. Check grip with a gauge."),
-        Some(finish) => format!(
-            "{out}Rough at {production}; unclamp, set {}, clamp anew and finish. Check grip with a gauge at both.",
-            units.show(Kind::Pressure, finish.value)
+    let set = match setup.finish_pressure {
+        None => fill_plain("Set {} for production. Check grip with a gauge.", &[&production]),
+        Some(finish) => fill_plain(
+            "Rough at {}; unclamp, set {}, clamp anew and finish. Check grip with a gauge at both.",
+            &[&production, &units.show(Kind::Pressure, finish.value)],
+        ),
+    };
+    order.push(if reuse { set } else { format!("{} {set}", say("Ring out, clean.")) });
+    let speed = units.show(Kind::RotationalSpeed, setup.speed.value);
+    order.push(match setup.grip.thrust {
+        None => fill_plain("Part against its seat, clamp, guard closed. Up to {} in steps.", &[&speed]),
+        Some(thrust) => fill_plain(
+            "Part against its seat, clamp, Live centre in the tail end, at least {} of thrust, tool and holder clear of it; guard closed. Up to {} in steps.",
+            &[&units.show(Kind::Force, thrust.value), &speed],
         ),
     });
-    let tail = setup.grip.thrust.map_or_else(String::new, |thrust| {
-        format!(
-            " Live centre in the tail end, at least {} of thrust, tool and holder clear of it;",
-            units.show(Kind::Force, thrust.value)
-        )
+    let first = say("First part: measure clamped and released.");
+    order.push(if reuse {
+        first.to_owned()
+    } else {
+        format!("{first} {}", say("Write the boring into the jaw record."))
     });
-    order.push(format!(
-        "Part against its seat, clamp,{tail} guard closed. Up to {} in steps.",
-        units.show(Kind::RotationalSpeed, setup.speed.value)
-    ));
-    let record = if reuse { "" } else { " Write the boring into the jaw record." };
-    order.push(format!("First part: measure clamped and released.{record}"));
     order
 }
 
@@ -120,34 +131,49 @@ fn boring(setup: &Setup, findings: &Findings, units: Units, order: &mut Vec<Stri
     let length = |si| units.show(Kind::Length, si);
     let pressure = units.show(Kind::Pressure, jaws.boring_pressure.unwrap_or(setup.pressure).value);
     let own = setup.placing.plan.as_ref().and_then(|plan| plan.rings.get(plan.ring_used?));
-    let ring = own.map_or_else(
-        || "Ring or plug".to_owned(),
-        |own| format!("Ring “{}” ({})", own.name, length(own.ring.bearing_diameter(setup.grip.side))),
-    );
-    order.push(format!("{ring} in, clamp at {pressure}. Every jaw bears."));
+    order.push(match own {
+        None => fill_plain("Ring or plug in, clamp at {}. Every jaw bears.", &[&pressure]),
+        Some(own) => fill_plain(
+            "Ring “{}” ({}) in, clamp at {}. Every jaw bears.",
+            &[&own.name, &length(own.ring.bearing_diameter(setup.grip.side)), &pressure],
+        ),
+    });
     if setup.placing.recut.is_some() {
-        order.push("Touch off each jaw, spindle turned by hand. Enter diameter and run-out.".to_owned());
+        order.push(say("Touch off each jaw, spindle turned by hand. Enter diameter and run-out.").to_owned());
     }
-    let cut = if setup.grip.side == Side::Outside { "Bore" } else { "Turn" };
     let taper = jaws.taper.value;
+    let metal = both(libm::fabs(taper), units);
     let taper = if taper == 0.0 {
-        "straight, no taper".to_owned()
+        say("straight, no taper").to_owned()
+    } else if taper < 0.0 {
+        fill_plain("taper {}, more metal at the base", &[&metal])
     } else {
-        let end = if taper < 0.0 { "base" } else { "tip" };
-        format!("taper {}, more metal at the {end}", both(libm::fabs(taper), units))
+        fill_plain("taper {}, more metal at the tip", &[&metal])
     };
+    let (to, deep) = (length(2.0 * setup.bored_radius()), length(setup.grip.length.value));
     let speed = findings.get("boring.speed").filter(|speed| speed.value.is_ok());
-    let speed = speed.map_or_else(String::new, |speed| format!(" at {}", steps::value(speed, units)));
-    order.push(format!(
-        "Guard closed, program proved in the air. {cut} the jaws{speed} to {}, {taper}; {} deep.",
-        length(2.0 * setup.bored_radius()),
-        length(setup.grip.length.value),
-    ));
-    order.push(format!(
+    let speed = speed.map(|speed| steps::value(speed, units));
+    order.push(match (setup.grip.side, speed) {
+        (Side::Outside, Some(speed)) => fill_plain(
+            "Guard closed, program proved in the air. Bore the jaws at {} to {}, {}; {} deep.",
+            &[&speed, &to, &taper, &deep],
+        ),
+        (Side::Outside, None) => fill_plain(
+            "Guard closed, program proved in the air. Bore the jaws to {}, {}; {} deep.",
+            &[&to, &taper, &deep],
+        ),
+        (Side::Inside, Some(speed)) => fill_plain(
+            "Guard closed, program proved in the air. Turn the jaws at {} to {}, {}; {} deep.",
+            &[&speed, &to, &taper, &deep],
+        ),
+        (Side::Inside, None) => fill_plain(
+            "Guard closed, program proved in the air. Turn the jaws to {}, {}; {} deep.",
+            &[&to, &taper, &deep],
+        ),
+    });
+    order.push(fill_plain(
         "Corner groove {} wide, {} deep; chamfer {}; break edges.",
-        length(boring.relief_width.value),
-        length(boring.relief_depth.value),
-        length(boring.chamfer.value)
+        &[&length(boring.relief_width.value), &length(boring.relief_depth.value), &length(boring.chamfer.value)],
     ));
 }
 

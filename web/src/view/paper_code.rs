@@ -6,6 +6,8 @@ use holdround_core::setup::Entries;
 use maud::{Markup, html};
 use qrcodegen::{DataTooLong, Mask, QrCode, QrCodeEcc, QrSegment, Version};
 
+use crate::language::{fill, say};
+
 /// Light modules around the code that the standard asks for.
 const QUIET: i32 = 4;
 /// Largest version, 77 modules across: on paper a module is then still half a millimetre.
@@ -17,13 +19,13 @@ pub(crate) fn of(entries: &Entries, record: &str) -> Markup {
         @match code(&here(), &entries.to_short_link()) {
             Ok(code) => {
                 @let size = code.size() + 2 * QUIET;
-                svg.code viewBox={ "0 0 " (size) " " (size) } role="img" aria-label="QR code that opens this set-up" {
+                svg.code viewBox={ "0 0 " (size) " " (size) } role="img" aria-label=(say("QR code that opens this set-up")) {
                     path d=(path(&code)) {}
                 }
             }
             Err(_) => p.code {
-                "This set-up is too long for a code that reads well from paper. "
-                @if record.is_empty() { "Keep the jaws as a record, and open that." } @else { "Open the jaw record " b { (record) } "." }
+                (say("This set-up is too long for a code that reads well from paper.")) " "
+                @if record.is_empty() { (say("Keep the jaws as a record, and open that.")) } @else { (fill("Open the jaw record {}.", &[&html! { b { (record) } }])) }
             }
         }
     }

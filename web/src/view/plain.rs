@@ -5,6 +5,7 @@ use std::fmt::Write;
 use holdround_core::findings::{Finding, Findings, Term, Weight};
 
 use super::{mark, steps};
+use crate::language::{fill_plain, said, say};
 use crate::units::Units;
 
 /// What stands below every copied result.
@@ -14,20 +15,19 @@ const HEED: &str = "Calculated, no certificate. The chuck's plate and manual rul
 pub(crate) fn finding(finding: &Finding, units: Units) -> String {
     let mut text = line(finding, units);
     if let Some(caution) = &finding.caution {
-        let _written = writeln!(text, "{caution}");
+        let _written = writeln!(text, "{}", said(caution));
     }
     for step in &finding.steps {
-        let _written = writeln!(text, "\n{}\n{}", step.says, step.formula);
-        for (at, given) in step.given.iter().enumerate() {
-            text.push_str(if at == 0 { "with " } else { ", " });
-            text.push_str(&term(given, units));
-        }
+        let _written = writeln!(text, "\n{}\n{}", say(step.says), say(step.formula));
         if !step.given.is_empty() {
+            let given: Vec<String> = step.given.iter().map(|given| term(given, units)).collect();
+            text += &fill_plain("with {}", &[&given.join(", ")]);
             text.push('\n');
         }
-        let _written = writeln!(text, "{}\nSource: {}", term(&step.result, units), step.source);
+        let source = fill_plain("Source: {}", &[&say(step.source)]);
+        let _written = writeln!(text, "{}\n{source}", term(&step.result, units));
     }
-    text + "\n" + HEED + "\n"
+    text + "\n" + say(HEED) + "\n"
 }
 
 /// Every finding in a line, and what forbids the job.
@@ -37,31 +37,31 @@ pub(crate) fn all(found: &Findings, units: Units) -> String {
         let _written = writeln!(text, "{}\n", found.job);
     }
     for caution in found.cautions.iter().filter(|caution| caution.weight == Weight::Stop) {
-        let _written = writeln!(text, "Stop. {}", caution.says);
+        let _written = writeln!(text, "{}", fill_plain("Stop. {}", &[&said(&caution.says)]));
     }
     for one in &found.findings {
         text.push_str(&line(one, units));
     }
-    text + "\n" + HEED + "\n"
+    text + "\n" + say(HEED) + "\n"
 }
 
 /// Name, value, limit and how it stands to that.
 fn line(finding: &Finding, units: Units) -> String {
-    let mut text = format!("{}: {}", finding.name, steps::value(finding, units));
+    let mut text = format!("{}: {}", said(&finding.name), steps::value(finding, units));
     if let Some(held) = &finding.limit {
-        let _written = write!(text, ", {}, from {}", steps::limit(finding, held, units), held.origin);
+        text += &fill_plain(", {}, from {}", &[&steps::limit(finding, held, units), &said(&held.origin)]);
     }
     if finding.value.is_ok() && finding.limit.is_some() {
         let _written = write!(text, ": {}", mark::word(finding));
     }
     if let Err(why) = &finding.value {
-        let _written = write!(text, " No figure is given. {why}");
+        let _written = write!(text, " {}", fill_plain("No figure is given. {}", &[&said(why)]));
     }
     text + "\n"
 }
 
 fn term(term: &Term, units: Units) -> String {
-    format!("{} = {}", term.symbol, units.show(term.kind, term.value))
+    format!("{} = {}", say(term.symbol), units.show(term.kind, term.value))
 }
 
 #[cfg(test)]
@@ -80,7 +80,7 @@ mod tests {
         assert!(text.contains("Source: ") && text.ends_with(&format!("{HEED}\n")), "source and caution: {text}");
         let all = all(found, desk.units);
         for one in &found.findings {
-            assert!(all.contains(&one.name), "{} is among all", one.name);
+            assert!(all.contains(&said(&one.name)), "{} is among all", one.name);
         }
     }
 }

@@ -5,6 +5,7 @@ use holdround_core::quantity::{Kind, Unit, decimal};
 use holdround_core::setup::{Setup, jaw_inputs};
 use maud::{Markup, html};
 
+use crate::language::{fill, number, say};
 use crate::page::desk::Desk;
 
 /// One slider: an entry between nothing and its limit.
@@ -64,12 +65,13 @@ impl Slide {
 
     /// Where it stands, of how much.
     pub(crate) fn words(&self) -> Markup {
-        html! { strong { (self.number(self.at)) } " of " (self.number(self.limit)) " " (self.unit.symbol) }
+        let at = html! { strong { (number(self.number(self.at))) } };
+        fill("{} of {} {}", &[&at, &number(self.number(self.limit)), &say(self.unit.symbol)])
     }
 
     /// Where it stands, for those who hear the page.
     pub(crate) fn spoken(&self) -> String {
-        format!("{} {}", self.number(self.at), self.unit.symbol)
+        format!("{} {}", number(self.number(self.at)), say(self.unit.symbol))
     }
 }
 
@@ -78,7 +80,7 @@ pub(crate) fn show(desk: &Desk) -> Markup {
     html! {
         @for slide in slides(desk).into_iter().flatten() {
             div.slide {
-                label for={ "slide-" (slide.path) } { (slide.name) }
+                label for={ "slide-" (slide.path) } { (say(slide.name)) }
                 span.reading id={ "reading-" (slide.path) } aria-hidden="true" { (slide.words()) }
                 input type="range" id={ "slide-" (slide.path) } data-slide=(slide.path)
                     min=(decimal(if slide.path == jaw_inputs::SPEED.path { 0.0 } else { slide.step }, 7))
@@ -93,12 +95,17 @@ pub(crate) fn show(desk: &Desk) -> Markup {
 /// Clamp or release, spin or stop.
 pub(crate) fn buttons(desk: &Desk) -> Markup {
     html! {
-        button type="button" id="clamp" data-act="clamp" { @if desk.clamped { "Release" } @else { "Clamp" } }
-        button type="button" id="spin" data-act="spin" aria-disabled=(!desk.clamped) { @if desk.spinning { "Stop" } @else { "Spin" } }
+        button type="button" id="clamp" data-act="clamp" { (if desk.clamped { say("Release") } else { say("Clamp") }) }
+        button type="button" id="spin" data-act="spin" aria-disabled=(!desk.clamped) {
+            (if desk.spinning { say("Stop") } else { say("Spin") })
+        }
     }
 }
 
 /// Whether the section shows the mesh, and the way to the job told step by step.
 pub(crate) fn mesh(desk: &Desk) -> Markup {
-    html! { (super::story::panel::opener()) button type="button" id="mesh" data-act="mesh" aria-pressed=(desk.meshed) { "Mesh" } }
+    html! {
+        (super::story::panel::opener())
+        button type="button" id="mesh" data-act="mesh" aria-pressed=(desk.meshed) { (say("Mesh")) }
+    }
 }

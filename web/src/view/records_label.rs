@@ -4,6 +4,7 @@ use holdround_core::record::Record;
 use maud::{Markup, html};
 
 use super::paper_code;
+use crate::language::say;
 
 /// Name, chuck, tooth, numbers, what was last bored, and the code that opens the set-up.
 pub(crate) fn show(record: &Record) -> Markup {
@@ -21,7 +22,7 @@ pub(crate) fn show(record: &Record) -> Markup {
             @if let Some(setup) = record.setup() { (paper_code::of(&setup, record.get("name"))) }
             div {
                 p.name { (record.get("name")) }
-                @for (name, text) in lines { @if !text.is_empty() { p { (name) ": " b { (text) } } } }
+                @for (name, text) in lines { @if !text.is_empty() { p { (say(name)) ": " b { (text) } } } }
             }
         }
     }

@@ -16,6 +16,7 @@ use super::drawing::{
     coordinate, hatchings, heights, is_hollow, letters, line_arrow, off_axis, open, stand_back, wavy,
 };
 use super::making::on_views::on_section;
+use crate::language::{fill, fill_plain, say};
 
 pub(in crate::view) use sizes::{JAW_LINE, LINE_UNDER};
 
@@ -58,7 +59,7 @@ impl Section<'_> {
             svg class={ "view section " (state) } viewBox=(self.both.sheet.view_box()) role="group"
                 aria-labelledby="section-title" font-size="22" xmlns="http://www.w3.org/2000/svg" {
                 g role="img" aria-labelledby="section-title section-desc" {
-                    title id="section-title" { "Section A–A along the axis through jaw 1: " (state) }
+                    title id="section-title" { (fill("Section A–A along the axis through jaw 1: {}", &[&say(state)])) }
                     desc id="section-desc" { (self.description()) }
                     (hatchings())
                     defs {
@@ -77,15 +78,15 @@ impl Section<'_> {
                     }
                     (self.cut_off())
                     path class="chain" d=(open(&[(LEFT, 0.0), (self.along.end + 16.0, 0.0)])) {}
-                    (letters((RIGHT - 6.0, TOP + 24.0), Anchor::End, "heading", &format!("A–A, {state}")))
+                    (letters((RIGHT - 6.0, TOP + 24.0), Anchor::End, "heading", &format!("A–A, {}", say(state))))
                     @if self.touches() {
-                        (letters((LEFT + 6.0, TOP + 24.0), Anchor::Start, "note", "Arrows: mean over the arc"))
+                        (letters((LEFT + 6.0, TOP + 24.0), Anchor::Start, "note", say("Arrows: mean over the arc")))
                     }
                 }
                 g class="dimensions" {
                     (self.dimensions())
-                    (letters((LEFT + 6.0, self.both.sheet.rows.note), Anchor::Start, "note", &format!(
-                        "In {}. Tools from jaw front:", self.unit_words())))
+                    (letters((LEFT + 6.0, self.both.sheet.rows.note), Anchor::Start, "note",
+                        &fill_plain("In {}. Tools from jaw front:", &[&self.unit_words()])))
                     @for tool in &tools { (tool.listed(self.stage, self.both.sheet)) }
                 }
                 g class="handles" { (self.handles()) }
@@ -294,8 +295,8 @@ impl Section<'_> {
 
     pub(in crate::view) fn unit_words(&self) -> &'static str {
         match self.stage.units.system {
-            UnitSystem::Metric => "millimetres",
-            UnitSystem::Inch => "inches",
+            UnitSystem::Metric => say("millimetres"),
+            UnitSystem::Inch => say("inches"),
         }
     }
 
@@ -303,43 +304,51 @@ impl Section<'_> {
         let setup = self.stage.setup;
         let show = |si: f64| self.stage.units.show(Kind::Length, si);
         let part = if setup.part.stepped {
-            format!(
+            let kind = if is_hollow(&setup.part) { say("hollow") } else { say("solid") };
+            fill_plain(
                 "A part of {} steps, largest outside {}, {}, length {}",
-                setup.part.profile.steps().len(),
-                show(setup.part.largest_outside()),
-                if is_hollow(&setup.part) { "hollow" } else { "solid" },
-                show(setup.part.length())
+                &[
+                    &setup.part.profile.steps().len(),
+                    &show(setup.part.largest_outside()),
+                    &kind,
+                    &show(setup.part.length()),
+                ],
             )
         } else if self.bore > 0.0 {
-            format!(
+            fill_plain(
                 "A ring, outside {}, bore {}, length {}",
-                show(setup.part.largest_outside()),
-                show(setup.part.smallest_bore()),
-                show(setup.part.length())
+                &[&show(setup.part.largest_outside()), &show(setup.part.smallest_bore()), &show(setup.part.length())],
             )
         } else {
-            format!(
+            fill_plain(
                 "A solid part, outside {}, length {}",
-                show(setup.part.largest_outside()),
-                show(setup.part.length())
+                &[&show(setup.part.largest_outside()), &show(setup.part.length())],
             )
         };
-        let seat =
-            if setup.grip.seated { "resting on the jaw step" } else { "held by friction alone, off the jaw step" };
-        let tail = if setup.grip.thrust.is_some() { ", a live centre in its tail end" } else { "" };
+        let seat = if setup.grip.seated {
+            say("resting on the jaw step")
+        } else {
+            say("held by friction alone, off the jaw step")
+        };
+        let tail = if setup.grip.thrust.is_some() { say(", a live centre in its tail end") } else { "" };
         let tools: Vec<String> = setup
             .cuts
             .iter()
             .enumerate()
-            .map(|(at, cut)| format!("tool {} {} in front of the jaws", at + 1, show(cut.distance.value)))
+            .map(|(at, cut)| fill_plain("tool {} {} in front of the jaws", &[&(at + 1), &show(cut.distance.value)]))
             .collect();
-        format!(
-            "{part}, {} over {} by jaws {} high with a step of {}, {seat}{tail}; {}. Arrows on the jaw: pressure along it, as a mean over its arc, to the scale of the other view.",
-            self.both.way,
-            show(setup.grip.length.value),
-            show(setup.jaws.height.value),
-            show(setup.jaws.step.value),
-            tools.join(", ")
+        fill_plain(
+            "{}, {} over {} by jaws {} high with a step of {}, {}{}; {}. Arrows on the jaw: pressure along it, as a mean over its arc, to the scale of the other view.",
+            &[
+                &part,
+                &self.both.way,
+                &show(setup.grip.length.value),
+                &show(setup.jaws.height.value),
+                &show(setup.jaws.step.value),
+                &seat,
+                &tail,
+                &tools.join(", "),
+            ],
         )
     }
 }

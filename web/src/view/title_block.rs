@@ -5,6 +5,7 @@ use holdround_core::quantity::fixed;
 use maud::{Markup, html};
 
 use super::{inputs, lessons, making, mark, steps, verdict, window};
+use crate::language::{fill, said, say};
 use crate::page::desk::Desk;
 
 /// The verdict and its five lines; each opens how it was reached.
@@ -14,14 +15,14 @@ pub(crate) fn show(desk: &Desk) -> Markup {
         @if faulty { (at_fault(desk)) }
         @if let Some((_, share)) = &desk.waiting { (working(*share, desk.good.is_some())) }
         @if let Some((_, findings)) = &desk.good {
-            @if faulty { p.stale { "Below: the last valid set-up, not what is typed now." } }
+            @if faulty { p.stale { (say("Below: the last valid set-up, not what is typed now.")) } }
             div.lines.old[faulty] {
                 @if !faulty { (words(desk, findings)) }
                 @for finding in verdict::headlines(findings) { (line(finding, "line", desk)) }
                 (lessons::line(desk))
             }
         } @else if desk.waiting.is_none() {
-            p.stale { "There is no valid set-up yet, and so no figure." }
+            p.stale { (say("There is no valid set-up yet, and so no figure.")) }
         }
     }
 }
@@ -30,7 +31,10 @@ pub(crate) fn show(desk: &Desk) -> Markup {
 /// room of its own.
 fn working(share: f64, beside: bool) -> Markup {
     html! {
-        p.working.beside[beside] { label for="working" { "Working" span.heard { " out the shape of the part" } } progress id="working" max="1" value=(fixed(share, 2)) {} }
+        p.working.beside[beside] {
+            label for="working" { (say("Working")) span.heard { " " (say("out the shape of the part")) } }
+            progress id="working" max="1" value=(fixed(share, 2)) {}
+        }
     }
 }
 
@@ -43,7 +47,8 @@ fn words(desk: &Desk, findings: &Findings) -> Markup {
             @if sign == Mark::Refused && let Some((finding, _)) = making::held_up(findings) { (making::go_to(finding)) }
             // It keeps its place while nothing is known: a pinned verdict that grew would cover a field.
             p id="at-worst" {
-                @if let Some((_, says)) = window::at_worst(desk) { (says) } @else if desk.window().is_some() || desk.is_tracing() { "At worst: being worked out." }
+                @if let Some((_, says)) = window::at_worst(desk) { (says) }
+                @else if desk.window().is_some() || desk.is_tracing() { (say("At worst: being worked out.")) }
             }
         }
     }
@@ -53,11 +58,16 @@ fn at_fault(desk: &Desk) -> Markup {
     let count = desk.faults.len();
     html! {
         h2.verdict {
-            (mark::drawn(Mark::Refused)) " No verdict: " (count) @if count == 1 { " entry" } @else { " entries" } " to correct"
+            (mark::drawn(Mark::Refused)) " "
+            @if count == 1 { (say("No verdict: 1 entry to correct")) }
+            @else { (fill("No verdict: {} entries to correct", &[&count])) }
         }
         p.faulty {
             @for fault in desk.faults.iter().take(3) {
-                button type="button" id={ "fix-" (fault.path) } data-act="goto" data-path=(fault.path) { "Go to " (inputs::named(&fault.name, &fault.path)) }
+                @let name = inputs::named(&said(&fault.name), &fault.path);
+                button type="button" id={ "fix-" (fault.path) } data-act="goto" data-path=(fault.path) {
+                    (fill("Go to {}", &[&name]))
+                }
             }
         }
     }
@@ -71,7 +81,7 @@ pub(crate) fn line(finding: &Finding, place: &str, desk: &Desk) -> Markup {
         details class={ "line " (mark::key(finding.mark())) } id=(id) {
             summary id={ (place) "-of-" (finding.id) } {
                 (mark::drawn(finding.mark()))
-                span.name { (finding.name) }
+                span.name { (said(&finding.name)) }
                 " "
                 span.sum {
                     span.value { (steps::value(finding, units)) }

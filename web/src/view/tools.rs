@@ -1,8 +1,9 @@
-//! Undo, redo, print, units and theme.
+//! Undo, redo, print, units, theme and language.
 
 use holdround_core::quantity::Kind;
 use maud::{Markup, html};
 
+use crate::language::{Tongue, say, spoken};
 use crate::page::desk::Desk;
 use crate::page::preferences::Theme;
 
@@ -10,15 +11,16 @@ use crate::page::preferences::Theme;
 pub(crate) fn show(desk: &Desk) -> Markup {
     html! {
         div.actions {
-            button type="button" id="undo" data-act="undo" aria-disabled=(!desk.history.can_undo()) { "Undo" }
-            button type="button" id="redo" data-act="redo" aria-disabled=(!desk.history.can_redo()) { "Redo" }
-            button type="button" id="print" data-act="print" { "Print" }
+            button type="button" id="undo" data-act="undo" aria-disabled=(!desk.history.can_undo()) { (say("Undo")) }
+            button type="button" id="redo" data-act="redo" aria-disabled=(!desk.history.can_redo()) { (say("Redo")) }
+            button type="button" id="print" data-act="print" { (say("Print")) }
         }
         div.choices {
-            (choice("length", "Length", &["mm", "in"].map(|unit| (unit, unit)), Kind::Length.unit_in(desk.units.system).symbol))
-            (choice("pressure", "Pressure", &units(Kind::Pressure), desk.units.pressure.symbol))
-            (choice("force", "Force", &units(Kind::Force), desk.units.force.symbol))
-            (choice("theme", "Look", &Theme::ALL.map(|(_, key, name)| (key, name)), desk.theme.key()))
+            (choice("length", say("Length"), &["mm", "in"].map(|unit| (unit, unit)), Kind::Length.unit_in(desk.units.system).symbol))
+            (choice("pressure", say("Pressure"), &units(Kind::Pressure), desk.units.pressure.symbol))
+            (choice("force", say("Force"), &units(Kind::Force), desk.units.force.symbol))
+            (choice("theme", say("Look"), &Theme::ALL.map(|(_, key, name)| (key, say(name))), desk.theme.key()))
+            (choice("language", say("Language"), &Tongue::ALL.map(|(_, code, name)| (code, name)), spoken().code()))
         }
     }
 }

@@ -8,6 +8,7 @@ use maud::{Markup, html};
 
 use super::Stage;
 use super::drawing::{Anchor, Point, at_least, closed, coordinate, letters, polar};
+use crate::language::{fill, fill_plain, number, said, say};
 
 /// Radius at which the surface's own circle is drawn, in view units.
 const SURFACE: f64 = 140.0;
@@ -40,13 +41,13 @@ const STYLES: [Style; 4] = [
 pub(crate) fn show(stage: &Stage<'_>) -> Markup {
     match &stage.findings.scene.trace {
         Some(trace) => Sheet::of(stage, trace).draw(),
-        None => html! { p { "No trace. " (refused(stage.findings)) } },
+        None => html! { p { (fill("No trace. {}", &[&refused(stage.findings)])) } },
     }
 }
 
-fn refused(findings: &Findings) -> &str {
+fn refused(findings: &Findings) -> String {
     let why = findings.get("shape.roundness").and_then(|finding| finding.value.as_ref().err());
-    why.map_or("There is no released shape.", String::as_str)
+    why.map_or_else(|| say("There is no released shape.").to_owned(), said)
 }
 
 struct Sheet<'a> {
@@ -76,7 +77,7 @@ impl<'a> Sheet<'a> {
         html! {
             svg class="view polar" viewBox="-250 -250 500 500" role="img" aria-labelledby="trace-title trace-desc"
                 font-size="16" xmlns="http://www.w3.org/2000/svg" {
-                title id="trace-title" { "Roundness trace of the " (self.trace.surface) ", released" }
+                title id="trace-title" { (fill("Roundness trace of the {}, released", &[&self.surface()])) }
                 desc id="trace-desc" { (self.described()) }
                 (self.rings())
                 (self.jaws())
@@ -85,13 +86,17 @@ impl<'a> Sheet<'a> {
                 @for (circle, style) in self.trace.circles.iter().zip(&STYLES) { (self.letter(circle, style)) }
             }
             div.legend {
-                p { strong { "Released " (self.trace.surface) } ", departures × " (decimal(self.magnification, 0)) "." }
-                p { @if self.division > 0.0 { "Circles " (self.shown(self.division)) " apart. " } "Peak to valley RONt by:" }
+                @let released = html! { strong { (fill("Released {}", &[&self.surface()])) } };
+                p { (fill("{}, departures × {}.", &[&released, &number(decimal(self.magnification, 0))])) }
+                p {
+                    @if self.division > 0.0 { (fill("Circles {} apart.", &[&self.shown(self.division)])) " " }
+                    (say("Peak to valley RONt by:"))
+                }
                 ul {
                     @for (circle, style) in self.trace.circles.iter().zip(&STYLES) {
                         li {
                             (sample(style))
-                            span.name { (style.letter) ": " (circle.name) }
+                            span.name { (style.letter) ": " (say(circle.name)) }
                             " "
                             span.value { (self.shown(circle.roundness)) }
                         }
@@ -99,6 +104,10 @@ impl<'a> Sheet<'a> {
                 }
             }
         }
+    }
+
+    fn surface(&self) -> &str {
+        say(&self.trace.surface)
     }
 
     fn shown(&self, departure: f64) -> String {
@@ -110,13 +119,11 @@ impl<'a> Sheet<'a> {
             .trace
             .circles
             .iter()
-            .map(|circle| format!("{} {}", circle.name, self.shown(circle.roundness)))
+            .map(|circle| format!("{} {}", say(circle.name), self.shown(circle.roundness)))
             .collect();
-        format!(
+        fill_plain(
             "Departures are magnified {} times. Jaw 1 is at the top, of {}. Roundness by its reference circles: {}.",
-            decimal(self.magnification, 0),
-            self.jaw_count(),
-            circles.join("; ")
+            &[&number(decimal(self.magnification, 0)), &self.jaw_count(), &circles.join("; ")],
         )
     }
 

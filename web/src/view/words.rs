@@ -3,6 +3,8 @@
 use holdround_core::glossary::{WORDS, Word, words_in};
 use maud::{Markup, html};
 
+use crate::language::say;
+
 /// What the words of the trade in `text` mean.
 pub(crate) fn in_text(text: &str) -> Markup {
     let words: Vec<&Word> = words_in(text).collect();
@@ -11,19 +13,26 @@ pub(crate) fn in_text(text: &str) -> Markup {
 
 /// All of them.
 pub(crate) fn all() -> Markup {
+    let mut words: Vec<&Word> = WORDS.iter().collect();
+    words.sort_by_key(|word| say(word.word).to_lowercase());
     html! {
         details id="words" {
-            summary { h2 { "Words of the trade" } }
-            (list(&WORDS.iter().collect::<Vec<_>>()))
+            summary { h2 { (say("Words of the trade")) } }
+            (list(&words))
         }
     }
 }
 
 fn list(words: &[&Word]) -> Markup {
-    html! { dl.words { @for word in words { dt { dfn { (shown(word.word)) } } dd { (word.says) } } } }
+    html! { dl.words { @for word in words { dt { dfn { (shown(word.word)) } } dd { (say(word.says)) } } } }
 }
 
 /// The word as it heads its line.
 fn shown(word: &str) -> String {
-    if word == "tir" { word.to_ascii_uppercase() } else { word[..1].to_ascii_uppercase() + &word[1..] }
+    let word = say(word);
+    if word == "tir" {
+        return word.to_ascii_uppercase();
+    }
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -11,6 +11,8 @@ use alloc::borrow::Cow;
 use alloc::vec::Vec;
 use core::fmt;
 
+use crate::text::Text;
+
 /// Highest order around the axis kept of the surface under the jaws. Under the sharp edge of a rigid
 /// jaw bored too small, a sixth of it would lose up to 6 % of peak to valley (checked in `tests`).
 pub const SHORTEST_DENT: usize = 2160;
@@ -30,15 +32,21 @@ pub enum ContactError {
     Compliance,
 }
 
+impl From<&ContactError> for Text {
+    fn from(error: &ContactError) -> Self {
+        Self::Words(match error {
+            ContactError::Arc => "The jaws' arcs must be above zero and must not overlap.",
+            ContactError::Force => "The force of a jaw must be above zero.",
+            ContactError::Gap => "The gap between jaw and part must be given along the whole band.",
+            ContactError::Give => "The give of the jaw must be positive and given along the whole band.",
+            ContactError::Compliance => "The contact cannot be solved: the compliance is not positive.",
+        })
+    }
+}
+
 impl fmt::Display for ContactError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Arc => "The jaws' arcs must be above zero and must not overlap.",
-            Self::Force => "The force of a jaw must be above zero.",
-            Self::Gap => "The gap between jaw and part must be given along the whole band.",
-            Self::Give => "The give of the jaw must be positive and given along the whole band.",
-            Self::Compliance => "The contact cannot be solved: the compliance is not positive.",
-        })
+        Text::from(self).fmt(f)
     }
 }
 

@@ -64,6 +64,8 @@
 
 use core::fmt;
 
+use crate::text::Text;
+
 mod cut;
 mod kienzle;
 mod operation;
@@ -115,24 +117,30 @@ pub enum CuttingError {
     Overflow,
 }
 
+impl From<&CuttingError> for Text {
+    fn from(error: &CuttingError) -> Self {
+        Self::Words(match error {
+            CuttingError::SpecificForce => "the cutting resistance is out of range",
+            CuttingError::ChipExponent => "the chip thickness exponent is out of range",
+            CuttingError::Depth => "the depth of cut is out of range",
+            CuttingError::Feed => "the feed is out of range",
+            CuttingError::Approach => "the cutting edge angle is out of range",
+            CuttingError::Width => "the width of the groove is out of range",
+            CuttingError::Diameter => "the drill diameter is out of range",
+            CuttingError::Power => "the power is out of range",
+            CuttingError::Efficiency => "the efficiency is out of range",
+            CuttingError::Speed => "the speed is out of range",
+            CuttingError::Correction => "the allowance for wear is out of range",
+            CuttingError::Ratios => "the force shares are out of range",
+            CuttingError::Tool => "the tool's place is out of range",
+            CuttingError::Overflow => "the force is too large to be told",
+        })
+    }
+}
+
 impl fmt::Display for CuttingError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::SpecificForce => "the cutting resistance is out of range",
-            Self::ChipExponent => "the chip thickness exponent is out of range",
-            Self::Depth => "the depth of cut is out of range",
-            Self::Feed => "the feed is out of range",
-            Self::Approach => "the cutting edge angle is out of range",
-            Self::Width => "the width of the groove is out of range",
-            Self::Diameter => "the drill diameter is out of range",
-            Self::Power => "the power is out of range",
-            Self::Efficiency => "the efficiency is out of range",
-            Self::Speed => "the speed is out of range",
-            Self::Correction => "the allowance for wear is out of range",
-            Self::Ratios => "the force shares are out of range",
-            Self::Tool => "the tool's place is out of range",
-            Self::Overflow => "the force is too large to be told",
-        })
+        Text::from(self).fmt(f)
     }
 }
 

@@ -1,6 +1,8 @@
 use crate::quantity::decimal;
 use core::fmt;
 
+use crate::text::Text;
+
 /// The input a refusal is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Input {
@@ -44,6 +46,33 @@ pub enum Input {
     Fraction,
     /// Factor of safety.
     SafetyFactor,
+}
+
+impl Input {
+    const fn words(self) -> &'static str {
+        match self {
+            Self::Pressure => "pressure",
+            Self::Bore => "bore",
+            Self::Rod => "rod",
+            Self::Efficiency => "efficiency",
+            Self::Condition => "condition",
+            Self::DrawForce => "draw force",
+            Self::PlateDrawForce => "plate draw force",
+            Self::Grip => "grip",
+            Self::PlateGrip => "plate grip",
+            Self::JawHeight => "jaw height",
+            Self::PlateJawHeight => "plate jaw height",
+            Self::Margin => "margin",
+            Self::Confidence => "confidence",
+            Self::Mass => "mass",
+            Self::Radius => "radius",
+            Self::Share => "share",
+            Self::Stiffness => "stiffness",
+            Self::Speed => "speed",
+            Self::Fraction => "fraction",
+            Self::SafetyFactor => "safety factor",
+        }
+    }
 }
 
 /// Why no grip is given.
@@ -104,28 +133,45 @@ pub enum GripError {
     },
 }
 
-impl fmt::Display for GripError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let told = |value: &f64| decimal(*value, 6);
-        match self {
-            Self::OutOfRange { input, value, least, greatest } => {
-                write!(f, "{input:?} is {}; it must lie between {} and {}", told(value), told(least), told(greatest))
+impl From<&GripError> for Text {
+    fn from(error: &GripError) -> Self {
+        let told = |value: &f64| Self::number(decimal(*value, 6));
+        match error {
+            GripError::OutOfRange { input, value, least, greatest } => {
+                Self::of("{} is {}; it must lie between {} and {}")
+                    .with(input.words())
+                    .with(told(value))
+                    .with(told(least))
+                    .with(told(greatest))
             }
-            Self::RodFillsBore { rod, bore } => write!(f, "rod {} m does not fit bore {} m", told(rod), told(bore)),
-            Self::TooFewReadings { given } => write!(f, "{given} readings given; two are needed"),
-            Self::OnePressureOnly => write!(f, "readings at one pressure only"),
-            Self::OneSpeedOnly => write!(f, "readings at one speed only"),
-            Self::GripDoesNotRise { slope } => {
-                write!(f, "grip does not rise with pressure ({} N/Pa)", told(slope))
+            GripError::RodFillsBore { rod, bore } => {
+                Self::of("rod {} m does not fit bore {} m").with(told(rod)).with(told(bore))
             }
-            Self::OutsideReadings { pressure, least, greatest } => {
-                write!(f, "{} Pa is outside the readings ({} to {} Pa)", told(pressure), told(least), told(greatest))
+            GripError::TooFewReadings { given } => Self::of("{} readings given; two are needed").with(*given),
+            GripError::OnePressureOnly => Self::of("readings at one pressure only"),
+            GripError::OneSpeedOnly => Self::of("readings at one speed only"),
+            GripError::GripDoesNotRise { slope } => {
+                Self::of("grip does not rise with pressure ({} N/Pa)").with(told(slope))
             }
-            Self::NoGrip { pressure } => write!(f, "the readings give no grip at {} Pa", told(pressure)),
-            Self::RestGripTooSmall { needed, rest_grip } => {
-                write!(f, "grip at rest {} N is less than the {} N needed at standstill", told(rest_grip), told(needed))
+            GripError::OutsideReadings { pressure, least, greatest } => {
+                Self::of("{} Pa is outside the readings ({} to {} Pa)")
+                    .with(told(pressure))
+                    .with(told(least))
+                    .with(told(greatest))
+            }
+            GripError::NoGrip { pressure } => Self::of("the readings give no grip at {} Pa").with(told(pressure)),
+            GripError::RestGripTooSmall { needed, rest_grip } => {
+                Self::of("grip at rest {} N is less than the {} N needed at standstill")
+                    .with(told(rest_grip))
+                    .with(told(needed))
             }
         }
+    }
+}
+
+impl fmt::Display for GripError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Text::from(self).fmt(f)
     }
 }
 

@@ -85,6 +85,8 @@ pub use worst::{SCAN_ANGLES, WorstHold};
 use crate::cutting::{Wrench, cross};
 use alloc::vec::Vec;
 use core::fmt;
+
+use crate::text::Text;
 use limit::{Problem, Slip};
 
 /// Positions beyond this, in m, are refused.
@@ -177,22 +179,28 @@ pub enum HoldError {
     Unsettled,
 }
 
+impl From<&HoldError> for Text {
+    fn from(error: &HoldError) -> Self {
+        Self::Words(match error {
+            HoldError::Jaws => "the number of jaws must be 1 to 64",
+            HoldError::HalfAngle => "a jaw covers more than its share of the circle",
+            HoldError::Radius => "the gripped radius is out of range",
+            HoldError::Length => "the grip length is out of range",
+            HoldError::Force => "a force is out of range",
+            HoldError::Points => "the contact points must be 1 to 64 each way",
+            HoldError::Contact => "a contact point is out of range",
+            HoldError::Friction => "the friction is out of range",
+            HoldError::Seat => "the seat is out of range",
+            HoldError::Centre => "a centre needs a seat to press the part on",
+            HoldError::Wrench => "the load is out of range",
+            HoldError::Unsettled => "the solver found no bracket; take the part as not held",
+        })
+    }
+}
+
 impl fmt::Display for HoldError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Jaws => "the number of jaws must be 1 to 64",
-            Self::HalfAngle => "a jaw covers more than its share of the circle",
-            Self::Radius => "the gripped radius is out of range",
-            Self::Length => "the grip length is out of range",
-            Self::Force => "a force is out of range",
-            Self::Points => "the contact points must be 1 to 64 each way",
-            Self::Contact => "a contact point is out of range",
-            Self::Friction => "the friction is out of range",
-            Self::Seat => "the seat is out of range",
-            Self::Centre => "a centre needs a seat to press the part on",
-            Self::Wrench => "the load is out of range",
-            Self::Unsettled => "the solver found no bracket; take the part as not held",
-        })
+        Text::from(self).fmt(f)
     }
 }
 

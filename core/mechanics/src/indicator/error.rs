@@ -2,6 +2,8 @@
 
 use core::fmt;
 
+use crate::text::Text;
+
 use super::fit::STATIONS;
 
 /// Why no waves are told.
@@ -26,25 +28,33 @@ pub enum IndicatorError {
     Different,
 }
 
-impl fmt::Display for IndicatorError {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Stations(given) => {
+impl From<&IndicatorError> for Text {
+    fn from(error: &IndicatorError) -> Self {
+        match error {
+            IndicatorError::Stations(given) => {
                 let [least, most] = STATIONS;
-                write!(out, "{given} stations are given; {least} to {most} can be read")
+                Self::of("{} stations are given; {} to {} can be read").with(*given).with(least).with(most)
             }
-            Self::NotANumber => out.write_str("A reading is not a number"),
-            Self::TooFew { given, needed } => {
-                write!(out, "{given} stations are read. To part offset, oval and lobes, {needed} are needed: read more of them")
+            IndicatorError::NotANumber => Self::of("A reading is not a number"),
+            IndicatorError::TooFew { given, needed } => {
+                Self::of("{} stations are read. To part offset, oval and lobes, {} are needed: read more of them")
+                    .with(*given)
+                    .with(*needed)
             }
-            Self::Gap => out.write_str(
+            IndicatorError::Gap => Self::of(
                 "Too many stations side by side are missing to tell the waves apart: read some of those that are missing",
             ),
-            Self::SameGrip(_) => out.write_str(
-                "The two sets were read at nearly the same grip: read the second at half of it or less",
-            ),
-            Self::Different => out.write_str("The two sets were read at different stations"),
+            IndicatorError::SameGrip(_) => {
+                Self::of("The two sets were read at nearly the same grip: read the second at half of it or less")
+            }
+            IndicatorError::Different => Self::of("The two sets were read at different stations"),
         }
+    }
+}
+
+impl fmt::Display for IndicatorError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Text::from(self).fmt(f)
     }
 }
 

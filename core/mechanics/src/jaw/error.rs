@@ -1,6 +1,8 @@
 use crate::quantity::decimal;
 use core::fmt;
 
+use crate::text::Text;
+
 /// The dimension a refusal is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Dimension {
@@ -24,6 +26,23 @@ pub enum Dimension {
     SawCut,
     /// Density of the jaw material.
     Density,
+}
+
+impl Dimension {
+    const fn words(self) -> &'static str {
+        match self {
+            Self::Count => "count",
+            Self::Length => "length",
+            Self::Height => "height",
+            Self::Step => "step",
+            Self::BoredDepth => "bored depth",
+            Self::GripRadius => "grip radius",
+            Self::Width => "width",
+            Self::IncludedAngle => "included angle",
+            Self::SawCut => "saw cut",
+            Self::Density => "density",
+        }
+    }
 }
 
 /// Why a jaw cannot be as described. Lengths in m, angles in rad.
@@ -86,48 +105,49 @@ pub enum JawError {
     },
 }
 
+impl From<&JawError> for Text {
+    fn from(error: &JawError) -> Self {
+        let told = |value: &f64| Self::number(decimal(*value, 6));
+        match error {
+            JawError::OutOfRange { dimension, value, least, greatest } => {
+                Self::of("{} is {}; it must lie between {} and {}")
+                    .with(dimension.words())
+                    .with(told(value))
+                    .with(told(least))
+                    .with(told(greatest))
+            }
+            JawError::WiderThanGrip { width, limit } => {
+                Self::of("jaw {} m wide on a gripping diameter of {} m").with(told(width)).with(told(limit))
+            }
+            JawError::NothingBehindFace { length, limit } => {
+                Self::of("blank {} m long leaves nothing behind the face; more than {} m is needed")
+                    .with(told(length))
+                    .with(told(limit))
+            }
+            JawError::BoredThrough { depth, limit } => {
+                Self::of("bored {} m deep in a jaw {} m high").with(told(depth)).with(told(limit))
+            }
+            JawError::CrossesAxis { reach, limit } => {
+                Self::of("jaw reaches {} m toward the axis from the face; at most {} m is there")
+                    .with(told(reach))
+                    .with(told(limit))
+            }
+            JawError::Overlap { dimension, value, limit } => {
+                Self::of("neighbouring jaws overlap: {} is {}, at most {}")
+                    .with(dimension.words())
+                    .with(told(value))
+                    .with(told(limit))
+            }
+            JawError::CutAway { saw_cut, limit } => Self::of("saw cuts of {} m leave no face; they must be under {} m")
+                .with(told(saw_cut))
+                .with(told(limit)),
+        }
+    }
+}
+
 impl fmt::Display for JawError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let told = |value: &f64| decimal(*value, 6);
-        match self {
-            Self::OutOfRange { dimension, value, least, greatest } => {
-                write!(
-                    f,
-                    "{dimension:?} is {}; it must lie between {} and {}",
-                    told(value),
-                    told(least),
-                    told(greatest)
-                )
-            }
-            Self::WiderThanGrip { width, limit } => {
-                write!(f, "jaw {} m wide on a gripping diameter of {} m", told(width), told(limit))
-            }
-            Self::NothingBehindFace { length, limit } => {
-                write!(
-                    f,
-                    "blank {} m long leaves nothing behind the face; more than {} m is needed",
-                    told(length),
-                    told(limit)
-                )
-            }
-            Self::BoredThrough { depth, limit } => {
-                write!(f, "bored {} m deep in a jaw {} m high", told(depth), told(limit))
-            }
-            Self::CrossesAxis { reach, limit } => {
-                write!(
-                    f,
-                    "jaw reaches {} m toward the axis from the face; at most {} m is there",
-                    told(reach),
-                    told(limit)
-                )
-            }
-            Self::Overlap { dimension, value, limit } => {
-                write!(f, "neighbouring jaws overlap: {dimension:?} is {}, at most {}", told(value), told(limit))
-            }
-            Self::CutAway { saw_cut, limit } => {
-                write!(f, "saw cuts of {} m leave no face; they must be under {} m", told(saw_cut), told(limit))
-            }
-        }
+        Text::from(self).fmt(f)
     }
 }
 

@@ -3,6 +3,8 @@
 use alloc::vec::Vec;
 use core::fmt;
 
+use crate::text::Text;
+
 /// Tilt stiffness of a master jaw in its guideway, N m/rad, where no reading refines it:
 /// common practice, no source; with it and [`TILT_DEPTH`] the opening of bored jaws on a chuck of
 /// about 200 mm comes out as shops report it (checked in `contact`).
@@ -44,15 +46,19 @@ pub enum ColumnError {
     Stiffness,
 }
 
+impl From<&ColumnError> for Text {
+    fn from(error: &ColumnError) -> Self {
+        match error {
+            ColumnError::Section { section } => Self::of("Section {} of the jaw has no metal.").with(section + 1),
+            ColumnError::Material => Self::of("The jaw's elastic constants are out of range."),
+            ColumnError::Stiffness => Self::of("The stiffnesses of the master jaw must be above zero."),
+        }
+    }
+}
+
 impl fmt::Display for ColumnError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Section { section } => {
-                write!(f, "Section {} of the jaw has no metal.", section + 1)
-            }
-            Self::Material => write!(f, "The jaw's elastic constants are out of range."),
-            Self::Stiffness => write!(f, "The stiffnesses of the master jaw must be above zero."),
-        }
+        Text::from(self).fmt(f)
     }
 }
 

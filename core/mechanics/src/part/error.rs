@@ -3,6 +3,8 @@
 use super::mesh::TooLarge;
 use core::fmt;
 
+use crate::text::Text;
+
 /// Why a part cannot be made into a spring.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PartError {
@@ -33,22 +35,26 @@ pub enum PartError {
     },
 }
 
+impl From<&PartError> for Text {
+    fn from(error: &PartError) -> Self {
+        match error {
+            PartError::Material => Self::of("The material's elastic constants are out of range."),
+            PartError::Density => Self::of("The mesh density must lie within 0.1 and 10."),
+            PartError::Jaws { jaws } => Self::of("{} jaws; 2 to 12 equal jaws are covered.").with(*jaws),
+            PartError::BandOffPart => Self::of("The gripped band does not lie on the part."),
+            PartError::BandNotCylinder => Self::of("The diameter changes within the gripped band; grip one cylinder."),
+            PartError::NoSurface { surface } => Self::of("Surface {} is not on the part.").with(surface + 1),
+            PartError::TooLarge(large) => large.into(),
+            PartError::Singular { order } => {
+                Self::of("The part is too slender to be solved reliably (order {}).").with(*order)
+            }
+        }
+    }
+}
+
 impl fmt::Display for PartError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Material => write!(f, "The material's elastic constants are out of range."),
-            Self::Density => write!(f, "The mesh density must lie within 0.1 and 10."),
-            Self::Jaws { jaws } => write!(f, "{jaws} jaws; 2 to 12 equal jaws are covered."),
-            Self::BandOffPart => write!(f, "The gripped band does not lie on the part."),
-            Self::BandNotCylinder => {
-                write!(f, "The diameter changes within the gripped band; grip one cylinder.")
-            }
-            Self::NoSurface { surface } => {
-                write!(f, "Surface {} is not on the part.", surface + 1)
-            }
-            Self::TooLarge(large) => large.fmt(f),
-            Self::Singular { order } => write!(f, "The part is too slender to be solved reliably (order {order})."),
-        }
+        Text::from(self).fmt(f)
     }
 }
 

@@ -8,6 +8,8 @@ use crate::sorting::sort;
 use alloc::vec::Vec;
 use core::fmt;
 
+use crate::text::Text;
+
 /// Most nodes a mesh may have: three unknowns each, so 18,000 unknowns.
 pub const MAX_NODES: usize = 6000;
 
@@ -18,13 +20,17 @@ pub struct TooLarge {
     pub nodes: usize,
 }
 
+impl From<&TooLarge> for Text {
+    fn from(error: &TooLarge) -> Self {
+        Self::of("The profile needs {} mesh points, more than can be solved (at most {}). Leave out small steps.")
+            .with(error.nodes)
+            .with(MAX_NODES)
+    }
+}
+
 impl fmt::Display for TooLarge {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "The profile needs {} mesh points, more than can be solved (at most {MAX_NODES}). Leave out small steps.",
-            self.nodes
-        )
+        Text::from(self).fmt(f)
     }
 }
 

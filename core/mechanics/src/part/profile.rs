@@ -4,6 +4,8 @@ use crate::quantity::decimal;
 use alloc::vec::Vec;
 use core::fmt;
 
+use crate::text::Text;
+
 /// Most steps a profile may have.
 pub const MAX_STEPS: usize = 200;
 
@@ -78,31 +80,37 @@ pub enum ProfileError {
     },
 }
 
+impl From<&ProfileError> for Text {
+    fn from(error: &ProfileError) -> Self {
+        match *error {
+            ProfileError::NoSteps => Self::of("The part has no steps."),
+            ProfileError::TooManySteps { count } => {
+                Self::of("The part has {} steps; at most {} are covered.").with(count).with(MAX_STEPS)
+            }
+            ProfileError::NotADimension { step } => {
+                Self::of("Step {}: every length and diameter must be a number from 0 to {} m.")
+                    .with(step + 1)
+                    .with(Self::number(decimal(LARGEST_DIAMETER, 3)))
+            }
+            ProfileError::NoLength { step } => Self::of("Step {} has no length to speak of.").with(step + 1),
+            ProfileError::Crossed { step } => {
+                Self::of("Step {}: the inside reaches the outside, so there is no wall.").with(step + 1)
+            }
+            ProfileError::TooThin { step, wall } => {
+                Self::of("Step {}: a wall of {} mm is thinner than the model covers (1/150 of the radius).")
+                    .with(step + 1)
+                    .with(Self::number(decimal(wall * 1e3, 3)))
+            }
+            ProfileError::Gap { step } => {
+                Self::of("Step {} does not hang together with step {}.").with(step + 1).with(step)
+            }
+        }
+    }
+}
+
 impl fmt::Display for ProfileError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match *self {
-            Self::NoSteps => write!(f, "The part has no steps."),
-            Self::TooManySteps { count } => {
-                write!(f, "The part has {count} steps; at most {MAX_STEPS} are covered.")
-            }
-            Self::NotADimension { step } => write!(
-                f,
-                "Step {}: every length and diameter must be a number from 0 to {} m.",
-                step + 1,
-                decimal(LARGEST_DIAMETER, 3)
-            ),
-            Self::NoLength { step } => write!(f, "Step {} has no length to speak of.", step + 1),
-            Self::Crossed { step } => {
-                write!(f, "Step {}: the inside reaches the outside, so there is no wall.", step + 1)
-            }
-            Self::TooThin { step, wall } => write!(
-                f,
-                "Step {}: a wall of {} mm is thinner than the model covers (1/150 of the radius).",
-                step + 1,
-                decimal(wall * 1e3, 3)
-            ),
-            Self::Gap { step } => write!(f, "Step {} does not hang together with step {}.", step + 1, step),
-        }
+        Text::from(self).fmt(f)
     }
 }
 

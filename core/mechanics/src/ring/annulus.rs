@@ -2,6 +2,8 @@
 
 use core::fmt;
 
+use crate::text::Text;
+
 use libm::{exp, expm1, log1p};
 
 /// A ring, or a solid disc where `inner` is zero, in plane stress.
@@ -72,19 +74,25 @@ pub enum RingError {
     NotFinite,
 }
 
+impl From<&RingError> for Text {
+    fn from(error: &RingError) -> Self {
+        Self::Words(match error {
+            RingError::Radii => "the radii do not make a ring with a real wall",
+            RingError::Material => "the modulus or Poisson's ratio is out of range",
+            RingError::Unbalanced => "a once-round load is not balanced",
+            RingError::NoBore => "a solid disc has no bore to press on",
+            RingError::Jaws => "the number of jaws must be 2 to 6",
+            RingError::Arc => "the jaw arc is negative or overlaps the next jaw",
+            RingError::Load => "the force or the loaded length is out of range",
+            RingError::Spin => "the speed or the density is negative",
+            RingError::NotFinite => "a value is not finite",
+        })
+    }
+}
+
 impl fmt::Display for RingError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Radii => "the radii do not make a ring with a real wall",
-            Self::Material => "the modulus or Poisson's ratio is out of range",
-            Self::Unbalanced => "a once-round load is not balanced",
-            Self::NoBore => "a solid disc has no bore to press on",
-            Self::Jaws => "the number of jaws must be 2 to 6",
-            Self::Arc => "the jaw arc is negative or overlaps the next jaw",
-            Self::Load => "the force or the loaded length is out of range",
-            Self::Spin => "the speed or the density is negative",
-            Self::NotFinite => "a value is not finite",
-        })
+        Text::from(self).fmt(f)
     }
 }
 

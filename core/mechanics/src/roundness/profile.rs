@@ -5,6 +5,8 @@ use alloc::vec::Vec;
 use core::f64::consts::PI;
 use core::fmt;
 
+use crate::text::Text;
+
 use libm::{fmod, sincos};
 
 /// Radial departures of a surface around the spindle axis.
@@ -37,15 +39,21 @@ pub enum RoundnessError {
     Gap,
 }
 
+impl From<&RoundnessError> for Text {
+    fn from(error: &RoundnessError) -> Self {
+        Self::Words(match error {
+            RoundnessError::TooFew => "roundness needs at least four readings",
+            RoundnessError::Unpaired => "angles and readings differ in number",
+            RoundnessError::NotFinite => "a reading or angle is not a usable number",
+            RoundnessError::RepeatedAngle => "two readings are at the same angle",
+            RoundnessError::Gap => "half the circle or more has no reading",
+        })
+    }
+}
+
 impl fmt::Display for RoundnessError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::TooFew => "roundness needs at least four readings",
-            Self::Unpaired => "angles and readings differ in number",
-            Self::NotFinite => "a reading or angle is not a usable number",
-            Self::RepeatedAngle => "two readings are at the same angle",
-            Self::Gap => "half the circle or more has no reading",
-        })
+        Text::from(self).fmt(f)
     }
 }
 

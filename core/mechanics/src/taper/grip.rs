@@ -3,6 +3,8 @@
 use alloc::vec::Vec;
 use core::fmt;
 
+use crate::text::Text;
+
 use super::bluing::{Marked, reach};
 use super::root::rising;
 use crate::contact::{Contact, ContactError, Face, Gap};
@@ -48,43 +50,49 @@ impl From<ContactError> for TaperError {
     }
 }
 
-impl fmt::Display for TaperError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (reading, says) = match self {
-            Self::Contact(error) => return error.fmt(f),
-            Self::NoTaper => (None, "No taper makes these jaws bear evenly."),
-            Self::Reading(at) => {
+impl From<&TaperError> for Text {
+    fn from(error: &TaperError) -> Self {
+        let (reading, says) = match error {
+            TaperError::Contact(error) => return error.into(),
+            TaperError::NoTaper => (None, "No taper makes these jaws bear evenly."),
+            TaperError::Reading(at) => {
                 (Some(at), "shows less gap than the bored diameter alone must leave. Check that diameter.")
             }
-            Self::Whole(at) => (
+            TaperError::Whole(at) => (
                 Some(at),
                 "is rubbed blank as far as the face bears, which is the bore without groove and chamfer: then it bears at both ends. Check the length.",
             ),
-            Self::Contradiction(at) => (
+            TaperError::Contradiction(at) => (
                 Some(at),
                 "contradicts those before it: no stiffness of the chuck explains them all. Check that jaws, screws and seat were the same, and read again.",
             ),
-            Self::Rigid(at) => (
+            TaperError::Rigid(at) => (
                 Some(at),
                 "would need a chuck stiffer than rigid: something else than tilt closes the tip. Check the taper as cut, and the ring's height.",
             ),
-            Self::Loose(at) => (
+            TaperError::Loose(at) => (
                 Some(at),
                 "would need a chuck thirty times softer than thought: look for chips under a jaw, loose screws or a worn guideway.",
             ),
-            Self::Straight(at) => (
+            TaperError::Straight(at) => (
                 Some(at),
                 "shows contact at the tip only on jaws that were cut straight, and less metal at the tip is no taper to bore. See whether the lathe itself turns a taper; put the boring ring lower, bore at less pressure, or grip at less.",
             ),
-            Self::Blind => (
+            TaperError::Blind => (
                 None,
                 "Ring and part lean the jaws nearly alike, so that bearing does not tell how stiff the chuck is; the next cut does not need it.",
             ),
         };
         match reading {
-            Some(at) => write!(f, "Reading {} {says}", at + 1),
-            None => f.write_str(says),
+            Some(at) => Self::of("Reading {} {}").with(at + 1).with(says),
+            None => Self::Words(says),
         }
+    }
+}
+
+impl fmt::Display for TaperError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Text::from(self).fmt(f)
     }
 }
 

@@ -8,7 +8,7 @@ use core::cell::RefCell;
 use super::corner::{At, Corner, Ends};
 use crate::contact::{Contact, Face, Lobing};
 use crate::evaluate::contact::AVERAGED;
-use crate::evaluate::elastic::Elasticity;
+use crate::evaluate::elastic::{Elasticity, surface_name};
 use crate::evaluate::grip_at_speed::LEAST_LEFT;
 use crate::evaluate::hold::{self, Factors, Slip};
 use crate::evaluate::pressed::Load;
@@ -16,6 +16,7 @@ use crate::evaluate::shape::{section, toward_buckling};
 use crate::jaw::BoredJaw;
 use crate::part::Side as SurfaceSide;
 use crate::setup::{Setup, Side};
+use crate::text::Text;
 use crate::window::{Keep, Over};
 
 /// A ratio far above any limit.
@@ -153,12 +154,12 @@ impl Limit {
     }
 
     /// Its key, its name, what happens beyond it, and what would move it.
-    pub(in crate::evaluate) fn words(self, elastic: &Elasticity) -> (String, String, &'static str, &'static [Mover]) {
-        let of = |kind: &str, key: &str, at: usize| {
-            let surface = elastic.surfaces.get(at).map_or("part", |surface| &surface.name);
-            (format!("{key}.{at}"), format!("{kind} of the {surface}"))
+    pub(in crate::evaluate) fn words(self, elastic: &Elasticity) -> (String, Text, &'static str, &'static [Mover]) {
+        let of = |kind: &'static str, key: &str, at: usize| {
+            let surface = elastic.surfaces.get(at).map_or_else(|| "part".into(), surface_name);
+            (format!("{key}.{at}"), Text::of("{} of the {}").with(kind).with(surface))
         };
-        let plain = |key: &str, name: &str| (key.to_string(), name.to_string());
+        let plain = |key: &str, name: &'static str| (key.to_string(), name.into());
         let ((key, name), says, moves) = match self {
             Self::Hold => (
                 plain("hold", "Hold factor wanted"),
@@ -181,7 +182,7 @@ impl Limit {
             Self::Pressure => (plain("pressure", "Cylinder pressure"), "More than the cylinder's plate allows.", PLATE),
             Self::Draw => (plain("draw", "Draw force"), "More draw force than the chuck's plate allows.", PLATE),
             Self::Grip => {
-                (plain("grip", "Grip"), "More grip than the chuck's plate allows for jaws of this height.", PLATE)
+                (plain("grip", "Total grip"), "More grip than the chuck's plate allows for jaws of this height.", PLATE)
             }
             Self::Runout(at) => (
                 of("Run-out", "runout", at),

@@ -19,6 +19,7 @@ use alloc::vec::Vec;
 
 use super::engine::Engine;
 use crate::setup::Setup;
+use crate::text::Text;
 use crate::window::{Curve, Keep};
 
 /// Straight pieces that a curve is handed out in, at least: bends of a parabola between them stay under plotting
@@ -45,7 +46,7 @@ pub struct Boundary {
     /// Its key: `hold`, `roundness.0`.
     pub key: String,
     /// Its name.
-    pub name: String,
+    pub name: Text,
     /// What happens beyond it.
     pub says: &'static str,
     /// What would move it: an entry, and how.

@@ -1,7 +1,6 @@
 //! How parts come out when everything varies within its range: the share that is good, and whose doing the spread is.
 
-use alloc::format;
-use alloc::string::{String, ToString};
+use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use super::corner::{At, Corner, Ends, with_wall};
@@ -14,6 +13,7 @@ use crate::jaw::BoredJaw;
 use crate::quantity::Length;
 use crate::sampling::{Share, Table, draw, first_order};
 use crate::setup::Setup;
+use crate::text::Text;
 
 use uom::si::length::meter;
 
@@ -62,7 +62,7 @@ pub struct Sampled {
 #[derive(Clone, Debug, PartialEq)]
 pub struct SampledOutput {
     /// Its name.
-    pub name: String,
+    pub name: Text,
     /// Share of parts that keep its limit.
     pub good: f64,
     /// Which inputs its spread goes back to, most first: entry, name, first-order share of the variance.
@@ -342,7 +342,7 @@ impl SampleWork {
                 driven_by.insert(place, (entry, name, share));
             }
             let (_, name, ..) = limit.words(elastic);
-            let name = if *limit == Limit::WorstHold { "Hold".to_string() } else { name };
+            let name = if *limit == Limit::WorstHold { "Hold".into() } else { name };
             SampledOutput { name, good: share(&|row| keeps(at, row[at])), driven_by }
         };
         Sampled {
@@ -364,17 +364,17 @@ fn draws(part: u32) -> [f64; 7] {
 impl Sampled {
     /// In a few words: how many parts come out good, and how sure that is.
     #[must_use]
-    pub fn words(&self) -> String {
-        let percent = |share: f64| crate::quantity::fixed(100.0 * share, 1);
-        format!(
+    pub fn words(&self) -> Text {
+        let percent = |share: f64| Text::number(crate::quantity::fixed(100.0 * share, 1));
+        Text::of(
             "{} % of {} parts drawn at random come out good (give or take {} %, seed {}; the table they are read from is off by at most {} % of a limit on {} of them worked out one by one).",
-            percent(self.good),
-            self.parts,
-            percent(2.0 * self.error),
-            self.seed,
-            percent(self.table_error),
-            CHECKED
         )
+        .with(percent(self.good))
+        .with(self.parts)
+        .with(percent(2.0 * self.error))
+        .with(Text::number(self.seed.to_string()))
+        .with(percent(self.table_error))
+        .with(CHECKED)
     }
 }
 

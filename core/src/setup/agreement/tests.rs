@@ -1,6 +1,6 @@
 //! Entries that are good each by itself and not together: where that is told, and what would be allowed.
 
-use alloc::string::String;
+use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use crate::setup::{Entries, Setup};
@@ -30,8 +30,8 @@ const GAUGE: Changes = &[
 fn faults(base: Changes, changes: Changes) -> Vec<(String, String)> {
     let entries = Entries::typed(base.iter().chain(changes));
     let faults = Setup::read(&entries).err().unwrap_or_default();
-    assert!(faults.iter().all(|fault| fault.remedy.ends_with('.')), "each says what to do: {faults:?}");
-    faults.into_iter().map(|fault| (fault.path, fault.allowed)).collect()
+    assert!(faults.iter().all(|fault| fault.remedy.to_string().ends_with('.')), "each says what to do: {faults:?}");
+    faults.into_iter().map(|fault| (fault.path, fault.allowed.to_string())).collect()
 }
 
 fn told(base: Changes, cases: &[(Changes, &str, &str)]) {

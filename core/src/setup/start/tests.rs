@@ -2,6 +2,8 @@
 
 use super::*;
 use crate::quantity::decimal;
+use alloc::format;
+use alloc::string::ToString;
 use proptest::prelude::*;
 
 fn answers(texts: [&str; 7]) -> [String; 7] {

@@ -6,6 +6,7 @@ use super::jaw::JawOutline;
 use super::pressure::PressureBand;
 use super::shape::{Shape, State};
 use super::sheet::Sheet;
+use crate::language::say;
 use crate::view::Stage;
 
 /// What both views show.
@@ -32,8 +33,8 @@ impl<'a> Both<'a> {
         let shape = Shape::of(stage, sheet);
         let jaw = JawOutline::of(stage, sheet);
         let way = match stage.setup.grip.side {
-            Side::Outside => "gripped on its outside",
-            Side::Inside => "gripped in its bore",
+            Side::Outside => say("gripped on its outside"),
+            Side::Inside => say("gripped in its bore"),
         };
         Self {
             sheet,

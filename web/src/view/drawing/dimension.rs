@@ -6,6 +6,7 @@ use maud::{Markup, html};
 use super::arrow::line_arrow;
 use super::lettering::{Anchor, letters, width};
 use super::path::{coordinate, open};
+use crate::language::{fill_plain, number};
 use crate::view::Stage;
 
 /// Side of the smallest area a finger hits, view units.
@@ -32,10 +33,11 @@ impl Callout {
         // Rounded first: more figures than the unit's own are of no use on a drawing.
         let step = libm::pow(10.0, -(unit.decimals as f64));
         let value = (unit.from_si(si) / step).round() * step;
-        let number = format!("{sign}{}", decimal(value, unit.decimals));
+        let figure = format!("{sign}{}", number(decimal(value, unit.decimals)));
         let assumed = stage.setup.assumed.iter().any(|assumed| assumed.path == entry);
-        let (words, remark) = if assumed { (format!("({number})"), ", assumed") } else { (number, "") };
-        let spoken = format!("{words}{remark}: {name}, change");
+        let words = if assumed { format!("({figure})") } else { figure };
+        let said = if assumed { "{}, assumed: {}, change" } else { "{}: {}, change" };
+        let spoken = fill_plain(said, &[&words, &name]);
         Self { entry: entry.into(), words, spoken }
     }
 

@@ -5,6 +5,7 @@ use maud::{Markup, html};
 
 use super::lettering::{Anchor, letters};
 use super::path::{FARTHEST, Point, coordinate, open};
+use crate::language::{number, say};
 use crate::view::Stage;
 
 /// Side of the square drawn.
@@ -65,7 +66,7 @@ impl Handle {
             g class={ "handle " (way) } id={ "drag-" (entry) } role="slider" tabindex="0" data-drag=(entry)
                 data-axis=(axis) data-scale=(fixed(unit.from_si(self.per_unit), 9)) aria-label=(self.name)
                 aria-valuenow=(value) aria-valuemin=(least) aria-valuemax=(most)
-                aria-valuetext={ (value) " " (unit.symbol) }
+                aria-valuetext={ (number(value.as_str())) " " (say(unit.symbol)) }
                 aria-orientation=(if self.axis == Axis::Radial { "vertical" } else { "horizontal" }) {
                 @if libm::hypot(self.to.0 - x, self.to.1 - y) > NEAR {
                     path class="leader" d=(open(&[self.to, self.at])) {}
@@ -73,7 +74,7 @@ impl Handle {
                 path class="grasp" d={ (open(&[self.at])) "h.01" } {}
                 rect class="knob" x=(coordinate(x - SIDE / 2.0)) y=(coordinate(y - SIDE / 2.0)) width=(coordinate(SIDE))
                     height=(coordinate(SIDE)) {}
-                @if self.entry.is_none() { (letters((x, y + 32.0), Anchor::Middle, "note", "Split")) }
+                @if self.entry.is_none() { (letters((x, y + 32.0), Anchor::Middle, "note", say("Split"))) }
             }
         }
     }

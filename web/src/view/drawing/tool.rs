@@ -9,6 +9,7 @@ use super::dimension::Callout;
 use super::lettering::{Anchor, LETTER_HEIGHT, letters, width};
 use super::path::{Point, closed};
 use super::sheet::{LEFT, ROW, Sheet, TOOLS_A_ROW};
+use crate::language::fill_plain;
 use crate::view::Stage;
 
 /// Side of the triangle.
@@ -81,7 +82,7 @@ impl Tool {
         let (row, column) = (self.index / TOOLS_A_ROW, self.index % TOOLS_A_ROW);
         let left = LEFT + 6.0 + COLUMN * column as f64;
         let middle = sheet.rows.tools + ROW * row as f64;
-        let name = format!("Tool {} in front of the jaws by", self.number());
+        let name = fill_plain("Tool {} in front of the jaws by", &[&self.number()]);
         let callout = Callout::length(stage, &format!("cuts.{}.distance", self.index), &name, "", self.distance);
         let words = format!("{}: {}", self.number(), callout.words());
         let callout = callout.reading(words.clone());

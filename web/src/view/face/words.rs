@@ -5,6 +5,7 @@ use holdround_core::setup::JawShape;
 use maud::{Markup, html};
 
 use super::{FORCE_KEY, Face};
+use crate::language::{fill_plain, number, say};
 use crate::view::drawing::{Anchor, LEFT, PRESSURE_KEY, State, block_arrow, is_hollow, letters, line_arrow};
 
 /// Base line of the first line under the view.
@@ -25,27 +26,27 @@ impl Face<'_> {
                 (letters((left, line(at)), Anchor::Start, "note lobes", words))
             }
             @if self.both.shape.state == State::Released {
-                (letters((left, line(2)), Anchor::Start, "note", "The jaws stand back: no grip."))
+                (letters((left, line(2)), Anchor::Start, "note", say("The jaws stand back: no grip.")))
             } @else {
                 @if let Some(force) = self.round_force() {
                     @let unit = self.stage.units.unit(Kind::Force);
                     (block_arrow((left, line(1) - RISE), (left + FORCE_KEY, line(1) - RISE), "speed"))
                     (letters((left + FORCE_KEY + 8.0, line(1)), Anchor::Start, "note",
-                        &format!("= {} {}", decimal(force, 3), unit.symbol)))
+                        &format!("= {} {}", number(decimal(force, 3)), unit.symbol)))
                 }
                 @if let Some(pressure) = self.both.pressure.round {
                     @let unit = self.stage.units.unit(Kind::Stress);
                     (line_arrow((-64.0, line(1) - RISE), (PRESSURE_KEY - 64.0, line(1) - RISE), 7.0, "live"))
                     (letters((PRESSURE_KEY - 56.0, line(1)), Anchor::Start, "note",
-                        &format!("= {} {} pressure", decimal(pressure, 3), unit.symbol)))
+                        &fill_plain("= {} {} pressure", &[&number(decimal(pressure, 3)), &unit.symbol])))
                 }
                 (block_arrow((left, line(2) - RISE), (left + 24.0, line(2) - RISE), "rest"))
                 (letters((left + 32.0, line(2)), Anchor::Start, "note",
-                    &format!("each jaw at rest: {}", self.stage.units.show(Kind::Force, scene.jaw_grip_at_rest))))
+                    &fill_plain("each jaw at rest: {}", &[&self.stage.units.show(Kind::Force, scene.jaw_grip_at_rest)])))
                 (block_arrow((left, line(3) - RISE), (left + 24.0, line(3) - RISE), "speed"))
                 (letters((left + 32.0, line(3)), Anchor::Start,
                     if scene.jaw_grip_at_speed > 0.0 { "note" } else { "note wrong" },
-                    &format!("at {}: {}", self.speed_words(), self.grip_words_at_speed())))
+                    &fill_plain("at {}: {}", &[&self.speed_words(), &self.grip_words_at_speed()])))
             }
         }
     }
@@ -54,9 +55,9 @@ impl Face<'_> {
     fn grip_words_at_speed(&self) -> String {
         let least = self.stage.findings.scene.jaw_grip_at_speed;
         if least > 0.0 {
-            format!("at least {}", self.stage.units.show(Kind::Force, least))
+            fill_plain("at least {}", &[&self.stage.units.show(Kind::Force, least)])
         } else {
-            "the grip may be lost".into()
+            say("the grip may be lost").into()
         }
     }
 
@@ -66,9 +67,18 @@ impl Face<'_> {
 
     pub(super) fn state_words(&self) -> &'static str {
         match self.both.shape.state {
-            State::Released => "Released",
-            State::AtRest => "Clamped, at rest",
-            State::AtSpeed => "Clamped, at speed",
+            State::Released => say("Released"),
+            State::AtRest => say("Clamped, at rest"),
+            State::AtSpeed => say("Clamped, at speed"),
+        }
+    }
+
+    /// The same within a sentence.
+    fn state_in_sentence(&self) -> &'static str {
+        match self.both.shape.state {
+            State::Released => say("released"),
+            State::AtRest => say("clamped, at rest"),
+            State::AtSpeed => say("clamped, at speed"),
         }
     }
 
@@ -77,16 +87,16 @@ impl Face<'_> {
         let shape = &self.both.shape;
         let released = shape.state == State::Released;
         if released && !(shape.turns_outside || shape.turns_bore) {
-            return vec!["Released. No round surface was".into(), "turned in this clamping.".into()];
+            return vec![say("Released. No round surface was").into(), say("turned in this clamping.").into()];
         }
         let Some(factor) = shape.magnification else {
-            return vec!["No lobes drawn: no shape was worked out.".into()];
+            return vec![say("No lobes drawn: no shape was worked out.").into()];
         };
-        let lobes = format!("Lobes × {}. Dashed: true shape.", decimal(factor, 3));
+        let lobes = fill_plain("Lobes × {}. Dashed: true shape.", &[&number(decimal(factor, 3))]);
         match (released, shape.turns_outside, shape.turns_bore) {
-            (true, true, true) => vec![lobes, "Turned outside and bore, sprung back.".into()],
-            (true, true, false) => vec![lobes, "Turned outside, sprung back.".into()],
-            (true, false, _) => vec![lobes, "Turned bore, sprung back.".into()],
+            (true, true, true) => vec![lobes, say("Turned outside and bore, sprung back.").into()],
+            (true, true, false) => vec![lobes, say("Turned outside, sprung back.").into()],
+            (true, false, _) => vec![lobes, say("Turned bore, sprung back.").into()],
             _ => vec![lobes],
         }
     }
@@ -97,38 +107,45 @@ impl Face<'_> {
         let units = self.stage.units;
         let jaws = match setup.jaws.shape {
             JawShape::Ordinary(width) => {
-                format!("{} ordinary soft jaws {} wide", self.jaws(), units.show(Kind::Length, width.value))
+                fill_plain("{} ordinary soft jaws {} wide", &[&self.jaws(), &units.show(Kind::Length, width.value)])
             }
             JawShape::Wide(angle) => {
-                format!("{} wide soft jaws of {} each", self.jaws(), units.show(Kind::Angle, angle.value))
+                fill_plain("{} wide soft jaws of {} each", &[&self.jaws(), &units.show(Kind::Angle, angle.value)])
             }
             JawShape::Pie(cut) => {
-                format!("{} pie jaws with saw cuts of {}", self.jaws(), units.show(Kind::Length, cut.value))
+                fill_plain("{} pie jaws with saw cuts of {}", &[&self.jaws(), &units.show(Kind::Length, cut.value)])
             }
         };
         let bore = setup.part.smallest_bore();
         let part = match (setup.part.stepped, is_hollow(&setup.part)) {
-            (true, true) => "A hollow part of steps".into(),
-            (false, true) => format!("A ring with bore {}", units.show(Kind::Length, bore)),
-            (_, false) => "A solid part".into(),
+            (true, true) => say("A hollow part of steps").into(),
+            (false, true) => fill_plain("A ring with bore {}", &[&units.show(Kind::Length, bore)]),
+            (_, false) => say("A solid part").into(),
         };
         let grip = if self.both.shape.state == State::Released {
-            "The jaws stand back from it.".into()
+            say("The jaws stand back from it.").into()
         } else {
-            format!(
+            fill_plain(
                 "Grip of each jaw: {} at rest, {} at {}; mean pressure under a jaw at rest {}. Thin arrows: pressure around the arc, as a mean over the grip length.",
-                units.show(Kind::Force, scene.jaw_grip_at_rest),
-                self.grip_words_at_speed(),
-                self.speed_words(),
-                units.show(Kind::Stress, scene.contact_pressure),
+                &[
+                    &units.show(Kind::Force, scene.jaw_grip_at_rest),
+                    &self.grip_words_at_speed(),
+                    &self.speed_words(),
+                    &units.show(Kind::Stress, scene.contact_pressure),
+                ],
             )
         };
-        format!(
-            "{part} and outside diameter {}, {} by {jaws}, {}. {grip} {}",
-            units.show(Kind::Length, setup.part.largest_outside()),
-            self.both.way,
-            self.state_words().to_ascii_lowercase(),
-            self.lobe_words().join(" "),
+        fill_plain(
+            "{} and outside diameter {}, {} by {}, {}. {} {}",
+            &[
+                &part,
+                &units.show(Kind::Length, setup.part.largest_outside()),
+                &self.both.way,
+                &jaws,
+                &self.state_in_sentence(),
+                &grip,
+                &self.lobe_words().join(" "),
+            ],
         )
     }
 }

@@ -6,6 +6,7 @@ use holdround_core::setup::Setup;
 use maud::{Markup, html};
 
 use super::{both, lines};
+use crate::language::{fill, fill_plain, said, say};
 use crate::page::desk::Desk;
 use crate::units::Units;
 use crate::view::drawing::{Point, closed};
@@ -32,25 +33,26 @@ pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings) -> Markup {
         (lines(found, &["taper.right", "taper.right.diameter", "taper.even", "taper.unseen", "taper.blued", "taper.tilt", "taper.next", "taper.next.diameter"], desk))
         @if let Some(cut) = scene.cut_taper {
             p id="taper-planned" {
-                "Planned: " (both(setup.jaws.taper.value, units)) ". To cut: "
-                @if cut > 0.0 { (both(cut, units)) } @else { "straight, no taper" } "."
+                @let to_cut = if cut > 0.0 { both(cut, units) } else { say("straight, no taper").to_owned() };
+                (fill("Planned: {}. To cut: {}.", &[&both(setup.jaws.taper.value, units), &to_cut]))
             }
             @if units.show(Kind::Departure, setup.jaws.taper.value) == units.show(Kind::Departure, cut) {
-                p id="taper-settled" tabindex="-1" data-after="adopt-taper" { "That is what is planned: nothing to change." }
+                p id="taper-settled" tabindex="-1" data-after="adopt-taper" { (say("That is what is planned: nothing to change.")) }
             } @else {
-                div.buttons { button type="button" id="adopt-taper" data-act="adopt-taper" { "Use it" span.heard { ": plan the taper to cut" } } }
+                div.buttons { button type="button" id="adopt-taper" data-act="adopt-taper" { (say("Use it")) span.heard { (say(": plan the taper to cut")) } } }
             }
         }
         @if let Some(told) = found.get("taper.next").or_else(|| found.get("taper.right")) {
             @match (&told.value, &told.caution) {
-                (Err(why), _) => p.stop { (why) },
-                (_, why) => p id="taper-why" { (why.as_deref().unwrap_or_default()) },
+                (Err(why), _) => p.stop { (said(why)) },
+                (_, why) => p id="taper-why" { (why.as_ref().map(said).unwrap_or_default()) },
             }
         }
         @if !scene.bluing.is_empty() {
-            p { "Bluing on the face of a jaw: filled where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale."
+            p { (say("Bluing on the face of a jaw: filled where it rubs off, tip above, base at the seat below. Beside it the feeler gap in the middle of the jaw, all to one scale."))
                 @if let Some(pressure) = found.get("taper.blued").and_then(|blued| blued.value.as_ref().ok()) {
-                    " Blued under " b { (units.show(Kind::Pressure, *pressure)) } ", not under the pressure of the run."
+                    @let pressure = html! { b { (units.show(Kind::Pressure, *pressure)) } };
+                    " " (fill("Blued under {}, not under the pressure of the run.", &[&pressure]))
                 }
             }
         }
@@ -61,8 +63,8 @@ pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings) -> Markup {
                         (drawn(picture, &scene.pressure, widest))
                     }
                     figcaption {
-                        strong id={ "title-" (id) } { (title) }
-                        span id={ "says-" (id) } { ": " (said(picture, found.get(id), units)) }
+                        strong id={ "title-" (id) } { (say(title)) }
+                        span id={ "says-" (id) } { ": " (described(picture, found.get(id), units)) }
                     }
                 }
             }
@@ -70,15 +72,13 @@ pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings) -> Markup {
     }
 }
 
-fn said(picture: &BluingPicture, finding: Option<&Finding>, units: Units) -> String {
+fn described(picture: &BluingPicture, finding: Option<&Finding>, units: Units) -> String {
     let small = |si: f64| units.show(Kind::Departure, si);
     let end = |gap: Option<&f64>| small(gap.copied().unwrap_or(0.0).max(0.0));
-    let words = finding.and_then(|finding| finding.caution.as_deref()).unwrap_or_default();
-    format!(
-        "{}. {words} Gap at the tip {}, at the base {}.",
-        both(picture.taper, units),
-        end(picture.gap.last()),
-        end(picture.gap.first())
+    let words = finding.and_then(|finding| finding.caution.as_ref()).map(said).unwrap_or_default();
+    fill_plain(
+        "{}. {} Gap at the tip {}, at the base {}.",
+        &[&both(picture.taper, units), &words, &end(picture.gap.last()), &end(picture.gap.first())],
     )
 }
 

@@ -16,6 +16,7 @@ use holdround_core::setup::{Setup, declared};
 use maud::{Markup, html};
 
 use super::{steps, title_block};
+use crate::language::{fill, fill_plain, said, say};
 use crate::page::desk::Desk;
 use crate::units::Units;
 
@@ -44,26 +45,27 @@ pub(crate) fn in_the_way(findings: &Findings) -> impl Iterator<Item = &Finding> 
 }
 
 /// Why the tooth does not serve, and what would; none while one does or is not asked for.
-pub(crate) fn against_tooth(findings: &Findings) -> Option<&str> {
+pub(crate) fn against_tooth(findings: &Findings) -> Option<String> {
     let tooth = findings.get("stroke.tooth")?;
-    tooth.value.as_ref().err().or(tooth.caution.as_ref()).map(String::as_str)
+    tooth.value.as_ref().err().or(tooth.caution.as_ref()).map(said)
 }
 
 /// Metal before a counterbore, m; where the face runs into it, how much is missing.
 pub(crate) fn metal(si: f64, units: Units) -> String {
-    if si < 0.0 { format!("none: {} short", units.show(Kind::Length, -si)) } else { units.show(Kind::Length, si) }
+    let shown = units.show(Kind::Length, si.abs());
+    if si < 0.0 { fill_plain("none: {} short", &[&shown]) } else { shown }
 }
 
 /// A taper both ways, which are mixed up.
 pub(crate) fn both(per_side: f64, units: Units) -> String {
     let small = |si: f64| units.show(Kind::Departure, si);
-    format!("{} per side = {} on diameter", small(per_side), small(2.0 * per_side))
+    fill_plain("{} per side = {} on diameter", &[&small(per_side), &small(2.0 * per_side)])
 }
 
 /// Its findings; what is wrong is said without opening them.
 pub(crate) fn findings(findings: &Findings, desk: &Desk) -> Markup {
     html! {
-        h2 { "Findings on making the jaws" }
+        h2 { (say("Findings on making the jaws")) }
         div.lines {
             @for finding in findings.findings.iter().filter(|finding| is_of_making(finding)) {
                 (title_block::line(finding, "all", desk))
@@ -77,10 +79,11 @@ pub(crate) fn findings(findings: &Findings, desk: &Desk) -> Markup {
 pub(crate) fn held_up(findings: &Findings) -> Option<(&Finding, String)> {
     in_the_way(findings).find_map(|finding| {
         let why = finding.value.as_ref().err()?;
-        Some((
-            finding,
-            if finding.id == QUESTION { why.clone() } else { format!("{} is refused. {why}", finding.name) },
-        ))
+        let why = said(why);
+        if finding.id == QUESTION {
+            return Some((finding, why));
+        }
+        Some((finding, fill_plain("{} is refused. {}", &[&said(&finding.name), &why])))
     })
 }
 
@@ -89,7 +92,7 @@ fn remedy(finding: &Finding) -> Markup {
     let why = finding.value.as_ref().err().or(finding.caution.as_ref());
     html! {
         div.remedy {
-            @if let Some(why) = why { p { (why) } }
+            @if let Some(why) = why { p { (said(why)) } }
             (go_to(finding))
         }
     }
@@ -99,7 +102,7 @@ fn remedy(finding: &Finding) -> Markup {
 pub(crate) fn go_to(finding: &Finding) -> Markup {
     html! {
         @if let Some((path, input)) = finding.entry.and_then(|path| Some((path, declared(path)?))) {
-            button type="button" data-act="goto" data-path=(path) { "Go to " (input.name) }
+            button type="button" data-act="goto" data-path=(path) { (fill("Go to {}", &[&say(input.name)])) }
         }
     }
 }
@@ -109,55 +112,57 @@ pub(crate) fn settled(desk: &Desk, group: &str) -> Markup {
     let Some((setup, found)) = &desk.good else { return html! {} };
     let units = desk.units;
     let told = |id: &str| found.get(id).map_or_else(String::new, |finding| steps::value(finding, units));
-    let per_side = |id: &str, diameter: &str| format!("{} per side = {} on diameter", told(id), told(diameter));
+    let per_side = |id: &str, diameter: &str| fill_plain("{} per side = {} on diameter", &[&told(id), &told(diameter)]);
     let wastes = found.get("recut.wasted").is_some();
     let words = match group {
         "stroke" => match &found.scene.placing {
-            Some(placing) if found.get("stroke.tooth").is_some_and(|tooth| tooth.value.is_ok()) => format!(
+            Some(placing) if found.get("stroke.tooth").is_some_and(|tooth| tooth.value.is_ok()) => fill_plain(
                 "Tooth {}; bored at {} of {}",
-                placing.tooth,
-                told("stroke.bored"),
-                units.show(Kind::Length, placing.stroke)
+                &[&placing.tooth, &told("stroke.bored"), &units.show(Kind::Length, placing.stroke)],
             ),
-            Some(_) => "No tooth will do".into(),
-            None => "Not planned".into(),
+            Some(_) => say("No tooth will do").into(),
+            None => say("Not planned").into(),
         },
         "ring" => match (found.get("ring.diameter"), found.get("ring.groove.outside")) {
-            (Some(ring), _) if ring.value.is_ok() => format!("On diameter {}", told("ring.diameter")),
-            (_, Some(groove)) if groove.value.is_ok() => format!("In a groove {} outside", told("ring.groove.outside")),
-            (None, None) => "Not planned".into(),
-            _ => "No such ring or plug will do".into(),
+            (Some(ring), _) if ring.value.is_ok() => fill_plain("On diameter {}", &[&told("ring.diameter")]),
+            (_, Some(groove)) if groove.value.is_ok() => {
+                fill_plain("In a groove {} outside", &[&told("ring.groove.outside")])
+            }
+            (None, None) => say("Not planned").into(),
+            _ => say("No such ring or plug will do").into(),
         },
         "boring" if found.scene.jaw_path.is_some() => {
-            format!("{} roughing passes at {}", told("program.passes"), told("boring.speed"))
+            fill_plain("{} roughing passes at {}", &[&told("program.passes"), &told("boring.speed")])
         }
-        "boring" => "No path can be planned".into(),
+        "boring" => say("No path can be planned").into(),
         "readings" if found.get("taper.next.diameter").is_some() => {
-            format!("Next taper: {}", per_side("taper.next", "taper.next.diameter"))
+            fill_plain("Next taper: {}", &[&per_side("taper.next", "taper.next.diameter")])
         }
-        "readings" if found.get("taper.next").is_some() => "The readings tell no next taper".into(),
-        "readings" if found.scene.cut_taper == Some(0.0) => "Cut straight, no taper".into(),
-        "readings" => format!("Taper: {}", per_side("taper.right", "taper.right.diameter")),
-        "recut" if setup.placing.recut.is_none() => "New jaws".into(),
-        "recut" if found.get("recut.stock").is_none_or(|stock| stock.value.is_err()) => "Touch the jaws off".into(),
-        "recut" if found.get(QUESTION).is_some() => "Answer first whether they are mounted as before".into(),
-        "recut" if setup.reuses_jaws() == Some(true) => "Used as they are".into(),
+        "readings" if found.get("taper.next").is_some() => say("The readings tell no next taper").into(),
+        "readings" if found.scene.cut_taper == Some(0.0) => say("Cut straight, no taper").into(),
+        "readings" => fill_plain("Taper: {}", &[&per_side("taper.right", "taper.right.diameter")]),
+        "recut" if setup.placing.recut.is_none() => say("New jaws").into(),
+        "recut" if found.get("recut.stock").is_none_or(|stock| stock.value.is_err()) => {
+            say("Touch the jaws off").into()
+        }
+        "recut" if found.get(QUESTION).is_some() => say("Answer first whether they are mounted as before").into(),
+        "recut" if setup.reuses_jaws() == Some(true) => say("Used as they are").into(),
         "recut" => {
             let stock = found.get("recut.stock");
             let so = match stock.and_then(|stock| stock.value.as_ref().ok()) {
-                Some(stock) if *stock < 0.0 => ": the jaws stand beyond the size already",
-                _ if stock.is_some_and(|stock| stock.mark() == Mark::Beyond) => ": not enough to clean up",
-                _ if wastes => ": caution, it wastes jaw",
+                Some(stock) if *stock < 0.0 => say(": the jaws stand beyond the size already"),
+                _ if stock.is_some_and(|stock| stock.mark() == Mark::Beyond) => say(": not enough to clean up"),
+                _ if wastes => say(": caution, it wastes jaw"),
                 _ => "",
             };
-            format!("Stock {} per side{so}", told("recut.stock"))
+            fill_plain("Stock {} per side{}", &[&told("recut.stock"), &so])
         }
         _ => match in_the_way(found).next() {
-            Some(first) if first.id == QUESTION => "Answer first whether the jaws are mounted as before".into(),
-            Some(first) if first.value.is_err() => format!("{} is refused", first.name),
-            Some(first) => format!("{} is beyond its limit", first.name),
-            None if wastes => "Caution: the recut wastes jaw".into(),
-            None => "Tooth, ring, boring, taper, program, recut".into(),
+            Some(first) if first.id == QUESTION => say("Answer first whether the jaws are mounted as before").into(),
+            Some(first) if first.value.is_err() => fill_plain("{} is refused", &[&said(&first.name)]),
+            Some(first) => fill_plain("{} is beyond its limit", &[&said(&first.name)]),
+            None if wastes => say("Caution: the recut wastes jaw").into(),
+            None => say("Tooth, ring, boring, taper, program, recut").into(),
         },
     };
     html! { (words) "." }
@@ -213,51 +218,53 @@ fn teeth(placing: &Placing, units: Units) -> Markup {
     }
     html! {
         details id="teeth-tried" {
-            summary { "Teeth tried: " (placing.teeth.len()) ", " (serve) " of them serve" }
+            summary { (fill("Teeth tried: {}, {} of them serve", &[&placing.teeth.len(), &serve])) }
             ul {
                 @for tooth in placing.teeth.iter().take(shown) {
-                    li {
-                        "Tooth " (tooth.tooth) ": "
-                        @if tooth.faults.is_empty() { "fits" } @else { (tooth.faults.join("; ")) }
-                        ". Metal " (metal(tooth.wall, units)) ", clearance "
-                        @if tooth.clearance < 0.0 { "none: " (units.show(Kind::Length, -tooth.clearance)) " too tight" }
-                        @else { (units.show(Kind::Length, tooth.clearance)) }
-                        " per side."
-                    }
+                    @let faults = if tooth.faults.is_empty() { say("fits").to_owned() } else { listed(&tooth.faults) };
+                    @let metal = metal(tooth.wall, units);
+                    @let room = units.show(Kind::Length, tooth.clearance.abs());
+                    @let clearance = if tooth.clearance < 0.0 { fill_plain("none: {} too tight", &[&room]) } else { room };
+                    li { (fill("Tooth {}: {}. Metal {}, clearance {} per side.", &[&tooth.tooth, &faults, &metal, &clearance])) }
                 }
             }
             @if others > 0 {
-                p {
-                    (others) " more do not serve: "
-                    @for (at, (fault, count)) in reasons.iter().enumerate() { @if at > 0 { "; " } (fault) " (" (count) ")" }
-                    "."
-                }
+                @let reasons: Vec<String> = reasons.iter().map(|(fault, count)| format!("{} ({count})", say(fault))).collect();
+                p { (fill("{} more do not serve: {}.", &[&others, &reasons.join("; ")])) }
             }
         }
     }
 }
 
+/// What speaks against something, in a row.
+fn listed(reasons: &[&str]) -> String {
+    reasons.iter().map(|reason| say(reason)).collect::<Vec<_>>().join("; ")
+}
+
 /// The ways in which a ring could bear, and the user's own rings.
 fn rings(placing: &Placing, units: Units) -> Markup {
     let length = |si: f64| units.show(Kind::Length, si);
-    let cut = |clears: bool| if clears { "clears the cut by " } else { "meets the cut: clearance " };
+    let cut = |clears: bool| {
+        if clears { "{}, to gauge {}, clears the cut by {}." } else { "{}, to gauge {}, meets the cut: clearance {}." }
+    };
     html! {
         ul.rings {
             @for way in &placing.bearings {
-                li {
-                    @match way.bearing {
-                        "counterbores" => "A ring in the counterbores",
-                        "plug" => "A plug between the jaw ends",
-                        _ => "A ring around the jaw ends",
-                    }
-                    ", to gauge " (length(way.diameter)) ", " (cut(way.clears)) (length(way.clearance)) "."
-                }
+                @let bears = match way.bearing {
+                    "counterbores" => say("A ring in the counterbores"),
+                    "plug" => say("A plug between the jaw ends"),
+                    _ => say("A ring around the jaw ends"),
+                };
+                li { (fill(cut(way.clears), &[&bears, &length(way.diameter), &length(way.clearance)])) }
             }
             @for (at, ring) in placing.own_rings.iter().enumerate() {
                 li {
-                    "Your ring " (at + 1) ", " (ring.name) ": jaws at " (length(ring.position)) " of the stroke, "
-                    "clearance to the cut " (length(ring.clearance)) ". "
-                    @if ring.against.is_empty() { "It serves." } @else { "Not this one: " (ring.against.join("; ")) "." }
+                    (fill(
+                        "Your ring {}, {}: jaws at {} of the stroke, clearance to the cut {}.",
+                        &[&(at + 1), &ring.name, &length(ring.position), &length(ring.clearance)],
+                    ))
+                    " "
+                    @if ring.against.is_empty() { (say("It serves.")) } @else { (fill("Not this one: {}.", &[&listed(&ring.against)])) }
                 }
             }
         }
@@ -267,8 +274,8 @@ fn rings(placing: &Placing, units: Units) -> Markup {
 /// Something to be done step by step.
 fn in_order(procedure: &Procedure) -> Markup {
     html! {
-        h3 { (procedure.title) }
-        ol.order { @for step in &procedure.steps { li { (step) } } }
+        h3 { (say(procedure.title)) }
+        ol.order { @for step in &procedure.steps { li { (say(step)) } } }
     }
 }
 

@@ -9,6 +9,7 @@ use maud::{Markup, html};
 use super::frame::Frame;
 use super::lines;
 use super::on_views::translated;
+use crate::language::{fill, fill_plain, said, say};
 use crate::page::desk::Desk;
 use crate::units::Units;
 use crate::view::drawing::{Anchor, Point, closed, coordinate, letters, open};
@@ -35,27 +36,32 @@ pub(super) fn show(desk: &Desk, setup: &Setup, found: &Findings, path: &JawPath)
     html! {
         svg class="view making" viewBox=(frame.view_box(0.0)) role="img" aria-labelledby="path-title path-desc"
             font-size="22" xmlns="http://www.w3.org/2000/svg" {
-            title id="path-title" { "Boring path in section through a jaw" }
+            title id="path-title" { (say("Boring path in section through a jaw")) }
             desc id="path-desc" { (described(setup, path, units)) }
             (jaw(setup, found, path, frame))
             (moves(path, frame))
             g id=(TOOL) class="boring-tool" transform=(tool_at(setup, &found.scene, path, 0.0)) { (tool(setup, path, frame.scale)) }
         }
         ul.legend {
-            li { svg class="view sample" viewBox="0 0 44 16" aria-hidden="true" { path class="rapid" d="M2 8H42" {} } " rapid" }
+            li { svg class="view sample" viewBox="0 0 44 16" aria-hidden="true" { path class="rapid" d="M2 8H42" {} } " " (say("rapid")) }
             @for (at, purpose) in present(path) {
-                li { svg class="view sample" viewBox="0 0 44 16" aria-hidden="true" { path class=(class(purpose)) d="M2 8H42" {} } " " (at + 1) ": " (purpose.words()) }
+                li { svg class="view sample" viewBox="0 0 44 16" aria-hidden="true" { path class=(class(purpose)) d="M2 8H42" {} } " " (at + 1) ": " (say(purpose.words())) }
             }
         }
         @for hit in &path.collisions {
-            p.stop { "Move " (hit.step + 1) " (" (words(path, hit.step)) "): the " (hit.part.words()) " would hit: " (hit.obstacle) "." }
+            p.stop {
+                (fill(
+                    "Move {} ({}): the {} would hit: {}.",
+                    &[&(hit.step + 1), &words(path, hit.step), &say(hit.part.words()), &say(hit.obstacle)],
+                ))
+            }
         }
         @if path.collisions.is_empty() {
-            @if let Some(says) = found.get("program.collisions").and_then(|finding| finding.caution.as_ref()) { p { (says) } }
+            @if let Some(says) = found.get("program.collisions").and_then(|finding| finding.caution.as_ref()) { p { (said(says)) } }
         }
         div.run {
-            button type="button" id=(BUTTON) data-act="run" { "Play" }
-            label for=(SLIDER) { "Along the path" }
+            button type="button" id=(BUTTON) data-act="run" { (say("Play")) }
+            label for=(SLIDER) { (say("Along the path")) }
             input type="range" id=(SLIDER) min="0" max=(coordinate(STEPS)) step="1" value="0";
             output id=(PLACE) for=(SLIDER) {}
         }
@@ -77,7 +83,7 @@ fn class(purpose: Purpose) -> &'static str {
 }
 
 fn words(path: &JawPath, step: usize) -> &'static str {
-    path.moves.get(step).map_or("", |step| step.purpose.words())
+    path.moves.get(step).map_or("", |step| say(step.purpose.words()))
 }
 
 /// The depth to be bored and as much around it, with the ring; what the tool does farther off is cut off at the edge.
@@ -206,18 +212,23 @@ pub(crate) fn tool_at(setup: &Setup, scene: &Scene, path: &JawPath, share: f64) 
 pub(crate) fn told(path: &JawPath, share: f64, units: Units) -> String {
     let (step, x, z) = place(path, share);
     let length = |si: f64| units.show(Kind::Length, si);
-    format!("Move {} of {}, {}: diameter {}, Z {}", step + 1, path.moves.len(), words(path, step), length(x), length(z))
+    fill_plain(
+        "Move {} of {}, {}: diameter {}, Z {}",
+        &[&(step + 1), &path.moves.len(), &words(path, step), &length(x), &length(z)],
+    )
 }
 
 fn described(setup: &Setup, path: &JawPath, units: Units) -> String {
     let length = |si: f64| units.show(Kind::Length, si);
-    let cuts: Vec<&str> = present(path).map(|(_, purpose)| purpose.words()).collect();
-    format!(
-        "Chuck to the left, axis below. {} moves cut, in this order: {}. The jaws stand at {} before and are cut to {} over {}. The legend has the numbers on the drawing.",
-        path.moves.len(),
-        cuts.join(", "),
-        length(path.standing),
-        length(2.0 * path.shape.iter().map(|[radius, _]| *radius).fold(0.0, f64::max)),
-        length(setup.grip.length.value)
+    let cuts: Vec<&str> = present(path).map(|(_, purpose)| say(purpose.words())).collect();
+    fill_plain(
+        "Chuck to the left, axis below. {} moves, which cut in this order: {}. The jaws stand at {} before and are cut to {} over {}. The legend has the numbers on the drawing.",
+        &[
+            &path.moves.len(),
+            &cuts.join(", "),
+            &length(path.standing),
+            &length(2.0 * path.shape.iter().map(|[radius, _]| *radius).fold(0.0, f64::max)),
+            &length(setup.grip.length.value),
+        ],
     )
 }

@@ -7,6 +7,7 @@ use maud::{Markup, html};
 use super::frame::WIDTH;
 use super::seat;
 use super::stroke::Jaw;
+use crate::language::say;
 use crate::units::Units;
 use crate::view::drawing::{Anchor, LETTER_HEIGHT, Point, figures_width, letters, line_arrow, open};
 
@@ -30,14 +31,14 @@ pub(crate) fn show(setup: &Setup, placing: &Placing, units: Units) -> Markup {
             svg class="view sketch" viewBox=(box_of) aria-hidden="true" xmlns="http://www.w3.org/2000/svg" {
                 (sketch.jaw.master()) (sketch.jaw.section()) (sketch.jaw.tooth(LETTER)) (sketch.tooth())
             }
-            figcaption { "Jaw on its tooth, bored" }
+            figcaption { (say("Jaw on its tooth, bored")) }
         }
         @for (title, ring) in rings.into_iter().filter_map(|(title, ring)| Some((title, ring.as_ref()?))) {
             figure {
                 svg class="view sketch" viewBox=(box_of) aria-hidden="true" xmlns="http://www.w3.org/2000/svg" {
                     (sketch.jaw.section()) (sketch.jaw.ring(ring, "ring")) (sketch.ring(ring))
                 }
-                figcaption { (title) }
+                figcaption { (say(title)) }
             }
         }
     }

@@ -7,6 +7,7 @@ use maud::{Markup, html};
 
 use super::frame::{Frame, WIDTH};
 use super::{against_tooth, lines, metal, seat};
+use crate::language::{fill_plain, say};
 use crate::page::desk::Desk;
 use crate::units::Units;
 use crate::view::drawing::{Anchor, LETTER_HEIGHT, Point, closed, coordinate, letters, line_arrow, open};
@@ -27,7 +28,7 @@ pub(super) fn show(desk: &Desk, setup: &Setup, placing: &Placing, found: &Findin
     html! {
         svg class="view making" viewBox=(jaw.frame.view_box(BELOW)) role="img" aria-labelledby="stroke-title stroke-desc"
             font-size="22" xmlns="http://www.w3.org/2000/svg" {
-            title id="stroke-title" { "One jaw on its master jaw, while bored" }
+            title id="stroke-title" { (say("One jaw on its master jaw, while bored")) }
             desc id="stroke-desc" { (jaw.described()) }
             (jaw.master())
             (jaw.section())
@@ -37,7 +38,7 @@ pub(super) fn show(desk: &Desk, setup: &Setup, placing: &Placing, found: &Findin
             (jaw.tooth(LETTER_HEIGHT))
             (jaw.stroke())
         }
-        p.tooth-told.stop[against.is_some()] { (against.unwrap_or("This tooth serves.")) }
+        p.tooth-told.stop[against.is_some()] { (against.as_deref().unwrap_or(say("This tooth serves."))) }
         (lines(found, &["stroke.tooth", "stroke.wall", "stroke.clearance"], desk))
     }
 }
@@ -158,7 +159,7 @@ impl<'a> Jaw<'a> {
             (line_arrow((to + 18.0, at), (to, at), 8.0, "ink"))
             (line_arrow((from - 18.0, at), (from, at), 8.0, "ink"))
             path class="thin" d=(open(&[(from, at), (to, at)])) {}
-            (letters((middle, at - 8.0), Anchor::Middle, "value", &format!("metal {}", metal(left, self.units))))
+            (letters((middle, at - 8.0), Anchor::Middle, "value", &fill_plain("metal {}", &[&metal(left, self.units)])))
         }
     }
 
@@ -173,7 +174,7 @@ impl<'a> Jaw<'a> {
         html! {
             path class="filled" d=(closed(&corners)) {}
             (line_arrow((tip.0, foot - 6.0), tip, 9.0, "ink"))
-            (letters((tip.0.max(2.8 * letter).min(WIDTH - 2.8 * letter), foot + letter - 8.0), Anchor::Middle, "value", &format!("tooth {tooth}")))
+            (letters((tip.0.max(2.8 * letter).min(WIDTH - 2.8 * letter), foot + letter - 8.0), Anchor::Middle, "value", &fill_plain("tooth {}", &[&tooth])))
         }
     }
 
@@ -192,10 +193,10 @@ impl<'a> Jaw<'a> {
             path class="filled" d=(closed(&[(bored, line), (bored - 8.0, line - 16.0), (bored + 8.0, line - 16.0)])) {}
             path class="filled" d=(closed(&[(nominal, line), (nominal - 8.0, line + 16.0), (nominal + 8.0, line + 16.0)])) {}
             path class="contact" d=(open(&[(least, line + 3.0), (most, line + 3.0)])) {}
-            (letters((held(bored), line - 22.0), Anchor::Middle, "value", &format!("bored at {}", self.length(bored_at))))
-            (letters((held(nominal), line + 38.0), Anchor::Middle, "value", &format!("grips at {}", self.length(gripping_at[1]))))
-            (letters((4.0, line + 38.0), Anchor::Start, "note", "shut"))
-            (letters((WIDTH - 4.0, line + 38.0), Anchor::End, "note", "open"))
+            (letters((held(bored), line - 22.0), Anchor::Middle, "value", &fill_plain("bored at {}", &[&self.length(bored_at)])))
+            (letters((held(nominal), line + 38.0), Anchor::Middle, "value", &fill_plain("grips at {}", &[&self.length(gripping_at[1])])))
+            (letters((4.0, line + 38.0), Anchor::Start, "note", say("shut")))
+            (letters((WIDTH - 4.0, line + 38.0), Anchor::End, "note", say("open")))
         }
     }
 
@@ -204,28 +205,32 @@ impl<'a> Jaw<'a> {
         let length = |si: f64| self.length(si);
         let thirds = |at: f64| {
             let off = (at - placing.stroke / 2.0).abs();
-            if off <= placing.stroke / 6.0 + 1e-9 { "in the middle third" } else { "outside the middle third" }
+            say(if off <= placing.stroke / 6.0 + 1e-9 { "in the middle third" } else { "outside the middle third" })
         };
         let ring = placing.ring.map_or_else(String::new, |ring| {
             let [inner, outer] = ring.radii.map(|radius| length(2.0 * radius));
-            format!(
-                " The ring it is bored on, {inner} inside and {outer} outside, lies {} to {} above the serrations.",
-                length(ring.heights[0]),
-                length(ring.heights[1])
-            )
+            let [low, high] = ring.heights.map(length);
+            " ".to_owned()
+                + &fill_plain(
+                    "The ring it is bored on, {} inside and {} outside, lies {} to {} above the serrations.",
+                    &[&inner, &outer, &low, &high],
+                )
         });
-        format!(
-            "Seen along the chuck's face, the axis to the left. The first groove of the blank sits on tooth {}. Screws at {} and {} from the axis. The face is bored to radius {}. In a stroke of {} the jaw is bored at {}, {}, and grips between {} and {}, {}.{ring}",
-            placing.tooth,
-            length(placing.screws[0]),
-            length(placing.screws[1]),
-            length(placing.bored_radius),
-            length(placing.stroke),
-            length(placing.bored_at),
-            thirds(placing.bored_at),
-            length(placing.gripping_at[0]),
-            length(placing.gripping_at[2]),
-            thirds(placing.gripping_at[1]),
-        )
+        let jaw = fill_plain(
+            "Seen along the chuck's face, the axis to the left. The first groove of the blank sits on tooth {}. Screws at {} and {} from the axis. The face is bored to radius {}. In a stroke of {} the jaw is bored at {}, {}, and grips between {} and {}, {}.",
+            &[
+                &placing.tooth,
+                &length(placing.screws[0]),
+                &length(placing.screws[1]),
+                &length(placing.bored_radius),
+                &length(placing.stroke),
+                &length(placing.bored_at),
+                &thirds(placing.bored_at),
+                &length(placing.gripping_at[0]),
+                &length(placing.gripping_at[2]),
+                &thirds(placing.gripping_at[1]),
+            ],
+        );
+        jaw + &ring
     }
 }

@@ -5,6 +5,7 @@ use holdround_core::setup::Side;
 use maud::{Markup, html};
 
 use super::Section;
+use crate::language::{fill_plain, say};
 use crate::view::drawing::{Axis, FINGER, Handle, LEFT, Point, RIGHT, closed, open};
 
 /// From the part's end back to the farthest handle, where dimensions stand beside the part.
@@ -35,7 +36,7 @@ impl Section<'_> {
                 }
             }
             @if let Some((from, step)) = chosen {
-                g role="group" aria-label={ "Sizes to drag, step " (self.stage.step + 1) } {
+                g role="group" aria-label=(fill_plain("Sizes to drag, step {}", &[&(self.stage.step + 1)])) {
                     @if self.stage.parting.is_some() { (self.parting(from, step)) }
                     @for handle in self.handles_of(from, step) { (handle.draw(self.stage)) }
                 }
@@ -82,7 +83,8 @@ impl Section<'_> {
         };
         let metre = 1.0 / self.both.sheet.scale;
         let at = self.stage.step;
-        let named = |what: &str| if stepped { format!("{what} of step {}", at + 1) } else { what.to_owned() };
+        let named =
+            |what: &str| if stepped { fill_plain("{} of step {}", &[&what, &(at + 1)]) } else { what.to_owned() };
         let mut found = Vec::new();
         let mut diameter = |names: [&str; 2], entries: [String; 2], end: usize, x: f64, z: f64| {
             let [name, bore_name] = names;
@@ -108,12 +110,14 @@ impl Section<'_> {
             // A cylinder is dragged anywhere, a cone at its near end; the far corner makes the one the other.
             let cone = (step.outer[0] - step.outer[1]).abs() + (step.inner[0] - step.inner[1]).abs() > 0.0;
             let near = if cone { from } else { from + 0.25 * step.length };
-            diameter(["Outside diameter", "Bore diameter"], ["outside", "bore"].map(entry), 0, column(0.0), near);
-            let names = ["Far outside diameter", "Far bore diameter"];
+            let names = [say("Outside diameter"), say("Bore diameter")];
+            diameter(names, ["outside", "bore"].map(entry), 0, column(0.0), near);
+            let names = [say("Far outside diameter"), say("Far bore diameter")];
             diameter(names, ["outside_end", "bore_end"].map(entry), 1, column(1.0), to);
         } else {
             let entries = ["part.outside_diameter", "part.bore_diameter"].map(str::to_owned);
-            diameter(["Outside diameter", "Bore diameter"], entries, 0, column(0.0), f64::midpoint(from, to));
+            let names = [say("Outside diameter"), say("Bore diameter")];
+            diameter(names, entries, 0, column(0.0), f64::midpoint(from, to));
         }
         let [high, low] = rows(1);
         let wall = |z: f64| {
@@ -123,7 +127,7 @@ impl Section<'_> {
         };
         found.push(Handle {
             entry: Some(if stepped { entry("length") } else { "part.length".into() }),
-            name: named("Length"),
+            name: named(say("Length")),
             value: [step.length, SHORTEST, LONGEST],
             per_unit: metre,
             axis: Axis::Axial,
@@ -133,7 +137,11 @@ impl Section<'_> {
         let parting = self.parting_length(step);
         found.push(Handle {
             entry: None,
-            name: if stepped { format!("Split step {}: Enter", at + 1) } else { "Split the part: Enter".into() },
+            name: if stepped {
+                fill_plain("Split step {}: Enter", &[&(at + 1)])
+            } else {
+                say("Split the part: Enter").into()
+            },
             value: [parting, 0.0, step.length],
             per_unit: metre,
             axis: Axis::Axial,

@@ -7,6 +7,7 @@ use holdround_core::setup::Side;
 use maud::{Markup, html};
 
 use super::film::{Change, Shown, TOOL, turned};
+use crate::language::{fill_plain, number, say};
 use crate::view::Stage;
 use crate::view::drawing::{
     Anchor, Both, CUT_OFF, LEFT, PRESSURE_KEY, Point, TOP, around, block, block_arrow, closed, coordinate, corners,
@@ -278,8 +279,8 @@ fn keys(stage: &Stage<'_>, both: &Both<'_>, face: &Face<'_>) -> Markup {
     let left = LEFT + 6.0;
     let note = |at: usize, words: &str| letters((left, line(at)), Anchor::Start, "note", words);
     let lobes = both.shape.magnification.map_or_else(
-        || "No lobes drawn: no shape was worked out.".to_owned(),
-        |factor| format!("Lobes × {}. Dashed: true shape.", decimal(factor, 3)),
+        || say("No lobes drawn: no shape was worked out.").to_owned(),
+        |factor| fill_plain("Lobes × {}. Dashed: true shape.", &[&number(decimal(factor, 3))]),
     );
     let unit = stage.units.unit(Kind::Force);
     html! {
@@ -287,13 +288,15 @@ fn keys(stage: &Stage<'_>, both: &Both<'_>, face: &Face<'_>) -> Markup {
             (note(0, &lobes))
             @if let Some(force) = face.round_force() {
                 (block_arrow((left, line(1) - RISE), (left + FORCE_KEY, line(1) - RISE), "speed"))
-                (letters((left + FORCE_KEY + 8.0, line(1)), Anchor::Start, "note", &format!("= {} {}", decimal(force, 3), unit.symbol)))
-                (letters((left, line(2)), Anchor::Start, "note", "Each jaw: open at rest, filled now."))
+                (letters((left + FORCE_KEY + 8.0, line(1)), Anchor::Start, "note",
+                    &format!("= {} {}", number(decimal(force, 3)), unit.symbol)))
+                (letters((left, line(2)), Anchor::Start, "note", say("Each jaw: open at rest, filled now.")))
             }
             @if let Some(pressure) = both.pressure.round {
                 @let unit = stage.units.unit(Kind::Stress);
                 (line_arrow((-64.0, line(1) - RISE), (PRESSURE_KEY - 64.0, line(1) - RISE), 7.0, "live"))
-                (letters((PRESSURE_KEY - 56.0, line(1)), Anchor::Start, "note", &format!("= {} {} pressure", decimal(pressure, 3), unit.symbol)))
+                (letters((PRESSURE_KEY - 56.0, line(1)), Anchor::Start, "note",
+                    &fill_plain("= {} {} pressure", &[&number(decimal(pressure, 3)), &unit.symbol])))
             }
             text id="story-force" class="letters note" x=(coordinate(left)) y=(coordinate(line(3))) {}
         }
@@ -305,13 +308,14 @@ fn keys(stage: &Stage<'_>, both: &Both<'_>, face: &Face<'_>) -> Markup {
                 path class="third" d=(closed(&[(third(1.0 / 3.0), base - 8.0), (third(2.0 / 3.0), base - 8.0), (third(2.0 / 3.0), base + 8.0), (third(1.0 / 3.0), base + 8.0)])) {}
                 path class="outline" d=(open(&[(from, base - 8.0), (from, base + 8.0), (from, base), (to, base), (to, base - 8.0), (to, base + 8.0)])) {}
                 g id="story-stroke" { path class="marked" d=(closed(&[(0.0, base), (-8.0, base - 16.0), (8.0, base - 16.0)])) {} }
-                (letters((to + 14.0, line(1)), Anchor::Start, "note", &format!("stroke {}", stage.units.show(Kind::Length, placing.stroke))))
+                (letters((to + 14.0, line(1)), Anchor::Start, "note",
+                    &fill_plain("stroke {}", &[&stage.units.show(Kind::Length, placing.stroke)])))
             } @else {
-                (note(1, "Stroke and ring are not planned."))
+                (note(1, say("Stroke and ring are not planned.")))
             }
             g class="of-boring" {
-                (note(2, "Tinted: metal cut away."))
-                (note(3, "Dashed: rapid. Solid: cut."))
+                (note(2, say("Tinted: metal cut away.")))
+                (note(3, say("Dashed: rapid. Solid: cut.")))
             }
         }
     }

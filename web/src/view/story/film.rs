@@ -8,6 +8,7 @@ use super::chapter::Chapter;
 use super::moment::Moment;
 use super::words::Words;
 use super::{face, section};
+use crate::language::fill_plain;
 use crate::view::Stage;
 use crate::view::drawing::{Both, Point, polar};
 use crate::view::making::{on_views, path};
@@ -129,7 +130,7 @@ impl Film {
     /// How a step is announced: its number, its name.
     pub(crate) fn title(&self, step: usize) -> String {
         let name = self.told.get(step).map_or("", |told| &told.name);
-        format!("Step {} of {}: {name}", step + 1, self.told.len())
+        fill_plain("Step {} of {}: {}", &[&(step + 1), &self.told.len(), &name])
     }
 
     /// The moment at `at`.
@@ -169,7 +170,8 @@ impl Film {
             changes.push(Change::of(format!("story-{view}-step"), "", title.clone()));
             changes.push(Change::of(format!("story-{view}-says"), "", told.says.clone()));
         }
-        changes.push(Change::of("story-number", "", format!("Step {} of {}", step + 1, self.told.len())));
+        let number = fill_plain("Step {} of {}", &[&(step + 1), &self.told.len()]);
+        changes.push(Change::of("story-number", "", number));
         changes.push(Change::of("story-name", "", told.name.clone()));
         changes.push(Change::of("story-force", "", told.force.clone()));
         changes

@@ -7,6 +7,7 @@ use holdround_core::setup::{CutKind, FeedWay, Side};
 use maud::{Markup, html};
 
 use super::film::{Change, Shown, TOOL};
+use crate::language::{fill_plain, say};
 use crate::view::Stage;
 use crate::view::drawing::{
     Along, Anchor, Both, Callout, Dimension, Half, LEFT, Outline, Point, RIGHT, THINNEST_HATCHED, TOP, closed,
@@ -233,7 +234,8 @@ pub(super) fn draw(stage: &Stage<'_>, both: &Both<'_>) -> Markup {
             g class="dimensions of-seated" { (section.dimensions()) }
             g class="dimensions of-making" { (sizes(stage, both, &along)) }
             g class="dimensions" {
-                (letters((LEFT + 6.0, both.sheet.rows.note), Anchor::Start, "note", &format!("In {}.", section.unit_words())))
+                (letters((LEFT + 6.0, both.sheet.rows.note), Anchor::Start, "note",
+                    &fill_plain("In {}.", &[&section.unit_words()])))
             }
         }
     }
@@ -361,12 +363,12 @@ fn sizes(stage: &Stage<'_>, both: &Both<'_>, along: &Along) -> Markup {
     let ring = setup.jaws.ring_height.value;
     html! {
         (Dimension { from: chuck, to: front, edge: -(both.jaw.outer.min(CLIP) + CLEAR), at: JAW_LINE }
-            .horizontal(&length("jaws.height", "Jaw height", "", setup.jaws.height.value)))
+            .horizontal(&length("jaws.height", say("Jaw height"), "", setup.jaws.height.value)))
         (Dimension { from: -radius, to: radius, edge: front + CLEAR, at: along.diameter_lines().1 }
-            .vertical(&length("jaws.bored_diameter", "Bored diameter", "Ø", 2.0 * bored)))
+            .vertical(&length("jaws.bored_diameter", say("Bored diameter"), "Ø", 2.0 * bored)))
         (Dimension { from: seat, to: front, edge: under, at: both.sheet.rows.grip + LINE_UNDER }
-            .horizontal(&length("grip.length", "Depth, as the grip", "", setup.grip.length.value)))
+            .horizontal(&length("grip.length", say("Depth, as the grip"), "", setup.grip.length.value)))
         (Dimension { from: chuck, to: above_teeth(stage, along, ring), edge: under, at: both.sheet.rows.lengths + LINE_UNDER }
-            .horizontal(&length("jaws.ring_height", "Height of the boring ring", "", ring)))
+            .horizontal(&length("jaws.ring_height", say("Height of the boring ring"), "", ring)))
     }
 }

@@ -5,6 +5,7 @@ use holdround_core::quantity::{Kind, decimal};
 use holdround_core::setup::{CutKind, Setup, Side, SurfaceSide};
 
 use super::chapter::Chapter;
+use crate::language::{fill_plain, number, said, say};
 use crate::units::Units;
 use crate::view::steps;
 
@@ -40,71 +41,78 @@ impl Words<'_> {
         self.units.show(Kind::Force, newton)
     }
 
-    /// Ring or plug.
-    fn ring(&self) -> &'static str {
+    /// Ring or plug: where a sentence begins, and within one.
+    fn ring(&self) -> [&'static str; 2] {
         let plan = self.setup.placing.plan.as_ref();
-        let plug = self.found("ring.diameter").is_some_and(|found| found.name.starts_with("Plug"));
+        let plug = self.found("ring.diameter").is_some_and(|found| found.name.to_string().starts_with("Plug"));
         match plan {
-            Some(_) if plug => "Plug",
-            Some(_) => "Ring",
-            None => "Ring or plug",
+            Some(_) if plug => [say("Plug"), say("plug")],
+            Some(_) => [say("Ring"), say("ring")],
+            None => [say("Ring or plug"), say("ring or plug")],
         }
     }
 
     /// The name of a step.
     pub(super) fn name(&self, chapter: Chapter) -> String {
-        match chapter {
-            Chapter::Mount => "Blank jaws on their teeth".into(),
-            Chapter::Reuse => "Jaws as they came back".into(),
-            Chapter::RingIn => format!("{} in", self.ring()),
-            Chapter::ClampRing => format!("Clamp on the {}", self.ring().to_ascii_lowercase()),
-            Chapter::Bore if self.outside() => "Bore the jaws".into(),
-            Chapter::Bore => "Turn the jaws".into(),
-            Chapter::Relief => "Relieve the corner".into(),
-            Chapter::RingOut => format!("{} out", self.ring()),
-            Chapter::PartIn => "Part in".into(),
-            Chapter::Clamp => "Clamp the part".into(),
-            Chapter::Spin => "Spin up".into(),
-            Chapter::Rough => "Rough".into(),
-            Chapter::Reclamp => "Clamp anew to finish".into(),
-            Chapter::Cut if self.setup.finish_pressure.is_some() => "Finish".into(),
-            Chapter::Cut => "Cut".into(),
-            Chapter::Release => "Release".into(),
-            Chapter::Out => "As it comes out".into(),
-        }
+        let [ring, ring_within] = self.ring();
+        let name = match chapter {
+            Chapter::Mount => say("Blank jaws on their teeth"),
+            Chapter::Reuse => say("Jaws as they came back"),
+            Chapter::RingIn => return fill_plain("{} in", &[&ring]),
+            Chapter::ClampRing => return fill_plain("Clamp on the {}", &[&ring_within]),
+            Chapter::Bore if self.outside() => say("Bore the jaws"),
+            Chapter::Bore => say("Turn the jaws"),
+            Chapter::Relief => say("Relieve the corner"),
+            Chapter::RingOut => return fill_plain("{} out", &[&ring]),
+            Chapter::PartIn => say("Part in"),
+            Chapter::Clamp => say("Clamp the part"),
+            Chapter::Spin => say("Spin up"),
+            Chapter::Rough => say("Rough"),
+            Chapter::Reclamp => say("Clamp anew to finish"),
+            Chapter::Cut if self.setup.finish_pressure.is_some() => say("Finish"),
+            Chapter::Cut => say("Cut"),
+            Chapter::Release => say("Release"),
+            Chapter::Out => say("As it comes out"),
+        };
+        name.to_owned()
     }
 
     /// What is done in a step.
     pub(super) fn says(&self, chapter: Chapter) -> String {
         match chapter {
             Chapter::Mount => self.mount(),
-            Chapter::Reuse => format!(
+            Chapter::Reuse => fill_plain(
                 "These jaws need no cut. Clean serrations, the same teeth and order as before. Run-out in the jaws at most {}.",
-                self.units.show(Kind::Departure, self.setup.part.runout_limit.value)
+                &[&self.units.show(Kind::Departure, self.setup.part.runout_limit.value)],
             ),
             Chapter::RingIn => self.ring_in(),
             Chapter::ClampRing => self.clamp_ring(),
             Chapter::Bore => self.bore(),
-            Chapter::Relief => format!(
+            Chapter::Relief => fill_plain(
                 "A groove {} wide and {} deep in the corner, then the seat: the part must bear on face and seat, not in the corner.",
-                self.length(self.setup.boring.relief_width.value),
-                self.length(self.setup.boring.relief_depth.value)
+                &[
+                    &self.length(self.setup.boring.relief_width.value),
+                    &self.length(self.setup.boring.relief_depth.value),
+                ],
             ),
-            Chapter::RingOut => format!(
-                "Spindle stopped. Jaws {}, {} out. Break the edges and take every chip away.",
-                if self.outside() { "open" } else { "close" },
-                self.ring().to_ascii_lowercase()
+            Chapter::RingOut if self.outside() => fill_plain(
+                "Spindle stopped. Jaws open, {} out. Break the edges and take every chip away.",
+                &[&self.ring()[1]],
+            ),
+            Chapter::RingOut => fill_plain(
+                "Spindle stopped. Jaws close, {} out. Break the edges and take every chip away.",
+                &[&self.ring()[1]],
             ),
             Chapter::PartIn => self.part_in(),
             Chapter::Clamp => self.clamp(),
             Chapter::Spin => format!("{}{}", self.held_back(), self.spin()),
-            Chapter::Rough => format!(
+            Chapter::Rough => fill_plain(
                 "Roughed at {}. Lobes stay drawn as they are at the pressure for finishing.",
-                self.units.show(Kind::Pressure, self.setup.pressure.value)
+                &[&self.units.show(Kind::Pressure, self.setup.pressure.value)],
             ),
-            Chapter::Reclamp => format!(
+            Chapter::Reclamp => fill_plain(
                 "Spindle stopped. Unclamp, set {}, clamp anew: the released shape follows this pressure, the last one.",
-                self.units.show(Kind::Pressure, self.last_pressure())
+                &[&self.units.show(Kind::Pressure, self.last_pressure())],
             ),
             Chapter::Cut => self.cut(),
             Chapter::Release => self.release(),
@@ -117,10 +125,14 @@ impl Words<'_> {
     }
 
     fn mount(&self) -> String {
-        let tooth = self
-            .value("stroke.tooth")
-            .map_or_else(|| "all on the same tooth".to_owned(), |tooth| format!("all on tooth {tooth}"));
-        format!("Clean serrations. Each blank on its own master jaw, {tooth}; screws to torque.")
+        match self.value("stroke.tooth") {
+            Some(tooth) => fill_plain(
+                "Clean serrations. Each blank on its own master jaw, all on tooth {}; screws to torque.",
+                &[&tooth],
+            ),
+            None => say("Clean serrations. Each blank on its own master jaw, all on the same tooth; screws to torque.")
+                .to_owned(),
+        }
     }
 
     fn ring_in(&self) -> String {
@@ -128,78 +140,100 @@ impl Words<'_> {
         let height = self.value("ring.middle").unwrap_or_else(|| self.length(self.setup.jaws.ring_height.value));
         let refused = |id: &str| self.findings.get(id).and_then(|finding| finding.value.as_ref().err());
         let Some(plan) = plan else {
-            return format!(
-                "It stops the jaws in mid-stroke, its middle {height} above the serrations. Its size is not worked out: plan the stroke to know it."
+            return fill_plain(
+                "It stops the jaws in mid-stroke, its middle {} above the serrations. Its size is not worked out: plan the stroke to know it.",
+                &[&height],
             );
         };
         if let Some(own) = plan.ring_used.and_then(|at| plan.rings.get(at)) {
             let size = self.length(own.ring.bearing_diameter(self.setup.grip.side));
-            return format!("Ring “{}”, {size}, its middle {height} above the serrations.", own.name);
+            return fill_plain("Ring “{}”, {}, its middle {} above the serrations.", &[&own.name, &size, &height]);
         }
         match (self.value("ring.diameter"), self.value("ring.groove.outside")) {
-            (Some(size), _) => {
-                format!("{} to gauge {size}, for mid-stroke; its middle {height} above the serrations.", self.ring())
+            (Some(size), _) => fill_plain(
+                "{} to gauge {}, for mid-stroke; its middle {} above the serrations.",
+                &[&self.ring()[0], &size, &height],
+            ),
+            (None, Some(groove)) => {
+                fill_plain("A ring made to fit the groove, {} outside, cut in the jaw faces.", &[&groove])
             }
-            (None, Some(groove)) => format!("A ring made to fit the groove, {groove} outside, cut in the jaw faces."),
             _ => {
                 let why = refused("ring.diameter").or_else(|| refused("ring.groove.outside"));
-                format!("Stop: no such ring will do. {}", why.map_or("", String::as_str))
+                fill_plain("Stop: no such ring will do. {}", &[&why.map_or_else(String::new, said)])
             }
         }
     }
 
     fn clamp_ring(&self) -> String {
         let pressure = self.setup.jaws.boring_pressure.unwrap_or(self.setup.pressure).value;
-        let way = if self.outside() { "close on it" } else { "open against it" };
-        let place = self.findings.scene.placing.as_ref().map_or_else(String::new, |placing| {
-            format!(" and stand at {} of {} stroke", self.length(placing.bored_at), self.length(placing.stroke))
-        });
-        format!(
-            "Jaws {way} at {}{place}. Every jaw must bear: so they are bored as they will grip.",
-            self.units.show(Kind::Pressure, pressure)
-        )
+        let pressure = self.units.show(Kind::Pressure, pressure);
+        let clamped = if self.outside() {
+            fill_plain("Jaws close on it at {}", &[&pressure])
+        } else {
+            fill_plain("Jaws open against it at {}", &[&pressure])
+        };
+        let standing = match &self.findings.scene.placing {
+            Some(placing) => fill_plain(
+                "{} and stand at {} of {} stroke.",
+                &[&clamped, &self.length(placing.bored_at), &self.length(placing.stroke)],
+            ),
+            None => clamped + ".",
+        };
+        standing + " " + say("Every jaw must bear: so they are bored as they will grip.")
     }
 
     fn bore(&self) -> String {
         let scene = &self.findings.scene;
         let Some(path) = &scene.jaw_path else {
             let why = self.findings.get("program.passes").and_then(|finding| finding.value.as_ref().err());
-            return format!("No path is drawn. {}", why.map_or("None can be planned.", String::as_str));
+            let why = why.map_or_else(|| say("None can be planned.").to_owned(), said);
+            return fill_plain("No path is drawn. {}", &[&why]);
         };
         if !path.collisions.is_empty() {
             let hit = self.findings.get("program.collisions").and_then(|finding| finding.caution.as_ref());
-            return format!("Stop. {}", hit.map_or("The path would hit something.", String::as_str));
+            let hit = hit.map_or_else(|| say("The path would hit something.").to_owned(), said);
+            return fill_plain("Stop. {}", &[&hit]);
         }
-        let speed = self.value("boring.speed").map_or_else(String::new, |speed| format!(" at {speed}"));
-        let passes =
-            self.value("program.passes").map_or_else(String::new, |passes| format!(", {passes} roughing passes"));
-        format!(
-            "Guard closed; program proved in the air first. {} to {}, {} deep{speed}{passes}.",
-            if self.outside() { "Bored" } else { "Turned" },
-            self.length(2.0 * self.setup.bored_radius()),
-            self.length(self.setup.grip.length.value)
-        )
+        let speed = self.value("boring.speed").map_or_else(String::new, |speed| fill_plain(" at {}", &[&speed]));
+        let passes = self.value("program.passes");
+        let passes = passes.map_or_else(String::new, |passes| fill_plain(", {} roughing passes", &[&passes]));
+        let (to, deep) = (self.length(2.0 * self.setup.bored_radius()), self.length(self.setup.grip.length.value));
+        let cut = if self.outside() {
+            fill_plain("Bored to {}, {} deep{}{}.", &[&to, &deep, &speed, &passes])
+        } else {
+            fill_plain("Turned to {}, {} deep{}{}.", &[&to, &deep, &speed, &passes])
+        };
+        format!("{} {cut}", say("Guard closed; program proved in the air first."))
     }
 
     fn part_in(&self) -> String {
         let seat = if self.setup.grip.seated {
-            "Part square against the jaw step"
+            say("Part square against the jaw step.")
         } else {
-            "Part off the jaw step, square to the axis: nothing but friction stops it"
+            say("Part off the jaw step, square to the axis: nothing but friction stops it.")
         };
-        let clearance = self
-            .value("stroke.clearance")
-            .map_or_else(String::new, |clearance| format!(" Clearance to load it: {clearance} per side."));
-        format!("{seat}.{clearance}")
+        match self.value("stroke.clearance") {
+            Some(clearance) => format!("{seat} {}", fill_plain("Clearance to load it: {} per side.", &[&clearance])),
+            None => seat.to_owned(),
+        }
     }
 
     fn clamp(&self) -> String {
-        let way = if self.outside() { "close on its outside" } else { "open into its bore" };
         let pressure = self.units.show(Kind::Pressure, self.setup.pressure.value);
+        let clamped = if self.outside() {
+            fill_plain("Jaws close on its outside at {}", &[&pressure])
+        } else {
+            fill_plain("Jaws open into its bore at {}", &[&pressure])
+        };
         let [grip, _] = self.grip_of(self.setup.finish_pressure.is_some());
-        let grip = grip.map_or_else(String::new, |grip| format!(", {} each jaw", self.force(grip)));
-        let shape = if self.magnification.is_some() { " It gives way between them." } else { "" };
-        format!("Jaws {way} at {pressure}{grip}.{shape} Check the grip with a gauge.")
+        let mut says = match grip {
+            Some(grip) => fill_plain("{}, {} each jaw.", &[&clamped, &self.force(grip)]),
+            None => clamped + ".",
+        };
+        if self.magnification.is_some() {
+            says = says + " " + say("It gives way between them.");
+        }
+        says + " " + say("Check the grip with a gauge.")
     }
 
     /// Grip of one jaw at rest and at speed, N: of roughing or of the last clamping.
@@ -213,73 +247,72 @@ impl Words<'_> {
     }
 
     /// Said before a job runs that must not.
-    fn held_back(&self) -> &'static str {
+    fn held_back(&self) -> String {
         let stop = self.findings.cautions.iter().any(|caution| caution.weight == Weight::Stop);
         let beyond = self.findings.findings.iter().any(|finding| finding.mark() == Mark::Beyond);
-        if stop || beyond { "Do not run it like this: see the verdict. " } else { "" }
+        if stop || beyond { say("Do not run it like this: see the verdict.").to_owned() + " " } else { String::new() }
     }
 
     fn spin(&self) -> String {
         let speed = self.units.show(Kind::RotationalSpeed, self.setup.speed.value);
-        let guard = "Guard closed; stand clear of the plane of the jaws.";
+        let guard = say("Guard closed; stand clear of the plane of the jaws.");
         match self.grip_of(self.setup.finish_pressure.is_some()) {
             [Some(_), Some(left)] if left <= 0.0 => {
-                format!("Stop. At {speed} the grip may be lost. {guard}")
+                fill_plain("Stop. At {} the grip may be lost. {}", &[&speed, &guard])
             }
             [Some(rest), Some(left)] => {
-                let way = if self.outside() { "Spin takes grip away" } else { "Spin can only add grip" };
-                format!(
-                    "{guard} {way}: each jaw {} at rest, at least {} at {speed}.",
-                    self.force(rest),
-                    self.force(left)
-                )
+                let (rest, left) = (self.force(rest), self.force(left));
+                let told = if self.outside() {
+                    fill_plain("Spin takes grip away: each jaw {} at rest, at least {} at {}.", &[&rest, &left, &speed])
+                } else {
+                    fill_plain(
+                        "Spin can only add grip: each jaw {} at rest, at least {} at {}.",
+                        &[&rest, &left, &speed],
+                    )
+                };
+                format!("{guard} {told}")
             }
-            _ => format!("{guard} Up to {speed} in steps."),
-        }
-    }
-
-    fn surfaces(&self) -> Option<&'static str> {
-        match self.turned {
-            [true, true] => Some("outside and bore"),
-            [true, false] => Some("outside"),
-            [false, true] => Some("bore"),
-            [false, false] => None,
+            _ => format!("{guard} {}", fill_plain("Up to {} in steps.", &[&speed])),
         }
     }
 
     fn cut(&self) -> String {
         let hold = self.findings.get("hold.factor").filter(|hold| hold.value.is_ok());
         let hold = hold.map_or_else(
-            || "No hold factor is known.".to_owned(),
+            || say("No hold factor is known.").to_owned(),
             |hold| {
-                let stop = if hold.mark() == Mark::Beyond { "Stop: hold factor" } else { "Hold factor" };
-                let limit = hold
-                    .limit
-                    .as_ref()
-                    .map_or_else(String::new, |limit| format!(", {}", steps::limit(hold, limit, self.units)));
-                format!("{stop} {}{limit}.", steps::value(hold, self.units))
+                let mut value = steps::value(hold, self.units);
+                if let Some(limit) = &hold.limit {
+                    value = format!("{value}, {}", steps::limit(hold, limit, self.units));
+                }
+                if hold.mark() == Mark::Beyond {
+                    fill_plain("Stop: hold factor {}.", &[&value])
+                } else {
+                    fill_plain("Hold factor {}.", &[&value])
+                }
             },
         );
-        let shape = match self.surfaces() {
-            Some(surfaces) => {
-                let verb = if self.turned == [true, true] { "are" } else { "is" };
-                format!(" The {surfaces} {verb} cut round while the jaws squeeze the part.")
-            }
-            None => " No round surface is cut in this clamping.".into(),
+        let shape = match self.turned {
+            [true, true] => say("The outside and bore are cut round while the jaws squeeze the part."),
+            [true, false] => say("The outside is cut round while the jaws squeeze the part."),
+            [false, true] => say("The bore is cut round while the jaws squeeze the part."),
+            [false, false] => say("No round surface is cut in this clamping."),
         };
-        hold + &shape
+        hold + " " + shape
     }
 
     fn release(&self) -> String {
-        let way = if self.outside() { "open" } else { "close" };
-        let springs = match self.surfaces() {
-            Some(surfaces) => {
-                let verb = if self.turned == [true, true] { "spring" } else { "springs" };
-                format!("what squeezed the part is gone, and the {surfaces} {verb} by as much")
-            }
-            None => "the part springs back to what it was".into(),
+        let springs = match self.turned {
+            [true, true] => say("what squeezed the part is gone, and the outside and bore spring by as much"),
+            [true, false] => say("what squeezed the part is gone, and the outside springs by as much"),
+            [false, true] => say("what squeezed the part is gone, and the bore springs by as much"),
+            [false, false] => say("the part springs back to what it was"),
         };
-        format!("Spindle stopped. Jaws {way}: {springs}.")
+        if self.outside() {
+            fill_plain("Spindle stopped. Jaws open: {}.", &[&springs])
+        } else {
+            fill_plain("Spindle stopped. Jaws close: {}.", &[&springs])
+        }
     }
 
     /// The least round of the surfaces cut here that matter.
@@ -303,35 +336,39 @@ impl Words<'_> {
     }
 
     fn out(&self) -> String {
-        if self.surfaces().is_none() {
-            return "No round surface was cut in this clamping: the part is as round as it came.".into();
+        if self.turned == [false, false] {
+            return say("No round surface was cut in this clamping: the part is as round as it came.").into();
         }
         let headline = self.findings.get("shape.roundness");
         if let Some(Err(why)) = headline.map(|finding| &finding.value) {
-            return format!("No roundness is given. {why}");
+            return fill_plain("No roundness is given. {}", &[&said(why)]);
         }
         let Some(round) = self.roundness() else {
-            return "None of the surfaces that matter was cut round in this clamping.".into();
+            return say("None of the surfaces that matter was cut round in this clamping.").into();
         };
-        let limit = round.limit.as_ref().map_or_else(String::new, |limit| {
-            format!(
-                ", allowed {}: {}",
-                steps::limit(round, limit, self.units),
-                match round.mark() {
-                    Mark::Beyond => "over",
-                    Mark::Close => "near the limit",
-                    _ => "good",
-                }
-            )
-        });
-        let drawn = self.magnification.map_or_else(String::new, |factor| {
-            format!(" Lobes drawn × {} beside the true circle, dashed.", decimal(factor, 3))
-        });
-        let other = headline.filter(|worst| worst.value != round.value).map_or_else(String::new, |worst| {
-            let surface = self.findings.scene.trace.as_ref().map_or("other surface", |trace| &trace.surface);
-            format!(" The {surface} would be {} if it were cut here too.", steps::value(worst, self.units))
-        });
-        format!("Roundness {}{limit}.{drawn}{other} Measure the first part.", steps::value(round, self.units))
+        let value = steps::value(round, self.units);
+        let mut says = match &round.limit {
+            Some(limit) => {
+                let word = match round.mark() {
+                    Mark::Beyond => say("over"),
+                    Mark::Close => say("near the limit"),
+                    _ => say("good"),
+                };
+                fill_plain("Roundness {}, allowed {}: {}.", &[&value, &steps::limit(round, limit, self.units), &word])
+            }
+            None => fill_plain("Roundness {}.", &[&value]),
+        };
+        if let Some(factor) = self.magnification {
+            let factor = number(decimal(factor, 3));
+            says = says + " " + &fill_plain("Lobes drawn × {} beside the true circle, dashed.", &[&factor]);
+        }
+        if let Some(worst) = headline.filter(|worst| worst.value != round.value) {
+            let trace = self.findings.scene.trace.as_ref();
+            let surface = trace.map_or_else(|| say("other surface"), |trace| say(&trace.surface));
+            let value = steps::value(worst, self.units);
+            says = says + " " + &fill_plain("The {} would be {} if it were cut here too.", &[&surface, &value]);
+        }
+        says + " " + say("Measure the first part.")
     }
 
     /// The cutting force of a cut, N.
@@ -353,12 +390,12 @@ impl Words<'_> {
     /// A cut in words.
     pub(super) fn cut_name(&self, cut: usize) -> &'static str {
         self.setup.cuts.get(cut).map_or("", |cut| match cut.kind {
-            CutKind::Turning(..) => "turning",
-            CutKind::Facing(_) => "facing",
-            CutKind::Boring(..) => "boring",
-            CutKind::Grooving { .. } => "grooving",
-            CutKind::Drilling { .. } => "drilling",
-            CutKind::Power { .. } => "cutting",
+            CutKind::Turning(..) => say("turning"),
+            CutKind::Facing(_) => say("facing"),
+            CutKind::Boring(..) => say("boring"),
+            CutKind::Grooving { .. } => say("grooving"),
+            CutKind::Drilling { .. } => say("drilling"),
+            CutKind::Power { .. } => say("cutting"),
         })
     }
 }

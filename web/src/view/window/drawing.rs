@@ -6,6 +6,7 @@ use holdround_core::{Boundary, Window};
 use maud::{Markup, html};
 
 use super::limits::Shown;
+use crate::language::{fill_plain, number, say};
 use crate::page::desk::Desk;
 use crate::view::drawing::{Anchor, Point, at_least, closed, coordinate, letters, open};
 
@@ -69,13 +70,13 @@ pub(super) fn draw(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: 
         format!("{}, {}", desk.units.show(Kind::Pressure, pressure), desk.units.show(Kind::RotationalSpeed, speed));
     html! {
         svg class="view window" viewBox={ "0 0 " (coordinate(WIDE)) " " (coordinate(HIGH)) } id="window-drawing"
-            role="group" aria-label="Window: clamping pressure across, spindle speed upward" xmlns="http://www.w3.org/2000/svg" {
+            role="group" aria-label=(say("Window: clamping pressure across, spindle speed upward")) xmlns="http://www.w3.org/2000/svg" {
             defs { @for (id, angle) in HATCHES { (hatching(id, angle)) } }
             path class="good" d=(good(window, plane)) {}
             path class="grid" d=(grid(plane, pressures, speeds)) {}
             (band("hatch-plate", &[(left, plate), (right, plate)], &[(right, plate - BREADTH), (left, plate - BREADTH)]))
             path class="limit" d=(open(&[(left, plate), (right, plate)])) {}
-            (letters((right - 4.0, plate + 20.0), Anchor::End, "note", "plate"))
+            (letters((right - 4.0, plate + 20.0), Anchor::End, "note", say("plate")))
             @for limit in shown { (curve(limit, plane)) }
             @for (at, limit) in shown.iter().enumerate() { (balloon(limit, plane, at)) }
             path class="outline" d={ (closed(&[(left, top), (right, top), (right, bottom), (left, bottom)])) } {}
@@ -83,7 +84,7 @@ pub(super) fn draw(desk: &Desk, window: &Window, shown: &[Shown<'_>], pressure: 
             @if let Some((x, y)) = recommended {
                 path class="recommended" d={ (open(&[(x - 13.0, y), (x + 13.0, y)])) (open(&[(x, y - 13.0), (x, y + 13.0)])) } {}
             }
-            g class="handle plane" id=(POINT) role="slider" tabindex="0" data-plane="" aria-label="Pressure and speed set: arrows left and right for pressure, up and down for speed"
+            g class="handle plane" id=(POINT) role="slider" tabindex="0" data-plane="" aria-label=(say("Pressure and speed set: arrows left and right for pressure, up and down for speed"))
                 aria-valuenow=(decimal(pressures.from_si(pressure), 3)) aria-valuemin="0"
                 aria-valuemax=(decimal(pressures.from_si(plane.pressure), 3)) aria-valuetext=(spoken) {
                 path class="grasp" d={ (open(&[(x, y)])) "h.01" } {}
@@ -194,12 +195,12 @@ fn axes(plane: Plane, pressures: &Unit, speeds: &Unit) -> Markup {
     let (across, up) = (divisions(pressures, plane.pressure), divisions(speeds, plane.speed));
     html! {
         @for value in across.1 {
-            (letters((plane.point(pressures.to_si(value), 0.0).0, bottom + 22.0), Anchor::Middle, "figure", &decimal(value, places(across.0))))
+            (letters((plane.point(pressures.to_si(value), 0.0).0, bottom + 22.0), Anchor::Middle, "figure", &number(decimal(value, places(across.0)))))
         }
         @for value in up.1 {
-            (letters((left - 6.0, plane.point(0.0, speeds.to_si(value)).1 + 6.0), Anchor::End, "figure", &decimal(value, places(up.0))))
+            (letters((left - 6.0, plane.point(0.0, speeds.to_si(value)).1 + 6.0), Anchor::End, "figure", &number(decimal(value, places(up.0)))))
         }
-        (letters((right, bottom + 46.0), Anchor::End, "note", &format!("Clamping pressure, {}", pressures.symbol)))
-        (letters((left + 6.0, PLANE[1] + 18.0), Anchor::Start, "note", &format!("Speed, {}", speeds.symbol)))
+        (letters((right, bottom + 46.0), Anchor::End, "note", &fill_plain("Clamping pressure, {}", &[&say(pressures.symbol)])))
+        (letters((left + 6.0, PLANE[1] + 18.0), Anchor::Start, "note", &fill_plain("Speed, {}", &[&say(speeds.symbol)])))
     }
 }

@@ -6,6 +6,7 @@ use holdround_core::{Boundary, Window};
 use maud::{Markup, html};
 
 use super::decided;
+use crate::language::{fill, fill_plain, said, say};
 use crate::page::desk::Desk;
 
 /// A boundary with its number; its points lie within the drawing, or there are none.
@@ -29,7 +30,7 @@ pub(super) fn shown<'a>(window: &'a Window) -> Vec<Shown<'a>> {
 
 /// Which side of a limit the pressure is to be.
 pub(in crate::view) fn sense(keep: Keep) -> &'static str {
-    if keep == Keep::AtLeast { "at least" } else { "at most" }
+    if keep == Keep::AtLeast { say("at least") } else { say("at most") }
 }
 
 /// One limit of the list: what it does at the speed set, which range decides it, and what would move it.
@@ -37,17 +38,17 @@ pub(super) fn listed(desk: &Desk, limit: &Shown<'_>, speed: f64) -> Markup {
     let boundary = limit.boundary;
     let at = boundary.at(speed).map(|at| desk.units.show(Kind::Pressure, at)).unwrap_or_default();
     let told = if limit.points.is_empty() {
-        "no pressure keeps it".to_owned()
+        say("no pressure keeps it").to_owned()
     } else {
         format!("{} {at}", sense(boundary.keep()))
     };
     html! {
         li {
             details id={ "limit-" (limit.number) } {
-                summary { span.name { (boundary.name) } " " span.value { (told) } (decided(desk, Some(limit.at))) }
-                p { (boundary.says) " It moves with:" }
+                summary { span.name { (said(&boundary.name)) } " " span.value { (told) } (decided(desk, Some(limit.at))) }
+                p { (say(boundary.says)) " " (say("It moves with:")) }
                 ul { @for (entry, says) in boundary.moves {
-                    li { (says) " " button type="button" id={ "move-" (limit.number) "-" (entry) } data-act="goto" data-path=(entry) aria-label={ "Go to it: " (says) } { "Go to it" } }
+                    li { (say(says)) " " button type="button" id={ "move-" (limit.number) "-" (entry) } data-act="goto" data-path=(entry) aria-label=(fill_plain("Go to it: {}", &[&say(says)])) { (say("Go to it")) } }
                 } }
             }
         }
@@ -81,6 +82,6 @@ pub(super) fn always(window: &Window, shown: &[Shown<'_>], speed: f64) -> Markup
         .boundaries
         .iter()
         .filter(|boundary| !is_shown(shown, boundary) && is_kept(window, boundary, speed) == Some(true));
-    let always = always.map(|boundary| boundary.name.as_str()).collect::<Vec<_>>().join(", ");
-    html! { @if !always.is_empty() { p.note { "Kept at every pressure looked at: " (always) "." } } }
+    let always = always.map(|boundary| said(&boundary.name)).collect::<Vec<_>>().join(", ");
+    html! { @if !always.is_empty() { p.note { (fill("Kept at every pressure looked at: {}.", &[&always])) } } }
 }
