@@ -42,8 +42,9 @@ const GERMAN = {
 
 // The language of the page; before it has started, that of the browser.
 function say(what) {
-  const language = document.documentElement.dataset.theme ? document.documentElement.lang : navigator.language;
-  return (language.startsWith("de") ? GERMAN : ENGLISH)[what];
+  const languages = document.documentElement.dataset.theme ? [document.documentElement.lang] : navigator.languages;
+  const language = languages.find((language) => /^(en|de)\b/i.test(language)) ?? "en";
+  return (/^de/i.test(language) ? GERMAN : ENGLISH)[what];
 }
 
 function sayItFailed(reason) {

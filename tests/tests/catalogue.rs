@@ -1,4 +1,5 @@
-//! Every text that a person reads is in the catalogue of the other language, and nothing else is.
+//! Every sentence that a person reads is in the catalogue of the other language, and nothing else is. Single words are
+//! looked for on the page (`page/language.rs`).
 
 #![allow(clippy::expect_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
@@ -10,8 +11,8 @@ use polib::po_file;
 use proc_macro2::{Delimiter, TokenStream, TokenTree};
 
 /// Texts of more words than two that are not said in another language: styles, what only a browser or a programmer sees,
-/// an ending that is cut off a name, a book, and how large a file is that cannot be read.
-const UNREAD: [&str; 13] = [
+/// an ending that is cut off a name, and a book.
+const UNREAD: [&str; 12] = [
     " at the far end",
     "allow-scripts allow-popups allow-popups-to-escape-sandbox",
     "boring-tool on-views",
@@ -24,7 +25,6 @@ const UNREAD: [&str; 13] = [
     "view face clamped",
     "view face clamped spinning {}",
     "view polar sample",
-    "{} bytes, more than {LARGEST_DOCUMENT}",
 ];
 
 /// Texts that stand in the source as part of others: the names of kinds of jaw before the colon, and a word before a

@@ -1,6 +1,7 @@
 //! Set-ups as JSON text, read by the JSON of wherever the page runs.
 
 use holdround_core::setup::{Document, Entries, Fault, LARGEST_DOCUMENT};
+use holdround_core::text::Text;
 
 /// Reads JSON text as a document; none if it is none.
 #[cfg(not(target_arch = "wasm32"))]
@@ -16,11 +17,11 @@ pub(crate) fn read(text: &str) -> Option<Document> {
 
 /// Reads a set-up from JSON text. See [`Entries::from_document`].
 pub(crate) fn entries(text: &str) -> Result<Entries, Vec<Fault>> {
-    let refused = |reason: &str| vec![Document::unreadable(reason)];
     if text.len() > LARGEST_DOCUMENT {
-        return Err(refused(&format!("{} bytes, more than {LARGEST_DOCUMENT}", text.len())));
+        let reason = Text::of("{} bytes, more than {}").with(text.len()).with(LARGEST_DOCUMENT);
+        return Err(vec![Document::unreadable(reason)]);
     }
-    Entries::from_document(&read(text).ok_or_else(|| refused("not JSON"))?)
+    Entries::from_document(&read(text).ok_or_else(|| vec![Document::unreadable("not JSON")])?)
 }
 
 #[cfg(target_arch = "wasm32")]

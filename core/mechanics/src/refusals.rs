@@ -90,7 +90,7 @@ fn jaws_name_what_was_given_and_what_is_allowed() {
         (&J::NothingBehindFace { length: 0.0625, limit: 0.07 }, &["0.0625 m", "0.07 m"]),
         (&J::BoredThrough { depth: 0.05, limit: 0.04 }, &["0.05 m", "0.04 m"]),
         (&J::CrossesAxis { reach: 0.08, limit: 0.07 }, &["0.08 m", "0.07 m"]),
-        (&overlap, &["Width", "0.125", "0.0625"]),
+        (&overlap, &["width", "0.125", "0.0625"]),
         (&J::CutAway { saw_cut: 0.03, limit: 0.02 }, &["0.03 m", "0.02 m"]),
         (&ColumnError::Section { section: 1 }, &["Section 2"]),
         (&ColumnError::Material, &["elastic"]),

@@ -99,7 +99,7 @@ impl Text {
                 filled.push(text.into());
                 Self::Filled(words, filled)
             }
-            other => Self::Row(Vec::from([other, text.into()])),
+            other => other.then(text),
         }
     }
 

@@ -1,9 +1,8 @@
 //! The released profile of one surface, and what its reference circles say of it.
 
-use alloc::string::ToString;
-
 use crate::contact::Lobing;
 use crate::findings::{Trace, TraceCircle, Wave};
+use crate::text::Text;
 
 /// The four reference circles of the released surface: least squares, minimum zone, minimum circumscribed and
 /// maximum inscribed. Turned true while clamped, it springs to minus its clamped shape.
@@ -23,10 +22,10 @@ pub(super) fn circles(clamped: &Lobing) -> [TraceCircle; 4] {
 }
 
 /// What a diagram of the released `surface` draws.
-pub(super) fn trace(surface: &str, radius: f64, clamped: &Lobing, circles: [TraceCircle; 4]) -> Trace {
+pub(super) fn trace(surface: Text, radius: f64, clamped: &Lobing, circles: [TraceCircle; 4]) -> Trace {
     let orders = clamped.amplitudes.iter().enumerate().skip(1);
     let harmonics = orders.map(|(k, amplitude)| ((k * clamped.jaws) as u32, -amplitude)).collect();
-    Trace { surface: surface.to_string(), radius, released: Wave { mean: 0.0, harmonics }, circles }
+    Trace { surface, radius, released: Wave { mean: 0.0, harmonics }, circles }
 }
 
 #[cfg(test)]
@@ -62,7 +61,7 @@ mod tests {
     fn the_trace_is_the_opposite_of_the_clamped_shape() {
         // Clamped 10 cos 3t + 4 cos 6t um is 21.125 um from peak to valley (by hand, as for the clamped shape).
         let clamped = Lobing { jaws: 3, amplitudes: alloc::vec![-7e-6, 10e-6, 4e-6] };
-        let trace = trace("bore", 0.05, &clamped, circles(&clamped));
+        let trace = trace("bore".into(), 0.05, &clamped, circles(&clamped));
         assert!((trace.released.at(0.0) + 14e-6).abs() < 1e-18, "an inward lobe where the jaw had pushed outward");
         for circle in trace.circles {
             assert!((circle.roundness / 21.125e-6 - 1.0).abs() < 1e-6, "{}: {} m", circle.name, circle.roundness);

@@ -298,7 +298,7 @@ impl View<'_> {
                 told.band(band.0, band.1)
             }
         };
-        Some((told, released::trace(&self.surface.name, radius, &lobing, circles)))
+        Some((told, released::trace(self.name(), radius, &lobing, circles)))
     }
 
     /// Spin growth at each station, m.

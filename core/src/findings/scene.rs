@@ -1,12 +1,12 @@
 //! What the diagram draws: sizes, forces and shapes in SI, nothing that would have to be computed again.
 
-use alloc::string::String;
 use alloc::vec::Vec;
 use core::f64::consts::TAU;
 
 use super::boring::{BluingPicture, JawPath};
 use super::indicator::Dial;
 use super::placing::{Placing, Procedure};
+use crate::text::Text;
 
 /// What the diagram draws.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -67,7 +67,7 @@ pub struct Scene {
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Trace {
     /// Name of the surface.
-    pub surface: String,
+    pub surface: Text,
     /// Its radius where it is least round, m.
     pub radius: f64,
     /// Its departure after release, about the mean of the clamped cut.

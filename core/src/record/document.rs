@@ -9,6 +9,7 @@ use alloc::vec::Vec;
 
 use super::{Fields, IMAGE, LONGEST_TEXT, Record, Records, is_picture, text_of, to_text};
 use crate::setup::{Document, digest};
+use crate::text::Text;
 
 /// Version of the file's shape. It rises when an older page could misread a newer file.
 pub const FILE_VERSION: &str = "2";
@@ -24,7 +25,7 @@ const ID: &str = "id";
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Refused {
     /// Its name or its place in the file.
-    pub which: String,
+    pub which: Text,
     /// Why, in words.
     pub why: &'static str,
 }
@@ -64,7 +65,7 @@ impl Records {
                     records.merge(single);
                 }
                 Err((name, why)) => {
-                    let which = if name.is_empty() { format!("Number {}", at + 1) } else { name };
+                    let which = if name.is_empty() { Text::of("Number {}").with(at + 1) } else { Text::Typed(name) };
                     refused.push(Refused { which, why });
                 }
             }

@@ -1,12 +1,11 @@
 //! Records of two places become one without loss, in whichever order they meet.
 
-use alloc::format;
-use alloc::string::String;
 use alloc::vec::Vec;
 use core::cmp::Ordering;
 
 use super::{CHANGED, Fields, Record, Records, is_deleted, text_of, to_text, without_image};
 use crate::setup::Document;
+use crate::text::Text;
 
 /// What a merge did, in numbers of records.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -18,7 +17,7 @@ pub struct Report {
     /// The same as before, or with nothing in them that was not there.
     pub same: usize,
     /// What was deleted in one place and not in the other: what became of it, and what it is called.
-    pub fates: Vec<(Fate, String)>,
+    pub fates: Vec<(Fate, Text)>,
 }
 
 /// What becomes of something that is deleted in one place and not in the other.
@@ -37,7 +36,7 @@ pub enum Fate {
 impl Record {
     /// Takes over what `other`, of the same id, has: the newest fields hold, the others become an earlier version
     /// if they differ; so with every boring and photo. Gives what became of what one of the two had deleted.
-    pub fn merge(&mut self, other: Self) -> Vec<(Fate, String)> {
+    pub fn merge(&mut self, other: Self) -> Vec<(Fate, Text)> {
         let deleted = (self.is_deleted(), other.is_deleted());
         let (newer, older) = if order(&other.fields, &self.fields).is_gt() {
             (other.fields, core::mem::take(&mut self.fields))
@@ -57,7 +56,8 @@ impl Record {
             fates.push((fate, self.title()));
         }
         for of_child in [self.borings.merge(other.borings), self.photos.merge(other.photos)] {
-            fates.extend(of_child.fates.into_iter().map(|(fate, name)| (fate, format!("{}: {name}", self.title()))));
+            let named = |(fate, name)| (fate, Text::of("{}: {}").with(self.title()).with(name));
+            fates.extend(of_child.fates.into_iter().map(named));
         }
         fates
     }

@@ -66,6 +66,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 use crate::setup::Document;
+use crate::text::Text;
 
 /// Values by name.
 pub type Fields = BTreeMap<String, Document>;
@@ -183,11 +184,11 @@ impl Record {
 
     /// What to call it.
     #[must_use]
-    pub fn title(&self) -> String {
+    pub fn title(&self) -> Text {
         let name = self.get("name");
         let title =
             if name.is_empty() { format!("{} {}", self.get("date"), self.get("diameter")) } else { name.into() };
-        if title.trim().is_empty() { "one without a name".into() } else { title }
+        if title.trim().is_empty() { "one without a name".into() } else { Text::Typed(title) }
     }
 
     /// The borings that are not deleted, in order of date.

@@ -6,6 +6,7 @@ use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
+use super::fault::shortened;
 use super::inputs::LISTS;
 use super::{Entries, Fault};
 use crate::text::Text;
@@ -38,17 +39,17 @@ pub enum Document {
 impl Document {
     /// The fault of text that cannot be read as a document, for the given reason.
     #[must_use]
-    pub fn unreadable(reason: &str) -> Fault {
-        Fault::document(reason, "a JSON object", REMEDY)
+    pub fn unreadable(reason: impl Into<Text>) -> Fault {
+        Fault::document(reason.into(), "a JSON object", REMEDY)
     }
 
     /// In a few words, for a fault.
-    fn told(&self) -> String {
+    fn told(&self) -> Text {
         match self {
-            Self::Nothing => "nothing".to_string(),
-            Self::Text(text) | Self::Number(text) | Self::Strange(text) => text.clone(),
-            Self::List(_) => "a list".to_string(),
-            Self::Group(_) => "a group".to_string(),
+            Self::Nothing => "nothing".into(),
+            Self::Text(text) | Self::Number(text) | Self::Strange(text) => Text::Typed(shortened(text)),
+            Self::List(_) => "a list".into(),
+            Self::Group(_) => "a group".into(),
         }
     }
 }
@@ -72,9 +73,10 @@ impl Entries {
         };
         let version = groups.get("schema");
         if version != Some(&Document::Number(SCHEMA_VERSION.to_string())) {
-            let found = version.map_or("without schema version".to_string(), |v| format!("schema {}", v.told()));
+            let found =
+                version.map_or_else(|| "without schema version".into(), |v| Text::of("schema {}").with(v.told()));
             let remedy = "A newer page wrote this, or \"schema\" is missing: open it in the newest page.";
-            return Err([Fault::document(&found, Text::typed(format!("\"schema\": {SCHEMA_VERSION}")), remedy)].into());
+            return Err([Fault::document(found, Text::typed(format!("\"schema\": {SCHEMA_VERSION}")), remedy)].into());
         }
         let mut entries = Self::default();
         let mut faults = Vec::new();
@@ -87,7 +89,7 @@ impl Entries {
     /// A name with a point in it would pass for a path, and the document for another than it is.
     fn take_named(&mut self, path: &str, name: &str, value: &Document, faults: &mut Vec<Fault>) {
         if name.contains('.') {
-            faults.push(Fault::unknown(path, &value.told()));
+            faults.push(Fault::unknown(path, value.told()));
         } else {
             self.take(path, value, faults);
         }
@@ -98,7 +100,7 @@ impl Entries {
         match value {
             // A list's items come in an array, in which alone they stand by index.
             Document::Group(_) if LISTS.iter().any(|list| list.name == path) => {
-                faults.push(Fault::unknown(path, "not an array"));
+                faults.push(Fault::unknown(path, "not an array".into()));
             }
             Document::Group(fields) => {
                 for (field, value) in fields {
@@ -113,10 +115,10 @@ impl Entries {
             Document::Nothing => {}
             Document::Text(text) | Document::Number(text) => {
                 if !self.set(path, text) {
-                    faults.push(Fault::unknown(path, text));
+                    faults.push(Fault::unknown(path, Text::Typed(shortened(text))));
                 }
             }
-            Document::Strange(words) => faults.push(Fault::unknown(path, words)),
+            Document::Strange(_) => faults.push(Fault::unknown(path, value.told())),
         }
     }
 

@@ -15,17 +15,28 @@ pub struct Fault {
     /// The entry's name as shown.
     pub name: Text,
     /// What was entered, shortened if very long.
-    pub value: String,
+    pub value: Text,
     /// What is allowed.
     pub allowed: Text,
     /// What to do.
     pub remedy: Text,
 }
 
+impl From<&Fault> for Text {
+    fn from(fault: &Fault) -> Self {
+        let value = if fault.value.is_empty() { Self::of("nothing") } else { fault.value.clone() };
+        Self::of("{} ({}) is {}. Allowed: {}. {}")
+            .with(fault.name.clone())
+            .with(Self::typed(&*fault.path))
+            .with(value)
+            .with(fault.allowed.clone())
+            .with(fault.remedy.clone())
+    }
+}
+
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let value = if self.value.is_empty() { "nothing" } else { &self.value };
-        write!(f, "{} ({}) is {value}. Allowed: {}. {}", self.name, self.path, self.allowed, self.remedy)
+        Text::from(self).fmt(f)
     }
 }
 
@@ -35,26 +46,26 @@ const REPEATED: usize = 40;
 impl Fault {
     /// A fault of the input at `path`.
     pub(crate) fn new(path: &str, input: &Input, value: &str, allowed: Text, remedy: Text) -> Self {
-        Self { path: path.to_string(), name: input.name.into(), value: shortened(value), allowed, remedy }
+        Self { path: path.to_string(), name: input.name.into(), value: Text::Typed(shortened(value)), allowed, remedy }
     }
 
     /// An entry at a path where no input is.
-    pub(super) fn unknown(path: &str, value: &str) -> Self {
+    pub(super) fn unknown(path: &str, value: Text) -> Self {
         Self {
             path: shortened(path),
             name: "Unknown entry".into(),
-            value: shortened(value),
+            value,
             allowed: "only the declared inputs".into(),
             remedy: "Correct its name or take it out.".into(),
         }
     }
 
     /// A fault of the document as a whole.
-    pub(super) fn document(value: &str, allowed: impl Into<Text>, remedy: &'static str) -> Self {
+    pub(super) fn document(value: Text, allowed: impl Into<Text>, remedy: &'static str) -> Self {
         Self {
             path: "set-up".to_string(),
             name: "Set-up".into(),
-            value: shortened(value),
+            value,
             allowed: allowed.into(),
             remedy: remedy.into(),
         }
@@ -73,7 +84,7 @@ impl Fault {
             }
             MeasureError::Number(NumberError::TooLarge) => "Type a smaller number.".into(),
             MeasureError::Unit(unit) => {
-                let known = input.kind().map_or(Text::from("none"), unit_symbols);
+                let known = input.kind().map_or_else(|| "none".into(), unit_symbols);
                 Text::of("“{}” is not a unit for this; use {}.").with(Text::typed(shortened(unit))).with(known)
             }
         };
@@ -93,7 +104,7 @@ pub(crate) fn range_words(least: f64, most: f64, unit: &Unit) -> Text {
 }
 
 /// `text` cut to what can be shown in one line.
-fn shortened(text: &str) -> String {
+pub(super) fn shortened(text: &str) -> String {
     let mut line: String = text.chars().take(REPEATED).map(|c| if c.is_control() { ' ' } else { c }).collect();
     if text.chars().nth(REPEATED).is_some() {
         line.push('…');

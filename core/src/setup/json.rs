@@ -1,6 +1,5 @@
 //! Set-ups as JSON text.
 
-use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
@@ -8,6 +7,7 @@ use serde_json::Value;
 
 use super::document::{Document, LARGEST_DOCUMENT};
 use super::{Entries, Fault};
+use crate::text::Text;
 
 impl From<Value> for Document {
     /// The library bounds the depth of what it reads, so this recursion is bounded too.
@@ -60,11 +60,11 @@ impl Entries {
     /// ```
     pub fn from_json(text: &str) -> Result<Self, Vec<Fault>> {
         if text.len() > LARGEST_DOCUMENT {
-            let reason = format!("{} bytes, more than {LARGEST_DOCUMENT}", text.len());
-            return Err([Document::unreadable(&reason)].into());
+            let reason = Text::of("{} bytes, more than {}").with(text.len()).with(LARGEST_DOCUMENT);
+            return Err([Document::unreadable(reason)].into());
         }
-        let value: Value =
-            serde_json::from_str(text).map_err(|error| [Document::unreadable(&format!("not JSON ({error})"))])?;
+        let value: Value = serde_json::from_str(text)
+            .map_err(|error| [Document::unreadable(Text::of("not JSON ({})").with(Text::typed(error.to_string())))])?;
         Self::from_document(&value.into())
     }
 
@@ -87,6 +87,7 @@ impl Entries {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use alloc::format;
     use alloc::vec;
 
     #[test]

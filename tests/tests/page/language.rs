@@ -1,9 +1,11 @@
 //! The page in its other language: chosen or asked for, complete, and with room for its longer words.
 
 use holdround_core::examples::EXAMPLES;
-use holdround_tests::browser::{Browser, Viewport, serve_site};
+use holdround_tests::browser::{Browser, Paper, Viewport, serve_site};
 use serde_json::{Value, json};
 
+use crate::accessibility::assert_keeps_the_rules;
+use crate::paper::pages;
 use crate::sheet::{WORKED_OUT, assert_quiet, come_to_rest, field, on_both_pages, open, type_at};
 use crate::zoom::{BEYOND, OPEN_ALL};
 
@@ -115,8 +117,25 @@ fn german_fits_every_screen() {
             come_to_rest(browser);
             browser.execute(OPEN_ALL, Vec::new());
             browser.eventually(BEYOND, &json!([]), &format!("what reaches beyond the window on {viewport:?}"));
+            assert_keeps_the_rules(browser, &format!("German on {viewport:?}"));
         }
     });
+}
+
+#[test]
+fn the_german_sheet_is_one_page_of_a4_with_its_cautions_and_its_program_says_them() {
+    let site = serve_site();
+    let browser = Browser::open(Viewport::DESK);
+    open(&browser, &format!("{}#example=pump-wear-ring", site.url()));
+    choose(&browser, "de");
+    come_to_rest(&browser);
+    browser.execute(OPEN_ALL, Vec::new());
+    browser.wait_until("document.querySelector('#program-text')");
+    let program = browser.value("#program-text");
+    assert!(program.contains("(SCHUTZTUER GESCHLOSSEN") && program.is_ascii(), "its cautions in German: {program}");
+    // The paper of shops that speak German.
+    assert_eq!(pages(&browser.print(Paper::A4)), 1, "one page in German");
+    assert_quiet(&browser, &site.url());
 }
 
 /// Makes every word on the page outside drawings longer by two fifths.

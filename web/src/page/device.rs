@@ -19,6 +19,13 @@ pub(crate) struct Awake {
     held: Option<JsValue>,
 }
 
+impl Awake {
+    /// Whether it is kept on now.
+    pub(super) fn is_held(&self) -> bool {
+        self.held.is_some()
+    }
+}
+
 /// The function `name` of what `navigator` has under `path`, and what it belongs to.
 fn offered(path: &[&str], name: &str) -> Option<(JsValue, Function)> {
     let mut of = Reflect::get(web_sys::window()?.as_ref(), &"navigator".into()).ok()?;

@@ -11,6 +11,7 @@ use super::action::Action;
 use super::address::{self, Asked};
 use super::frame::Frame;
 use super::{Page, files, lessons, opening, records, records_file, with_page};
+use crate::language::spoken;
 use crate::root;
 use crate::view::field;
 use crate::view::making::path;
@@ -63,9 +64,8 @@ pub(crate) fn listen() -> Result<(), JsValue> {
         let lesson = matches!(asked, Asked::Lesson(..));
         opening::follow(&mut page.desk, asked);
         page.frame = Frame::of(&address::changed_to(event));
-        let tongue = page.desk.tongue;
         page.take_over_frame();
-        if page.desk.tongue == tongue {
+        if page.desk.tongue.is_none_or(|tongue| tongue == spoken()) {
             page.wear_frame();
         } else {
             page.lay_out();

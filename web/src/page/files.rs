@@ -196,29 +196,11 @@ impl Page {
 /// Why a file was not opened, a fault a line.
 fn refusal(name: &str, faults: &[Fault]) -> Text {
     let mut lines = vec![Text::of("{} was not opened; what is on the sheet stays.").with(Text::typed(name))];
-    lines.extend(faults.iter().take(MOST_FAULTS).map(in_a_line));
+    lines.extend(faults.iter().take(MOST_FAULTS).map(Text::from));
     if let Some(more) = faults.len().checked_sub(MOST_FAULTS).filter(|more| *more > 0) {
         lines.push(Text::of("And {} more.").with(more));
     }
     Text::row(lines, "\n")
-}
-
-/// A fault in a line.
-fn in_a_line(fault: &Fault) -> Text {
-    /// What the page itself says of a file where a value should be.
-    const TOLD: [&str; 4] = ["nothing", "a list", "a group", "not JSON"];
-    let value = fault.value.as_str();
-    let value = match TOLD.into_iter().find(|told| *told == value) {
-        Some(told) => Text::of(told),
-        None if value.is_empty() => Text::of("nothing"),
-        None => Text::typed(value),
-    };
-    Text::of("{} ({}) is {}. Allowed: {}. {}")
-        .with(fault.name.clone())
-        .with(Text::typed(fault.path.as_str()))
-        .with(value)
-        .with(fault.allowed.clone())
-        .with(fault.remedy.clone())
 }
 
 /// Reads the first of these files.

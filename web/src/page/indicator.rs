@@ -2,11 +2,11 @@
 
 use holdround_core::quantity::{Kind, Measure, decimal, parse_number};
 use holdround_core::setup::indicator_inputs as inputs;
+use holdround_core::text::Text;
 use web_sys::HtmlTextAreaElement;
 
 use super::Page;
 use super::desk::Desk;
-use crate::language::{fill_plain, say};
 use crate::root;
 use crate::view::{indicator as view, moves};
 
@@ -23,7 +23,7 @@ pub(crate) struct InHand {
     /// What stands in the field for a column.
     pub(crate) pasted: String,
     /// What came of the last one.
-    pub(crate) told: Vec<String>,
+    pub(crate) told: Vec<Text>,
 }
 
 impl Desk {
@@ -63,10 +63,8 @@ impl Desk {
         };
         let count = column.len();
         if field == "second" && count != self.stations() {
-            self.dial.told = vec![fill_plain(
-                "The second set has {} lines; the first is of {} stations. Read the same ones.",
-                &[&count, &self.stations()],
-            )];
+            let says = Text::of("The second set has {} lines; the first is of {} stations. Read the same ones.");
+            self.dial.told = vec![says.with(count).with(self.stations())];
             return;
         }
         let read = column.iter().filter(|text| !text.is_empty()).count();
@@ -86,7 +84,7 @@ impl Desk {
             }
         });
         self.dial.pasted.clear();
-        self.dial.told = vec![fill_plain("{} readings taken at {} stations.", &[&read, &count])];
+        self.dial.told = vec![Text::of("{} readings taken at {} stations.").with(read).with(count)];
     }
 
     /// Takes a correction over from the readings.
@@ -99,28 +97,28 @@ impl Desk {
             entries.set(input.path, &told);
             entries.set(adopted.path, &told);
         });
-        let shown = moves::typed(input.path, &told, self.units);
-        self.dial.told =
-            vec![fill_plain("{} is now {}, from the indicator. Undo takes it back.", &[&say(input.name), &shown])];
+        let says = Text::of("{} is now {}, from the indicator. Undo takes it back.").with(input.name);
+        self.dial.told = vec![says.with(Text::number(moves::as_typed(input.path, &told, self.units)))];
     }
 }
 
 /// The readings of a column: numbers by lines, tabs or semicolons, empty where none was read; or what is wrong with it.
-fn column(text: &str) -> Result<Vec<String>, Vec<String>> {
+fn column(text: &str) -> Result<Vec<String>, Vec<Text>> {
     let (mut column, mut wrong) = (Vec::new(), Vec::new());
     for (at, line) in text.trim_end().lines().enumerate() {
         for cell in line.split(['\t', ';']) {
             let cell = cell.trim();
             let none = matches!(cell, "" | "-" | "–" | "—");
             if !none && parse_number(cell).is_err() {
-                wrong.push(fill_plain("Line {}: “{}” is no number.", &[&(at + 1), &cell]));
+                wrong.push(Text::of("Line {}: “{}” is no number.").with(at + 1).with(Text::typed(cell)));
             }
             column.push(if none { String::new() } else { cell.to_owned() });
         }
     }
     let [least, most] = STATIONS;
     if wrong.is_empty() && !(least..=most).contains(&column.len()) {
-        wrong.push(fill_plain("{} readings are there; {} to {} make a set.", &[&column.len(), &least, &most]));
+        let says = Text::of("{} readings are there; {} to {} make a set.");
+        wrong.push(says.with(column.len()).with(least).with(most));
     }
     if wrong.is_empty() { Ok(column) } else { Err(wrong) }
 }
@@ -173,7 +171,7 @@ mod tests {
         assert_eq!(column("1\t2\t3\r\n4;5;6\r\n").unwrap().len(), 6, "tabs, semicolons and lines");
         let wrong = column("1\n2\nabc\n4\n1.2.3\n6").unwrap_err();
         assert_eq!(wrong, ["Line 3: “abc” is no number.", "Line 5: “1.2.3” is no number."], "bad lines are named");
-        assert!(column("1\n2").unwrap_err()[0].starts_with("2 readings"), "too few are said");
+        assert!(column("1\n2").unwrap_err()[0].contains("2 readings"), "too few are said");
         assert!(column("").is_err(), "and none");
     }
 

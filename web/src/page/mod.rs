@@ -218,7 +218,8 @@ impl Page {
         language::speak(self.desk.tongue.or_else(device::tongue).unwrap_or_default());
         root::tell_styles("lang", Some(language::spoken().code()));
         if let Some(place) = root::by_id(root::PLACE) {
-            root::show(&place, &sheet::show(is_wide()).into_string());
+            // What was opened stays so.
+            regions::replace(&place, &sheet::show(is_wide()).into_string());
         }
         self.regions = Regions::default();
         self.structures.clear();
@@ -227,7 +228,7 @@ impl Page {
         self.wear_frame();
         self.show_lessons();
         self.regions.show("examples", examples::show());
-        self.regions.show("files", files_view::show(device::shares(), device::stays_awake()));
+        self.regions.show("files", files_view::show(device::shares(), device::stays_awake(), self.awake.is_held()));
         self.regions.show("tools", tools::show(&self.desk));
         dress(&self.desk);
         self.working.now();
@@ -399,7 +400,7 @@ impl Page {
             "pressure" => self.desk.units.pressure = Unit::named(Kind::Pressure, value).unwrap_or(units.pressure),
             "force" => self.desk.units.force = Unit::named(Kind::Force, value).unwrap_or(units.force),
             "theme" => self.desk.theme = Theme::named(value),
-            "language" => self.desk.tongue = Tongue::of_code(value),
+            "language" => self.desk.tongue = Tongue::of_code(value).or(self.desk.tongue),
             _ => {}
         }
     }

@@ -7,7 +7,6 @@ use web_sys::HtmlInputElement;
 
 use super::desk::Desk;
 use super::stamp::{new_id, now};
-use crate::language::say;
 use crate::root;
 
 /// A record of the jaws on the desk, and its id.
@@ -19,10 +18,10 @@ pub(super) fn of_desk(desk: &Desk) -> (String, Record) {
         let finding = findings.get(finding)?;
         finding.value.as_ref().ok().map(|value| shown(*value, desk.units.unit(finding.kind)))
     };
-    let name = entries.get("job.name").unwrap_or_else(|| say("Jaws"));
+    let name = entries.get("job.name").unwrap_or("Jaws");
     let material = entries.text_or_default(jaw_inputs::JAW_MATERIAL.path, &jaw_inputs::JAW_MATERIAL);
     record.set("name", name, &now);
-    let material = holdround_core::materials::find(material).map_or(material, |material| say(material.name));
+    let material = holdround_core::materials::find(material).map_or(material, |material| material.name);
     record.set("material", material, &now);
     record.set("tooth", &value("stroke.tooth").unwrap_or_default(), &now);
     record.set("recuts", &value("recut.left").unwrap_or_default(), &now);

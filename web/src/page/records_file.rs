@@ -27,7 +27,8 @@ impl Page {
                     .with(report.changed)
                     .with(report.same);
                 for one in refused {
-                    says = Text::of("{} Not added: {}. {}").with(says).with(Text::typed(one.which)).with(one.why);
+                    let refused = Text::of("Not added: {}. {}").with(one.which).with(one.why);
+                    says = says.then(" ").then(refused);
                 }
                 says
             }
@@ -38,7 +39,7 @@ impl Page {
     }
 
     /// Tells what became of what is deleted in one place and not in the other.
-    pub(super) fn tell_fates(&mut self, fates: &[(Fate, String)]) {
+    pub(super) fn tell_fates(&mut self, fates: &[(Fate, Text)]) {
         for (fate, words) in [
             (Fate::Gone, "Deleted, because it was deleted elsewhere:"),
             (Fate::Back, "Deleted here, but changed elsewhere since, so it is back:"),
@@ -46,7 +47,7 @@ impl Page {
             (Fate::StaysHere, "Deleted elsewhere, but changed here since, so it stays:"),
         ] {
             let of_it = fates.iter().filter(|(known, _)| *known == fate);
-            let names: Vec<Text> = of_it.map(|(_, name)| Text::typed(name.as_str())).collect();
+            let names: Vec<Text> = of_it.map(|(_, name)| name.clone()).collect();
             if !names.is_empty() {
                 let says = Text::of(words).then(" ").then(Text::row(names, "; "));
                 tell(&mut self.desk.notices, Notice::new(says));

@@ -92,7 +92,7 @@ impl Regions {
 }
 
 /// Replaces what is in `element`; what was opened or closed stays so, and the keyboard stays where it was.
-fn replace(element: &Element, markup: &str) {
+pub(super) fn replace(element: &Element, markup: &str) {
     let opened = disclosures(element);
     let focus =
         root::focused().filter(|focused| element.contains(Some(focused)) && !element.is_same_node(Some(focused)));

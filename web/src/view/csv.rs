@@ -86,10 +86,10 @@ fn findings(findings: &[Finding], units: Units) -> Lines {
             units.unit(finding.kind).symbol.to_owned(),
             least,
             most,
-            say(sense).to_owned(),
+            sense.to_owned(),
             limit.map_or_else(String::new, |limit| show(limit.value)),
             limit.map_or_else(String::new, |limit| said(&limit.origin)),
-            say(mark::word(finding)).to_owned(),
+            mark::word(finding).to_owned(),
             finding.value.as_ref().err().or(finding.caution.as_ref()).map(said).unwrap_or_default(),
         ]
     };
@@ -122,7 +122,7 @@ fn window(window: &Window, units: Units) -> Lines {
         lines.extend(boundary.points().into_iter().map(|[speed, pressure]| {
             vec![
                 said(&boundary.name),
-                say(sense).to_owned(),
+                sense.to_owned(),
                 number(units, Kind::RotationalSpeed, speed),
                 number(units, Kind::Pressure, pressure),
             ]

@@ -228,7 +228,7 @@ pub(crate) fn message(desk: &Desk, path: &str) -> Markup {
             p.fault {
                 @if declared(path).is_some_and(Input::in_list) { strong { (said(&fault.name)) ". " } }
                 @if fault.value.is_empty() { (say("Nothing is entered.")) " " }
-                @else { (fill("“{}” cannot be taken.", &[&as_typed(desk, path, &fault.value)])) " " }
+                @else { (fill("“{}” cannot be taken.", &[&as_typed(desk, path, &said(&fault.value))])) " " }
                 (fill("Allowed: {}.", &[&said(&fault.allowed)])) " " (said(&fault.remedy))
             }
         }

@@ -20,7 +20,7 @@ pub(crate) const PICTURES: [(&str, &str); 4] =
     [("face", "chuck face"), ("section", "section"), ("trace", "roundness trace"), ("window", "window")];
 
 /// Everything but the set-ups that were on the sheet before.
-pub(crate) fn show(shares: bool, stays_awake: bool) -> Markup {
+pub(crate) fn show(shares: bool, stays_awake: bool, awake: bool) -> Markup {
     html! {
         p.hint { (say("Drop a set-up file, or a file of jaw records, anywhere on the page to open it.")) }
         div.changes {
@@ -56,7 +56,7 @@ pub(crate) fn show(shares: bool, stays_awake: bool) -> Markup {
         textarea id=(FRAME) readonly rows="4" {}
         h3 { (say("Screen")) }
         @if stays_awake {
-            div.changes { button type="button" id="awake" data-act="file-awake" aria-pressed="false" { (say("Keep the screen on")) } }
+            div.changes { button type="button" id="awake" data-act="file-awake" aria-pressed=(awake) { (say("Keep the screen on")) } }
         } @else {
             p.hint id="awake" { (say("This browser cannot keep the screen on: set a longer screen time on the device.")) }
         }

@@ -62,7 +62,7 @@ pub(super) fn list(desk: &Desk, rows: &[&'static Input]) -> Markup {
 
 /// What came of the last column.
 pub(crate) fn told(desk: &Desk) -> Markup {
-    html! { @for line in &desk.dial.told { p { (line) } } }
+    html! { @for line in &desk.dial.told { p { (said(line)) } } }
 }
 
 /// The drawn dial, and the station in hand.

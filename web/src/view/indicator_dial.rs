@@ -8,7 +8,7 @@ use holdround_core::setup::indicator_inputs::{DIAL_READING, START};
 use maud::{Markup, html};
 
 use super::drawing::{Anchor, Point, at_least, closed, coordinate, letters, polar};
-use crate::language::{fill, fill_plain, say};
+use crate::language::{fill, fill_plain, number, say};
 use crate::page::desk::Desk;
 
 /// Circle of the part on the drawing, and room for departures to either side of it.
@@ -52,7 +52,7 @@ pub(super) fn draw(desk: &Desk, count: usize, chosen: usize) -> Markup {
             @if every == 2 { (say("Every second station has a button; Before and After reach all.")) " " }
             @if every > 2 { (say("Not every station has a button; Before and After reach all.")) " " }
             @if let Some(scale) = scale {
-                (fill("Dots: readings. Solid: waves fitted. Dashed: worked out. Departures × {}.", &[&decimal(scale.magnification, 0)]))
+                (fill("Dots: readings. Solid: waves fitted. Dashed: worked out. Departures × {}.", &[&number(decimal(scale.magnification, 0))]))
             }
         }
     }

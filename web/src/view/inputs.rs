@@ -1,10 +1,11 @@
 //! The parts list: every input that matters, by group, in shop order.
 
 use holdround_core::setup::{Group, INPUTS, Input, LISTS, List};
+use holdround_core::text::Text;
 use maud::{Markup, html};
 
 use super::{field, indicator, making};
-use crate::language::{fill, fill_plain, say};
+use crate::language::{fill, fill_plain, said, say};
 use crate::page::desk::Desk;
 
 /// The whole list, before there are fields in it.
@@ -88,11 +89,11 @@ fn noun(list: &str) -> [&'static str; 3] {
 }
 
 /// The name of an entry where it stands away from its list: with the item it is of.
-pub(crate) fn named(name: &str, path: &str) -> String {
-    let (name, mut parts) = (say(name), path.split('.'));
+pub(crate) fn named(name: &Text, path: &str) -> String {
+    let (name, mut parts) = (said(name), path.split('.'));
     match (parts.next(), parts.next().and_then(|at| at.parse::<usize>().ok())) {
         (Some(list), Some(at)) => format!("{name}, {}", fill_plain(noun(list)[1], &[&(at + 1)])),
-        _ => name.to_owned(),
+        _ => name,
     }
 }
 
@@ -170,7 +171,7 @@ mod tests {
 
     #[test]
     fn what_stands_in_a_list_is_named_with_its_item() {
-        assert_eq!(named("To", "surfaces.1.to"), "To, surface 2", "of two surfaces it is told which");
-        assert_eq!(named("Job", "job.name"), "Job", "what there is once goes without");
+        assert_eq!(named(&"To".into(), "surfaces.1.to"), "To, surface 2", "of two surfaces it is told which");
+        assert_eq!(named(&"Job".into(), "job.name"), "Job", "what there is once goes without");
     }
 }

@@ -31,7 +31,7 @@ fn one(finding: &Finding, moved: &Moved, units: Units) -> Markup {
     // What is too small to be told has no sign.
     let sign = if moved.by > 0.0 && by.starts_with(|sign: char| sign.is_ascii_digit()) { "+" } else { "" };
     let entry = html! {
-        button type="button" data-act="goto" data-path=(moved.entry) { (inputs::named(moved.name, &moved.entry)) }
+        button type="button" data-act="goto" data-path=(moved.entry) { (inputs::named(&moved.name.into(), &moved.entry)) }
     };
     let by = html! { strong { (sign) (by) } };
     fill("{} at {}: {}", &[&entry, &typed(&moved.entry, &moved.to, units), &by])
@@ -39,7 +39,12 @@ fn one(finding: &Finding, moved: &Moved, units: Units) -> Markup {
 
 /// What is stored at `path`, as it would stand beside its unit.
 pub(crate) fn typed(path: &str, text: &str, units: Units) -> String {
+    number(as_typed(path, text, units))
+}
+
+/// The same, with a decimal point in every language.
+pub(crate) fn as_typed(path: &str, text: &str, units: Units) -> String {
     let Some(kind) = declared(path).and_then(|input| input.kind()) else { return text.to_owned() };
     let unit = units.unit(kind);
-    number(format!("{} {}", entry_text::in_field(kind, unit, text), unit.symbol).trim_end())
+    format!("{} {}", entry_text::in_field(kind, unit, text), unit.symbol).trim_end().to_owned()
 }

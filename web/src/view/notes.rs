@@ -51,7 +51,7 @@ fn one_assumed(assumed: &Assumption, units: Units) -> Markup {
     let name = declared(&assumed.entry).and_then(|input| field::choice_name(input, &assumed.taken));
     let taken = name.unwrap_or_else(|| moves::typed(&assumed.entry, &assumed.taken, units));
     html! {
-        button type="button" data-act="goto" data-path=(assumed.entry) { (inputs::named(assumed.name, &assumed.entry)) }
+        button type="button" data-act="goto" data-path=(assumed.entry) { (inputs::named(&assumed.name.into(), &assumed.entry)) }
         " (" (taken) "). "
         @match assumed.matters {
             Some(share) if share < HARDLY => { (say("Hardly matters.")) " " }

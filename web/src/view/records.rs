@@ -6,7 +6,7 @@ use holdround_core::recut::Outlook;
 use maud::{Markup, html};
 
 use super::records_label;
-use crate::language::{fill, fill_plain, say};
+use crate::language::{fill, fill_plain, said, say};
 use crate::page::desk::Desk;
 use crate::page::record_of_desk::boring_of_desk;
 use crate::page::shelf::{Shelf, State};
@@ -67,7 +67,7 @@ fn about(act: &str, id: &str, words: &str, what: &str) -> Markup {
 
 /// Something deleted, to be brought back.
 fn deleted(id: &str, record: &Record) -> Markup {
-    let title = title(record);
+    let title = said(&record.title());
     html! { p { (fill("{} is deleted.", &[&title])) " " (about("undelete", id, "Bring it back", &title)) } }
 }
 
@@ -91,7 +91,7 @@ fn borings(id: &str, record: &Record) -> Markup {
             fieldset {
                 legend { (fill("Boring {}", &[&number])) }
                 (fields("field", BORING_FIELDS, &at, bored))
-                (about("delete", &at, "Delete this boring", &title(bored)))
+                (about("delete", &at, "Delete this boring", &said(&bored.title())))
             }
         }
         @for (boring, gone) in record.borings.that_are(true) { (deleted(&format!("{id}/{boring}"), gone)) }
@@ -106,7 +106,7 @@ fn photos(shelf: &Shelf, id: &str, record: &Record) -> Markup {
             @let at = format!("{id}/{photo}");
             @let day = taken.get(CHANGED).get(..10).unwrap_or_default();
             p {
-                img.photo data-photo=(at) alt=(fill_plain("Photo {} of {}, kept on {}", &[&number, &title(record), &day]));
+                img.photo data-photo=(at) alt=(fill_plain("Photo {} of {}, kept on {}", &[&number, &said(&record.title()), &day]));
                 (about("delete", &at, "Delete this photo", &number.to_string()))
             }
         }
@@ -169,22 +169,22 @@ fn one(shelf: &Shelf, desk: &Desk, id: &str, record: &Record) -> Markup {
     }
 }
 
+/// The name of a field; one that a newer page wrote has none but its key.
+fn named(key: &str) -> &str {
+    let known = FIELDS.iter().chain(BORING_FIELDS).find(|field| field.key == key);
+    known.map_or(key, |field| say(field.name))
+}
+
 /// The texts of a boring or a version in a line, but for the link.
 fn told(fields: &Fields) -> String {
     let mut line = String::new();
     for name in fields.keys().filter(|name| *name != "link") {
         let text = text_of(fields, name);
         if !text.is_empty() {
-            line = format!("{line}{}{} {text}", if line.is_empty() { "" } else { ", " }, say(name));
+            line = format!("{line}{}{} {text}", if line.is_empty() { "" } else { ", " }, named(name));
         }
     }
     line
-}
-
-/// What to call it.
-fn title(record: &Record) -> String {
-    let nameless = ["name", "date", "diameter"].iter().all(|field| record.get(field).trim().is_empty());
-    if nameless { say("one without a name").to_owned() } else { record.title() }
 }
 
 /// Reuse or recut, in words.

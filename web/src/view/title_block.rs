@@ -64,7 +64,7 @@ fn at_fault(desk: &Desk) -> Markup {
         }
         p.faulty {
             @for fault in desk.faults.iter().take(3) {
-                @let name = inputs::named(&said(&fault.name), &fault.path);
+                @let name = inputs::named(&fault.name, &fault.path);
                 button type="button" id={ "fix-" (fault.path) } data-act="goto" data-path=(fault.path) {
                     (fill("Go to {}", &[&name]))
                 }

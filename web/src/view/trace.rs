@@ -106,8 +106,8 @@ impl<'a> Sheet<'a> {
         }
     }
 
-    fn surface(&self) -> &str {
-        say(&self.trace.surface)
+    fn surface(&self) -> String {
+        said(&self.trace.surface)
     }
 
     fn shown(&self, departure: f64) -> String {

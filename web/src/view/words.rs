@@ -14,7 +14,7 @@ pub(crate) fn in_text(text: &str) -> Markup {
 /// All of them.
 pub(crate) fn all() -> Markup {
     let mut words: Vec<&Word> = WORDS.iter().collect();
-    words.sort_by_key(|word| say(word.word).to_lowercase());
+    words.sort_by_key(|word| in_order(say(word.word)));
     html! {
         details id="words" {
             summary { h2 { (say("Words of the trade")) } }
@@ -23,16 +23,26 @@ pub(crate) fn all() -> Markup {
     }
 }
 
+/// A word as it is sorted: ä as a, and so on (DIN 5007-1).
+fn in_order(word: &str) -> String {
+    let plain = |letter| match letter {
+        'ä' => 'a',
+        'ö' => 'o',
+        'ü' => 'u',
+        other => other,
+    };
+    word.to_lowercase().chars().map(plain).collect()
+}
+
 fn list(words: &[&Word]) -> Markup {
     html! { dl.words { @for word in words { dt { dfn { (shown(word.word)) } } dd { (say(word.says)) } } } }
 }
 
 /// The word as it heads its line.
 fn shown(word: &str) -> String {
-    let word = say(word);
     if word == "tir" {
-        return word.to_ascii_uppercase();
+        return say(word).to_uppercase();
     }
-    let mut letters = word.chars();
+    let mut letters = say(word).chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

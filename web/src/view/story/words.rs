@@ -364,7 +364,7 @@ impl Words<'_> {
         }
         if let Some(worst) = headline.filter(|worst| worst.value != round.value) {
             let trace = self.findings.scene.trace.as_ref();
-            let surface = trace.map_or_else(|| say("other surface"), |trace| say(&trace.surface));
+            let surface = trace.map_or_else(|| say("other surface").to_owned(), |trace| said(&trace.surface));
             let value = steps::value(worst, self.units);
             says = says + " " + &fill_plain("The {} would be {} if it were cut here too.", &[&surface, &value]);
         }
