@@ -23,6 +23,8 @@
 //! assert_eq!(text, "1.5 mm of the rim 1.5");
 //! assert!(text.contains("of the rim"));
 //!
+//! let says = Text::of("It slips.").then(" Raise the pressure.");
+//! assert!(!says.is_empty() && says == "It slips. Raise the pressure.");
 //! assert_eq!(Text::row(["a".into(), "b".into()], " or "), "a or b");
 //!
 //! let mut out = String::new();
