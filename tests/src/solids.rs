@@ -311,7 +311,7 @@ impl Case {
             planes.dedup_by(|a, b| (*a - *b).abs() < SAME);
             let open = |z: [f64; 2]| bound == Bound::Outside || self.part.inner_at(z[0] / 2.0 + z[1] / 2.0) > 0.0;
             let pieces = planes.windows(2).map(|w| [w[0], w[1]]).filter(|z| open(*z));
-            surfaces.extend(pieces.map(|z| Surface { name: String::new(), side, z }));
+            surfaces.extend(pieces.map(|z| Surface { name: "".into(), side, z }));
         }
         surfaces
     }

@@ -1,6 +1,7 @@
 //! Words for people, kept apart from what goes into them, so that whoever shows them can say them in another language.
 //!
 //! ```
+//! use holdround_mechanics::quantity::{Kind, UnitSystem};
 //! use holdround_mechanics::text::{ENGLISH, Language, Text, fill};
 //!
 //! let steps = Text::of("The part has {} steps; at most {} are covered.").with(201_usize).with(Text::number("200"));
@@ -20,6 +21,8 @@
 //! assert_eq!(text.said_in(language), "rim 1.5: 1,5 mm");
 //! assert_eq!(text.said_in(ENGLISH), "1.5 mm of the rim 1.5");
 //! assert_eq!(Text::number("under 0.1 rev/min").said_in(language), "unter 0,1 U/min");
+//! let inches = Kind::Length.unit_in(UnitSystem::Inch);
+//! assert_eq!(Text::quantity(0.0381, inches).said_in(language), "1,5 in");
 //! assert_eq!(text, "1.5 mm of the rim 1.5");
 //! assert!(text.contains("of the rim"));
 //!
@@ -35,6 +38,8 @@
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use core::fmt;
+
+use crate::quantity::{Unit, shown};
 
 /// Words, with what goes into them.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -75,6 +80,12 @@ impl Text {
         Self::Number(written.into())
     }
 
+    /// `si` in `unit` with its symbol, see [`shown`].
+    #[must_use]
+    pub fn quantity(si: f64, unit: &Unit) -> Self {
+        Self::Number(shown(si, unit))
+    }
+
     /// What somebody typed, or a name that no language changes.
     pub fn typed(text: impl Into<String>) -> Self {
         Self::Typed(text.into())
@@ -95,10 +106,16 @@ impl Text {
     /// With `text` in the next gap.
     #[must_use]
     pub fn with(self, text: impl Into<Self>) -> Self {
+        self.filled(text.into())
+    }
+
+    /// One function for whatever goes in: the page would hold a copy for each kind.
+    #[inline(never)]
+    fn filled(self, text: Self) -> Self {
         match self {
-            Self::Words(words) => Self::Filled(words, Vec::from([text.into()])),
+            Self::Words(words) => Self::Filled(words, Vec::from([text])),
             Self::Filled(words, mut filled) => {
-                filled.push(text.into());
+                filled.push(text);
                 Self::Filled(words, filled)
             }
             other => other.then(text),

@@ -16,7 +16,6 @@ use crate::part::Side as SurfaceSide;
 use crate::quantity::{Kind, Length};
 use crate::setup::{Setup, Side};
 use crate::text::Text;
-
 use uom::si::length::meter;
 
 /// How far beyond the tolerance of the part a bored diameter is sought, m: our own value, several times the squeeze

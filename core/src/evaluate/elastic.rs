@@ -4,7 +4,6 @@
 //! that a page can do the work in slices. What is kept serves every force, speed and bored size.
 
 use alloc::boxed::Box;
-use alloc::string::ToString;
 use alloc::vec::Vec;
 
 use crate::contact::{Arc, Contact, ContactError, Face, Gap, JawGive};
@@ -134,25 +133,19 @@ fn band_side(side: Side) -> SurfaceSide {
     }
 }
 
-/// Names of the surfaces that every part may have.
-const OUTSIDE: &str = "outside";
-const BORE: &str = "bore";
-
-/// The name of a surface as it is shown: ours in words, one that was typed as it is.
-pub(super) fn surface_name(surface: &Surface) -> Text {
-    let ours = [OUTSIDE, BORE, SURFACE_NAME.default].into_iter().find(|ours| surface.name == *ours);
-    ours.map_or_else(|| Text::typed(&*surface.name), Text::Words)
-}
-
 /// The whole outside and the whole bore, for the drawing, and after them what the user named.
 fn surfaces(setup: &Setup) -> Vec<Surface> {
     let part = &setup.part;
     let whole = [0.0, part.length()];
-    let outside = Surface { name: OUTSIDE.to_string(), side: SurfaceSide::Outside, z: whole };
-    let bore = Surface { name: BORE.to_string(), side: SurfaceSide::Bore, z: whole };
+    let outside = Surface { name: "outside".into(), side: SurfaceSide::Outside, z: whole };
+    let bore = Surface { name: "bore".into(), side: SurfaceSide::Bore, z: whole };
     let hollow = part.profile.steps().iter().any(|step| step.inner[0] > 0.0 || step.inner[1] > 0.0);
     let named = part.surfaces.iter().map(|surface| Surface {
-        name: surface.name.clone(),
+        name: if surface.name == SURFACE_NAME.default {
+            SURFACE_NAME.default.into()
+        } else {
+            Text::typed(&*surface.name)
+        },
         side: surface.side,
         z: [surface.from.value, surface.to.value],
     });

@@ -58,7 +58,7 @@ impl Job<'_> {
             let finding = length_of(
                 &Line {
                     id: &format!("rings.{at}.position"),
-                    name: "",
+                    name: "On ring {}, {}: master jaw from fully closed",
                     entry: "",
                     says: "The radius the ring gauges, less that of what bears on it with the jaws fully closed; a groove is cut to suit",
                     formula: "s = D/2 − r(0)",
@@ -71,8 +71,7 @@ impl Job<'_> {
                 "",
                 &[ring.bearing_diameter(self.place.side)],
             );
-            let name =
-                Text::of("On ring {}, {}: master jaw from fully closed").with(at + 1).with(Text::typed(&*own.name));
+            let name = finding.name.with(at + 1).with(Text::typed(&*own.name));
             found.push(Finding { name, caution: said, ..finding });
             let clearance = cut_clearance(ring, &self.place, self.middle(self.plan.bearing, ring));
             fits.push(OwnRingFit { name: own.name.clone(), position, clearance, against });

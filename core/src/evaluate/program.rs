@@ -9,7 +9,7 @@ use crate::findings::{Finding, JawPath, Placing, Scene, Step, term};
 use crate::grip::Side;
 use crate::jaw::BoredJaw;
 use crate::program::{Collision, Cutting, Heading, JawCut, Obstacle, Plan, PlanError, Tool, collisions, swept, text};
-use crate::quantity::{Kind, Unit, UnitSystem, shown};
+use crate::quantity::{Kind, Unit, UnitSystem};
 use crate::setup::Setup;
 use crate::stroke::HEAD_IN_COUNTERBORE;
 use crate::text::{Language, Text};
@@ -235,7 +235,7 @@ pub fn jaw_program(setup: &Setup, shown: UnitSystem, language: Language) -> Resu
 
 /// The pressures at which the part is then run.
 fn run_at(setup: &Setup, system: UnitSystem) -> Text {
-    let show = |pressure: f64| Text::number(shown(pressure, Kind::Pressure.unit_in(system)));
+    let show = |pressure: f64| Text::quantity(pressure, Kind::Pressure.unit_in(system));
     match setup.finish_pressure {
         None => Text::of("Part then clamped at {}").with(show(setup.pressure.value)),
         Some(finish) => Text::of("Part then roughed at {}, clamped anew and finished at {}")
@@ -250,8 +250,8 @@ fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool, system: UnitSystem) -> Ve
     let length = Kind::Length.unit_in(system);
     // A taper in thousandths of a millimetre would need a letter that no control has.
     let fine = Unit::named(Kind::Departure, length.symbol).unwrap_or(length);
-    let show = |size: f64| Text::number(shown(size, length));
-    let small = |size: f64| Text::number(shown(size, fine));
+    let show = |size: f64| Text::quantity(size, length);
+    let small = |size: f64| Text::quantity(size, fine);
     let cut = &plan.cut;
     let (way, standing) = match cut.side {
         Side::Outside => ("bored, for an outside grip", "jaws stand apart by"),
@@ -287,7 +287,7 @@ fn notes(setup: &Setup, plan: &Plan, jaws_alone: bool, system: UnitSystem) -> Ve
         Text::of("Before: {} {}, front {} proud").with(standing).with(show(cut.standing)).with(show(cut.skim)),
         Text::of("Ring {} above the serrations, pressure {}")
             .with(show(setup.jaws.ring_height.value))
-            .with(Text::number(shown(pressure, Kind::Pressure.unit_in(system)))),
+            .with(Text::quantity(pressure, Kind::Pressure.unit_in(system))),
         run_at(setup, system),
         if jaws_alone { JAWS_ALONE } else { ALL_BUT_TURRET }.into(),
     ]

@@ -1,10 +1,10 @@
 //! Run-out in the jaws, roundness, size and straightness after release, as findings.
 
 use alloc::format;
-use alloc::string::String;
+use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-use super::elastic::{Elasticity, surface_name};
+use super::elastic::Elasticity;
 use super::grip_at_speed::Spinning;
 use super::pressed::{OnSize, Pressed};
 use super::released;
@@ -67,7 +67,7 @@ pub(super) fn tell(
     let mut headlines: [Option<Finding>; 2] = [None, None];
     for at in told {
         let surface = &elastic.surfaces[at];
-        let key = if at < named { surface.name.clone() } else { format!("surfaces.{}", at - named) };
+        let key = if at < named { surface.name.to_string() } else { format!("surfaces.{}", at - named) };
         let at_speed = pressed.sizes.iter().map(|size| elastic.usual.lobing(&size.at_speed, at)).collect();
         let view = View { setup, elastic, pressed, spinning, at, surface, key, at_speed };
         let runout = view.runout();
@@ -195,7 +195,7 @@ struct View<'a> {
 
 impl View<'_> {
     fn name(&self) -> Text {
-        surface_name(self.surface)
+        self.surface.name.clone()
     }
 
     /// Peak to valley at the worst station.

@@ -12,7 +12,7 @@ use super::{
 use crate::grip::Side;
 use crate::jaw::{BoredJaw, Dimension, JawError};
 use crate::part::{LARGEST_DIAMETER, MAX_STEPS, ProfileError, Step, THINNEST_WALL};
-use crate::quantity::{decimal, shown};
+use crate::quantity::decimal;
 use crate::text::Text;
 
 /// Smallest bore that jaws are thought to reach into, m.
@@ -45,7 +45,7 @@ pub(super) fn check(setup: &Setup, reader: &mut Reader<'_>) {
 fn at_most(reader: &mut Reader<'_>, input: &Input, at: usize, value: f64, most: f64, remedy: &'static str) {
     // One part in a billion is rounding of unit conversions, not a fault.
     if value > most * (1.0 + 1e-9) {
-        let allowed = Text::of("at most {}").with(Text::number(shown(most, reader.unit_of(input, at))));
+        let allowed = Text::of("at most {}").with(Text::quantity(most, reader.unit_of(input, at)));
         reader.conflict(input, at, allowed, remedy);
     }
 }
@@ -68,8 +68,8 @@ pub(super) fn profile(reader: &mut Reader<'_>, error: &ProfileError, steps: &[St
         ProfileError::Crossed { step } | ProfileError::TooThin { step, .. } => {
             let bore = if stepped { &s::STEP_BORE } else { &p::BORE_DIAMETER };
             let outside = steps.get(step).map_or(0.0, |step| step.outer[0].max(step.outer[1]));
-            let least = shown(outside / 2.0 * THINNEST_WALL, reader.unit_of(bore, step));
-            let allowed = Text::of("a wall of at least {}, 1/150 of the outside radius").with(Text::number(least));
+            let least = Text::quantity(outside / 2.0 * THINNEST_WALL, reader.unit_of(bore, step));
+            let allowed = Text::of("a wall of at least {}, 1/150 of the outside radius").with(least);
             (&s::STEP_BORE, step, allowed, "Make the bore smaller or the outside larger.")
         }
         ProfileError::Gap { step } => {
@@ -99,7 +99,7 @@ fn check_part(setup: &Setup, reader: &mut Reader<'_>) {
     }
     let (lower, upper) = (setup.grip.lower_deviation.value, setup.grip.upper_deviation.value);
     if lower > upper {
-        let allowed = Text::of("at most {}").with(Text::number(shown(upper, reader.unit_of(&p::SMALLEST_PART, 0))));
+        let allowed = Text::of("at most {}").with(Text::quantity(upper, reader.unit_of(&p::SMALLEST_PART, 0)));
         reader.conflict(&p::SMALLEST_PART, 0, allowed, "The lower deviation cannot be above the upper one.");
     }
 }
@@ -122,7 +122,7 @@ fn check_grip(setup: &Setup, reader: &mut Reader<'_>) {
     let radius = setup.gripped_radius();
     if setup.grip.side == Side::Inside && radius * 2.0 < SMALLEST_GRIPPED_BORE {
         let bore = if setup.part.profile.steps().len() > 1 { &p::GRIP_START } else { &p::BORE_DIAMETER };
-        let least = Text::number(shown(SMALLEST_GRIPPED_BORE, reader.unit_of(bore, 0)));
+        let least = Text::quantity(SMALLEST_GRIPPED_BORE, reader.unit_of(bore, 0));
         let allowed = Text::of("a bore of at least {} for an inside grip").with(least);
         reader.conflict(bore, 0, allowed, "Grip the outside, or correct the bore.");
     }
@@ -144,8 +144,8 @@ fn check_band(setup: &Setup, radius: f64, reader: &mut Reader<'_>) {
         let touched = to > start + rounding && from < end - rounding;
         if touched && ends.iter().any(|diameter| (diameter / 2.0 - radius).abs() > 1e-7 * radius) {
             let unit = reader.unit_of(&p::GRIP_LENGTH, 0);
-            let allowed = Text::of("a length over which the gripped diameter stays {}")
-                .with(Text::number(shown(2.0 * radius, unit)));
+            let allowed =
+                Text::of("a length over which the gripped diameter stays {}").with(Text::quantity(2.0 * radius, unit));
             reader.conflict(
                 &p::GRIP_LENGTH,
                 0,
@@ -178,7 +178,7 @@ fn check_reach(setup: &Setup, radius: f64, reader: &mut Reader<'_>) {
         from += step.length;
     }
     if setup.jaws.step.value > room + 1e-9 * radius {
-        let allowed = Text::of("at most {}").with(Text::number(shown(room.max(0.0), reader.unit_of(&j::JAW_STEP, 0))));
+        let allowed = Text::of("at most {}").with(Text::quantity(room.max(0.0), reader.unit_of(&j::JAW_STEP, 0)));
         let remedy = "The part behind the grip is in the way of the jaws: use a smaller step under the part, or start the grip elsewhere.";
         reader.conflict(&j::JAW_STEP, 0, allowed, remedy);
     }
@@ -217,15 +217,15 @@ fn check_jaws(setup: &Setup, reader: &mut Reader<'_>) {
     let unit = reader.unit_of(input, 0);
     let allowed = match error {
         JawError::OutOfRange { least, greatest, .. } => range_words(least, greatest, unit),
-        JawError::NothingBehindFace { limit, .. } => Text::of("more than {}").with(Text::number(shown(limit, unit))),
+        JawError::NothingBehindFace { limit, .. } => Text::of("more than {}").with(Text::quantity(limit, unit)),
         JawError::CrossesAxis { .. } if setup.grip.side == Side::Inside => {
-            Text::of("at most {}").with(Text::number(shown(setup.gripped_radius() + setup.jaws.step.value, unit)))
+            Text::of("at most {}").with(Text::quantity(setup.gripped_radius() + setup.jaws.step.value, unit))
         }
         JawError::WiderThanGrip { limit, .. }
         | JawError::BoredThrough { limit, .. }
         | JawError::CrossesAxis { limit, .. }
         | JawError::Overlap { limit, .. }
-        | JawError::CutAway { limit, .. } => Text::of("less than {}").with(Text::number(shown(limit, unit))),
+        | JawError::CutAway { limit, .. } => Text::of("less than {}").with(Text::quantity(limit, unit)),
     };
     reader.conflict(input, 0, allowed, remedy);
 }
@@ -327,8 +327,8 @@ fn check_cut(setup: &Setup, kind: &CutKind, at: usize, reader: &mut Reader<'_>) 
         "The tool must be on the part: correct this or the outside diameter.",
     );
     if diameter < bore * (1.0 - 1e-9) || diameter <= 0.0 {
-        let floor = Text::of("more than 0 and at least {}")
-            .with(Text::number(shown(bore, reader.unit_of(&t::CUT_DIAMETER, at))));
+        let floor =
+            Text::of("more than 0 and at least {}").with(Text::quantity(bore, reader.unit_of(&t::CUT_DIAMETER, at)));
         reader.conflict(
             &t::CUT_DIAMETER,
             at,

@@ -4,7 +4,7 @@ use alloc::string::{String, ToString};
 use core::fmt;
 
 use super::Input;
-use crate::quantity::{Kind, MeasureError, NumberError, Unit, shown};
+use crate::quantity::{Kind, MeasureError, NumberError, Unit};
 use crate::text::Text;
 
 /// One fault of a set-up: which entry, what was there, what is allowed and what to do.
@@ -100,7 +100,7 @@ fn unit_symbols(kind: Kind) -> Text {
 
 /// A range in words, in the unit the user typed.
 pub(crate) fn range_words(least: f64, most: f64, unit: &Unit) -> Text {
-    Text::of("{} to {}").with(Text::number(shown(least, unit))).with(Text::number(shown(most, unit)))
+    Text::of("{} to {}").with(Text::quantity(least, unit)).with(Text::quantity(most, unit))
 }
 
 /// `text` cut to what can be shown in one line.

@@ -14,10 +14,9 @@ use alloc::string::String;
 use alloc::vec::Vec;
 use core::fmt;
 
-use crate::text::Text;
-
 use super::Entries;
 use super::inputs::{declared, every_input};
+use crate::text::Text;
 
 /// How entries are written in a link of one version.
 struct Version {

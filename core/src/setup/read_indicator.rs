@@ -11,7 +11,7 @@ use super::indicator_inputs as d;
 use super::job::Grip;
 use super::part::{Part, SurfaceSide, Toward};
 use super::reader::Reader;
-use crate::quantity::{Kind, Length, Measure, shown};
+use crate::quantity::{Kind, Length, Measure};
 use crate::text::Text;
 
 /// Greatest reading, m: beyond it waves are no longer small beside the part.
@@ -64,7 +64,7 @@ fn stations(reader: &mut Reader<'_>) -> Option<usize> {
 fn reading(reader: &mut Reader<'_>, input: &Input, at: usize, one: f64) -> Option<f64> {
     let departure = reader.ratio(input, at)?.value * one;
     if libm::fabs(departure) > GREATEST {
-        let allowed = Text::of("at most {} either way").with(Text::number(shown(GREATEST, Kind::Length.bare_unit())));
+        let allowed = Text::of("at most {} either way").with(Text::quantity(GREATEST, Kind::Length.bare_unit()));
         reader.conflict(input, at, allowed, "Correct it, or “One on the dial is”.");
         return None;
     }

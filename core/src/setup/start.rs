@@ -13,7 +13,6 @@ use super::reader::Reader;
 use super::start_inputs::{GRIPPED, LENGTH, QUESTIONS, WALL};
 use super::{Entries, Fault, Setup, chuck_inputs as chuck, part_inputs as part};
 use crate::materials::Material;
-use crate::quantity::shown;
 use crate::text::Text;
 
 /// Smallest bore that assumed jaws go into, m.
@@ -105,7 +104,7 @@ fn read(reader: &mut Reader<'_>) -> Option<Answers> {
 fn check(answers: &Answers, reader: &mut Reader<'_>) {
     let Answers { inside, gripped, wall, body, .. } = *answers;
     if inside && gripped < SMALLEST_BORE {
-        let least = Text::number(shown(SMALLEST_BORE, reader.unit_of(&GRIPPED, 0)));
+        let least = Text::quantity(SMALLEST_BORE, reader.unit_of(&GRIPPED, 0));
         reader.conflict(
             &GRIPPED,
             0,
@@ -114,7 +113,7 @@ fn check(answers: &Answers, reader: &mut Reader<'_>) {
         );
     }
     if gripped > body {
-        let least = Text::number(shown(gripped, reader.unit_of(&chuck::BODY_DIAMETER, 0)));
+        let least = Text::quantity(gripped, reader.unit_of(&chuck::BODY_DIAMETER, 0));
         reader.conflict(
             &chuck::BODY_DIAMETER,
             0,

@@ -148,10 +148,8 @@ impl Page {
             } else if let Some(key) = select.get_attribute("data-prefer") {
                 self.prefer(&key, &select.value());
                 if key == "language" {
-                    self.unkept = true;
                     self.lay_out();
                     root::by_id("prefer-language").iter().for_each(root::give_keyboard_back);
-                    return self.keeping.restart();
                 }
             }
             self.refresh();

@@ -194,7 +194,9 @@ pub(crate) fn open() -> Result<(), JsValue> {
     };
     page.take_over_frame();
     page.lay_out();
+    page.working.now();
     page.keeping.restart();
+    page.go_on();
     let first = PAGE.with(|kept| kept.replace(Some(page)).is_none());
     if own {
         records_store::open();
@@ -213,7 +215,7 @@ fn with_page(act: impl FnOnce(&mut Page)) {
 }
 
 impl Page {
-    /// Draws the whole sheet in the language that is wanted, and what stands in it step by step.
+    /// Draws the whole sheet in the language that is wanted; what stands in it is still to be shown.
     fn lay_out(&mut self) {
         language::speak(self.desk.tongue.or_else(device::tongue).unwrap_or_default());
         root::tell_styles("lang", Some(language::spoken().code()));
@@ -231,8 +233,6 @@ impl Page {
         self.regions.show("files", files_view::show(device::shares(), device::stays_awake(), self.awake.is_held()));
         self.regions.show("tools", tools::show(&self.desk));
         dress(&self.desk);
-        self.working.now();
-        self.go_on();
     }
 
     /// Shows what changed, and keeps and speaks it after a pause.

@@ -2,14 +2,13 @@
 
 use super::*;
 use crate::part::{Band, Elastic, MAX_ORDER, PartModel, PartSpring, Profile, Response, Side, Step, Surface};
-use alloc::string::String;
 use alloc::vec::Vec;
 use core::f64::consts::PI;
 
 fn spring(outer: f64, inner: f64, length: f64, elastic: Elastic) -> PartSpring {
     let profile = Profile::new(&[Step::cylinder(length, outer, inner)]).expect("a ring");
     let band = Band { side: Side::Outside, z: [0.0, length], cells: Band::CELLS };
-    let surfaces = [Side::Outside, Side::Bore].map(|side| Surface { name: String::from("s"), side, z: [0.0, length] });
+    let surfaces = [Side::Outside, Side::Bore].map(|side| Surface { name: "s".into(), side, z: [0.0, length] });
     PartModel::new(&profile, elastic, band, 3, &surfaces, 1.0).and_then(|model| model.spring()).expect("sound")
 }
 
@@ -140,7 +139,7 @@ fn the_part_turned_end_for_end_or_by_a_jaw_gives_the_same_lobes() {
             bore = [0.0, 0.03];
             z = [0.024, 0.036];
         }
-        let surface = Surface { name: String::from("bore"), side: Side::Bore, z: bore };
+        let surface = Surface { name: "bore".into(), side: Side::Bore, z: bore };
         let steel = Elastic { youngs: 207e9, poisson: 0.3, density: 7850.0 };
         let profile = Profile::new(&steps).expect("a cup");
         let band = Band { side: Side::Outside, z, cells: Band::CELLS };

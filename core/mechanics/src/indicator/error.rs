@@ -2,9 +2,8 @@
 
 use core::fmt;
 
-use crate::text::Text;
-
 use super::fit::STATIONS;
+use crate::text::Text;
 
 /// Why no waves are told.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -2,7 +2,6 @@
 
 use super::element::points;
 use super::*;
-use alloc::string::String;
 use alloc::vec::Vec;
 use proptest::prelude::*;
 
@@ -53,7 +52,7 @@ proptest! {
         let first = steps.first().map_or(0.0, |s| s.length);
         let band = Band { side: Side::Outside, z: [0.0, first], cells: Band::CELLS };
         let elastic = Elastic { youngs: 69e9, poisson: 0.33, density: 2700.0 };
-        let face = Surface { name: String::from("front"), side: Side::Face, z: [0.0, 0.0] };
+        let face = Surface { name: "front".into(), side: Side::Face, z: [0.0, 0.0] };
         let Ok(model) = PartModel::new(&profile, elastic, band, jaws, &[face], 0.6) else {
             return Ok(());
         };

@@ -3,14 +3,13 @@
 use super::spring::EACH;
 use super::*;
 use crate::ring::{Annulus, Edge};
-use alloc::string::String;
 use alloc::vec::Vec;
 
 /// Steel of the tables: E 207 GPa, nu 0.3.
 const STEEL: Elastic = Elastic { youngs: 207e9, poisson: 0.3, density: 7850.0 };
 
 fn surface(side: Side, length: f64) -> Surface {
-    Surface { name: String::from("s"), side, z: [0.0, length] }
+    Surface { name: "s".into(), side, z: [0.0, length] }
 }
 
 /// A ring (diameters, m) gripped over its whole length; surfaces: outside, bore.
@@ -247,7 +246,7 @@ fn the_part_turned_end_for_end_answers_the_same() {
         }
         let profile = Profile::new(&steps).expect("a cup");
         let band = Band { side: Side::Outside, z, cells: Band::CELLS };
-        let bore = Surface { name: String::from("bore"), side: Side::Bore, z: bore };
+        let bore = Surface { name: "bore".into(), side: Side::Bore, z: bore };
         let model = PartModel::new(&profile, STEEL, band, 3, &[bore], 1.0).expect("sound");
         let response = model.respond(3).expect("regular");
         let m = libm::sqrt(response.band.len() as f64) as usize;

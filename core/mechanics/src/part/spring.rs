@@ -372,7 +372,7 @@ mod tests {
         let ring = Profile::new(&[Step::cylinder(0.03, 0.15, 0.138)]).unwrap();
         let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
         let band = Band { side: Side::Outside, z: [0.0, 0.02], cells: Band::CELLS };
-        let surface = |side, z| Surface { name: alloc::string::String::new(), side, z };
+        let surface = |side, z| Surface { name: "".into(), side, z };
         let surfaces =
             [surface(Side::Outside, [0.0, 0.03]), surface(Side::Bore, [0.0, 0.03]), surface(Side::Face, [-1e-6, 1e-6])];
         let spring = PartModel::new(&ring, steel, band, 3, &surfaces, 0.5).unwrap().spring().unwrap();

@@ -1,7 +1,7 @@
 //! Surfaces of interest and the gripped band: where on the mesh they lie.
 
 use super::mesh::{Edge, Mesh};
-use alloc::string::String;
+use crate::text::Text;
 use alloc::vec::Vec;
 
 /// Which boundary of the part a surface belongs to.
@@ -19,8 +19,8 @@ pub enum Side {
 /// A named surface of the part.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Surface {
-    /// The user's name for it.
-    pub name: String,
+    /// Its name.
+    pub name: Text,
     /// The boundary it belongs to.
     pub side: Side,
     /// From and to along the axis, m; for a face, a range that holds its plane.

@@ -3,7 +3,6 @@
 use core::fmt;
 
 use crate::text::Text;
-
 use libm::{exp, expm1, log1p};
 
 /// A ring, or a solid disc where `inner` is zero, in plane stress.

@@ -6,7 +6,6 @@ use core::f64::consts::PI;
 use core::fmt;
 
 use crate::text::Text;
-
 use libm::{fmod, sincos};
 
 /// Radial departures of a surface around the spindle axis.

@@ -3,12 +3,11 @@
 use alloc::vec::Vec;
 use core::fmt;
 
-use crate::text::Text;
-
 use super::bluing::{Marked, reach};
 use super::root::rising;
 use crate::contact::{Contact, ContactError, Face, Gap};
 use crate::jaw_spring::JawColumn;
+use crate::text::Text;
 
 /// An end of the face that bears less than this share of what the other does keeps its blue. Our own value.
 const BARE: f64 = 0.1;

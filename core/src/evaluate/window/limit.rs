@@ -8,7 +8,7 @@ use core::cell::RefCell;
 use super::corner::{At, Corner, Ends};
 use crate::contact::{Contact, Face, Lobing};
 use crate::evaluate::contact::AVERAGED;
-use crate::evaluate::elastic::{Elasticity, surface_name};
+use crate::evaluate::elastic::Elasticity;
 use crate::evaluate::grip_at_speed::LEAST_LEFT;
 use crate::evaluate::hold::{self, Factors, Slip};
 use crate::evaluate::pressed::Load;
@@ -156,7 +156,7 @@ impl Limit {
     /// Its key, its name, what happens beyond it, and what would move it.
     pub(in crate::evaluate) fn words(self, elastic: &Elasticity) -> (String, Text, &'static str, &'static [Mover]) {
         let of = |kind: &'static str, key: &str, at: usize| {
-            let surface = elastic.surfaces.get(at).map_or_else(|| "part".into(), surface_name);
+            let surface = elastic.surfaces.get(at).map_or_else(|| "part".into(), |surface| surface.name.clone());
             (format!("{key}.{at}"), Text::of("{} of the {}").with(kind).with(surface))
         };
         let plain = |key: &str, name: &'static str| (key.to_string(), name.into());

@@ -14,7 +14,6 @@ use crate::quantity::Length;
 use crate::sampling::{Share, Table, draw, first_order};
 use crate::setup::Setup;
 use crate::text::Text;
-
 use uom::si::length::meter;
 
 /// Parts drawn.
