@@ -125,12 +125,17 @@ impl Text {
     /// With `text` after it.
     #[must_use]
     pub fn then(self, text: impl Into<Self>) -> Self {
+        self.followed(text.into())
+    }
+
+    #[inline(never)]
+    fn followed(self, text: Self) -> Self {
         match self {
             Self::Row(mut row) => {
-                row.push(text.into());
+                row.push(text);
                 Self::Row(row)
             }
-            other => Self::Row(Vec::from([other, text.into()])),
+            other => Self::Row(Vec::from([other, text])),
         }
     }
 

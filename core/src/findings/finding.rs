@@ -126,13 +126,18 @@ const ROUNDING: f64 = 1e-9;
 impl Finding {
     /// A result without limit, caution or steps yet. A value that is not finite becomes a refusal.
     #[must_use]
-    #[inline(never)]
     pub fn new(id: impl Into<String>, name: impl Into<Text>, kind: Kind, value: f64) -> Self {
+        Self::plain(id.into(), name.into(), kind, value)
+    }
+
+    /// One function for whatever id and name are: the page would hold a copy for each kind.
+    #[inline(never)]
+    fn plain(id: String, name: Text, kind: Kind, value: f64) -> Self {
         let value =
             if value.is_finite() { Ok(value) } else { Err("The numbers entered have no finite result.".into()) };
         Self {
-            id: id.into(),
-            name: name.into(),
+            id,
+            name,
             kind,
             value,
             band: None,
