@@ -12,10 +12,6 @@ use super::limit::{Contact, Problem};
 use super::matrix::{Symmetric, add, dot6, lift_of, push, scale, transposed};
 use alloc::vec::Vec;
 
-/// Complementarity of a first point, over friction times speed.
-pub(crate) const FAR: f64 = 1.0;
-/// The same, for a point near the solution of a similar load.
-pub(crate) const NEAR: f64 = 0.03;
 /// Share of the way to the cone's boundary that is taken. A larger one leaves the
 /// central path, and takes more steps or stalls at a gap of 1e-6 (measured).
 const SHARE: f64 = 0.9;
@@ -192,10 +188,10 @@ impl Cone {
 }
 
 impl Point {
-    /// A centred point at the given velocity, which clears the seat by `clearance`.
-    pub(crate) fn new(problem: &Problem, velocity: [f64; 6], complementarity: f64, clearance: f64) -> Self {
-        let speed = crate::sqrt(dot6(&velocity, &velocity));
-        let mu = complementarity * speed / problem.contacts.len() as f64;
+    /// A centred point at the given velocity, which clears the seat by `clearance`; in all it is as far from
+    /// complementary as all friction times that speed.
+    pub(crate) fn new(problem: &Problem, velocity: [f64; 6], clearance: f64) -> Self {
+        let mu = crate::sqrt(dot6(&velocity, &velocity)) / problem.contacts.len() as f64;
         let cone = |contact: &Contact| Cone::central(contact.slip(&velocity), contact.friction, mu);
         let ray = |row: &[f64; 3]| {
             // Rounding alone can take a lift below the clearance.
@@ -207,6 +203,18 @@ impl Point {
             multiple: 0.0,
             cones: problem.contacts.iter().map(cone).collect(),
             rays: problem.seat.iter().map(ray).collect(),
+        }
+    }
+
+    /// The same point moving `factor` times as fast, under the same forces.
+    pub(crate) fn times(&self, factor: f64) -> Self {
+        let cone = |cone: &Cone| Cone { speed: factor * cone.speed, slip: cone.slip.map(|z| factor * z), ..*cone };
+        let ray = |ray: &Ray| Ray { lift: factor * ray.lift, ..*ray };
+        Self {
+            velocity: scale(&self.velocity, factor),
+            multiple: self.multiple,
+            cones: self.cones.iter().map(cone).collect(),
+            rays: self.rays.iter().map(ray).collect(),
         }
     }
 

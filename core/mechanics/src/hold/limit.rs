@@ -9,7 +9,7 @@
 //! the contact's mean distance from it, friction over its sum, a load of unit
 //! length.
 
-use super::interior::{FAR, NEAR, Point};
+use super::interior::Point;
 use super::matrix::{Cholesky, Symmetric, add, dot6, lift_of, push, scale, transposed};
 use super::motion::{Motion, dot};
 use super::{Centre, ContactPoint, LateralSupport, Seat};
@@ -21,6 +21,9 @@ const BORNE_BY_SEAT: f64 = 1e3;
 /// A load smaller than this share of the friction is rounding.
 const NEGLIGIBLE: f64 = 1e-12;
 const MOST_STEPS: usize = 60;
+/// Width of the bracket at which a point is still far enough from the cones' boundaries to begin another load from:
+/// the solution itself lies on them. Anything from a hundredth to one serves (measured).
+const CENTRAL: f64 = 0.3;
 
 /// When to stop.
 #[derive(Debug, Clone, Copy)]
@@ -32,7 +35,7 @@ pub(crate) struct Goal {
 }
 
 /// The bracket of a final answer.
-pub(crate) const FINE: Goal = Goal { gap: 1e-8, enough: f64::INFINITY };
+pub(crate) const FINE: Goal = Goal { gap: 1e-7, enough: f64::INFINITY };
 
 /// Answer of the limit problem.
 #[derive(Debug, Clone, Copy)]
@@ -199,9 +202,9 @@ impl Problem {
         dot6(&self.scaled_load(load), scaled)
     }
 
-    /// Brackets the hold factor of one load, starting near the scaled velocity
-    /// `near` if there is one and leaving the solution's there.
-    pub(crate) fn solve(&self, load: &Wrench, near: &mut Option<[f64; 6]>, goal: Goal) -> Slip {
+    /// Brackets the hold factor of one load, starting from a point on the way to
+    /// another load's solution if there is one, and leaving one of this load's.
+    pub(crate) fn solve(&self, load: &Wrench, near: &mut Option<Point>, goal: Goal) -> Slip {
         let load = self.scaled_load(load);
         let size = crate::sqrt(dot6(&load, &load));
         if size <= NEGLIGIBLE * self.resistance {
@@ -231,6 +234,7 @@ impl Problem {
             }
         }
         let mut point = self.start(&load, near.as_ref(), &best);
+        let mut central = None;
         for _ in 0..MOST_STEPS {
             let moved = point.step(self, &load);
             lower = self.lower_bound(&load, &point).max(lower);
@@ -241,7 +245,11 @@ impl Problem {
             if lower > BORNE_BY_SEAT {
                 return Slip::CarriedBySeat;
             }
-            let closed = upper.is_finite() && upper - lower <= goal.gap * upper;
+            let within = |gap: f64| upper.is_finite() && upper - lower <= gap * upper;
+            if central.is_none() && within(CENTRAL) {
+                central = Some(point.clone());
+            }
+            let closed = within(goal.gap);
             if closed || !moved || lower * unit > goal.enough {
                 break;
             }
@@ -249,37 +257,37 @@ impl Problem {
         if !upper.is_finite() {
             return Slip::Unsettled;
         }
-        *near = Some(best);
+        *near = central.or(Some(point));
         let velocity = scale(&best, 1.0 / size);
         Slip::At { lower: lower.min(upper) * unit, upper: upper * unit, velocity }
     }
 
-    /// A first point: near the last solution if the load still works on it,
+    /// A first point: the last load's if this one still works on it,
     /// else the motion of a viscous contact, or `trial` where the seat stops that.
-    fn start(&self, load: &[f64; 6], near: Option<&[f64; 6]>, trial: &[f64; 6]) -> Point {
+    fn start(&self, load: &[f64; 6], near: Option<&Point>, trial: &[f64; 6]) -> Point {
         if let Some(last) = near {
-            let power = dot6(load, last);
-            if power > 0.1 * crate::sqrt(dot6(last, last)) {
-                return self.clear_of_seat(load, &scale(last, 1.0 / power), NEAR);
+            let power = dot6(load, &last.velocity);
+            if power > 0.1 * crate::sqrt(dot6(&last.velocity, &last.velocity)) {
+                return last.times(1.0 / power);
             }
         }
         let (cost, softest) = self.upper_bound(load, &self.spread.solve(load));
-        self.clear_of_seat(load, if cost.is_finite() { &softest } else { trial }, FAR)
+        self.clear_of_seat(load, if cost.is_finite() { &softest } else { trial })
     }
 
     /// A first point at a motion of unit load power that the seat allows, lifted
     /// off the seat by as much as leaves at least half of that power: one that
     /// dips into the seat may never find its way out of it.
-    fn clear_of_seat(&self, load: &[f64; 6], motion: &[f64; 6], complementarity: f64) -> Point {
+    fn clear_of_seat(&self, load: &[f64; 6], motion: &[f64; 6]) -> Point {
         if self.seat.is_empty() {
-            return Point::new(self, *motion, complementarity, 0.0);
+            return Point::new(self, *motion, 0.0);
         }
         let most = if load[2] < 0.0 { -0.5 / load[2] } else { f64::INFINITY };
-        let clearance = (complementarity * crate::sqrt(dot6(motion, motion))).min(most);
+        let clearance = crate::sqrt(dot6(motion, motion)).min(most);
         let mut lifted = *motion;
         lifted[2] += clearance;
         let power = dot6(load, &lifted);
-        Point::new(self, scale(&lifted, 1.0 / power), complementarity, clearance / power)
+        Point::new(self, scale(&lifted, 1.0 / power), clearance / power)
     }
 
     /// The tip about an edge of the seat on which thrust and tilt work most.

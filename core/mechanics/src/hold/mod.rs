@@ -80,7 +80,7 @@ mod worst;
 pub use centre::Centre;
 pub use jaws::{JawGrip, Wrap};
 pub use motion::{Mode, Motion};
-pub use worst::{SCAN_ANGLES, WorstHold};
+pub use worst::{SCAN_STEP, WorstHold};
 
 use crate::cutting::{Wrench, cross};
 use alloc::vec::Vec;

@@ -1,25 +1,24 @@
 //! The worst angle of the tool to the jaws.
 
+use super::interior::Point;
 use super::limit::{self, Goal, Problem, Slip};
 use super::{Clamped, Hold, HoldError};
 use crate::cutting::{RotatingWrench, Wrench};
 use core::f64::consts::TAU;
 
-/// Angles of the tool tried over one jaw pitch.
+/// Angles of the tool are tried at most so far apart over one jaw pitch, rad.
 ///
 /// The inverse of the hold factor is convex in the load and grows in proportion
 /// to it, and the load runs on a circle. So between samples `d` apart it exceeds
 /// the larger of the two by at most `1 - cos(d / 2)` times its value for the
-/// turning part of the load alone: 0.4 % for three jaws, 0.9 % for two.
-/// Refinement then removes most of that.
-pub const SCAN_ANGLES: usize = 12;
+/// turning part of the load alone, which is 0.9 %. Refinement then removes most
+/// of that.
+pub const SCAN_STEP: f64 = core::f64::consts::PI / 12.0;
 
 /// A scan only has to tell angles apart.
 const SCAN_GAP: f64 = 1e-3;
 /// A refinement that lowers the factor by a smaller share is the last.
 const ENOUGH: f64 = 1e-6;
-/// Refinement must tell such shares apart.
-const CLOSER: Goal = Goal { gap: 1e-6, enough: f64::INFINITY };
 /// A factor this much above another at every angle of the scan is above it at the angles between.
 const CLEARLY: f64 = 1.1;
 const MOST_REFINEMENTS: usize = 12;
@@ -67,7 +66,8 @@ impl Clamped {
         };
         let pitch = TAU / jaws as f64;
         let clear = CLEARLY * enough;
-        let Some((lowest, mut worst)) = scan(problem, load, pitch, clear)? else {
+        let mut near = None;
+        let Some((lowest, scanned)) = scan(problem, load, pitch, clear, &mut near)? else {
             return Ok(Some(WorstHold { angle: 0.0, hold: self.hold(&load.at(0.0))? }));
         };
         if lowest > clear {
@@ -75,23 +75,27 @@ impl Clamped {
         }
         // For a fixed motion the worst angle has a closed form, for a fixed
         // angle the motion is solved: each lowers the factor.
+        let mut refined = None;
         for _ in 0..MOST_REFINEMENTS {
-            let angle = worst_angle(problem, load, &worst.velocity);
-            let Some(next) = Sample::at(problem, load, angle, &mut Some(worst.velocity), CLOSER)? else {
+            let angle = worst_angle(problem, load, &refined.as_ref().unwrap_or(&scanned).velocity);
+            let Some(next) = Sample::at(problem, load, angle, &mut near, limit::FINE)? else {
                 break;
             };
-            let settled = next.upper > worst.upper * (1.0 - ENOUGH);
-            if next.upper < worst.upper {
-                worst = next;
-            }
+            let further = load.at(worst_angle(problem, load, &next.velocity));
+            let power = |load| problem.power(load, &next.velocity);
+            let settled = power(&further) <= power(&load.at(angle)) * (1.0 + ENOUGH);
+            refined = Some(next);
             if settled {
                 break;
             }
         }
+        let worst = match refined {
+            Some(worst) => worst,
+            None => Sample::at(problem, load, scanned.angle, &mut near, limit::FINE)?.unwrap_or(scanned),
+        };
         let angle = worst.angle - pitch * libm::floor(worst.angle / pitch);
-        let mut near = Some(worst.velocity);
-        let slip = problem.solve(&load.at(worst.angle), &mut near, limit::FINE);
-        Ok(Some(WorstHold { angle, hold: self.describe(problem, slip)? }))
+        let Sample { lower, upper, velocity, .. } = worst;
+        Ok(Some(WorstHold { angle, hold: self.describe(problem, Slip::At { lower, upper, velocity })? }))
     }
 }
 
@@ -109,7 +113,7 @@ impl Sample {
         problem: &Problem,
         load: &RotatingWrench,
         angle: f64,
-        near: &mut Option<[f64; 6]>,
+        near: &mut Option<Point>,
         goal: Goal,
     ) -> Result<Option<Self>, HoldError> {
         match problem.solve(&load.at(angle), near, goal) {
@@ -122,17 +126,23 @@ impl Sample {
 
 /// The angle with the lowest factor, or none where no angle has one; before it the lowest factor shown to
 /// hold at every angle of the scan. Factors above `clear` are not told apart.
-fn scan(problem: &Problem, load: &RotatingWrench, pitch: f64, clear: f64) -> Result<Option<(f64, Sample)>, HoldError> {
-    let mut near = None;
+fn scan(
+    problem: &Problem,
+    load: &RotatingWrench,
+    pitch: f64,
+    clear: f64,
+    near: &mut Option<Point>,
+) -> Result<Option<(f64, Sample)>, HoldError> {
     let mut lowest = f64::INFINITY;
     let mut worst: Option<Sample> = None;
     // A drill's load is the same at every angle.
     let turns = [load.cosine, load.sine] != [Wrench::default(); 2];
-    for k in 0..if turns { SCAN_ANGLES } else { 1 } {
-        let angle = pitch * k as f64 / SCAN_ANGLES as f64;
+    let angles = if turns { libm::ceil(pitch / SCAN_STEP - 1e-9) as usize } else { 1 };
+    for k in 0..angles {
+        let angle = pitch * k as f64 / angles as f64;
         let enough = worst.as_ref().map_or(f64::INFINITY, |worst| worst.upper).min(clear);
         let goal = Goal { gap: SCAN_GAP, enough };
-        let sample = Sample::at(problem, load, angle, &mut near, goal)?;
+        let sample = Sample::at(problem, load, angle, near, goal)?;
         lowest = sample.as_ref().map_or(lowest, |sample| sample.lower.min(lowest));
         worst = match (worst, sample) {
             (Some(a), Some(b)) => Some(if b.upper < a.upper { b } else { a }),
