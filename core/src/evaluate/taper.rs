@@ -10,7 +10,7 @@ use crate::findings::{BluingPicture, Finding, Scene, Step, Term, term};
 use crate::jaw_spring::TILT_DEPTH;
 use crate::quantity::Kind;
 use crate::setup::{Bears, Setup};
-use crate::taper::{Aim, Bluing, Grip, Reading, Shows, TaperError, learn};
+use crate::taper::{Aim, Bluing, Grip, Pressings, Reading, Shows, TaperError, learn};
 use crate::text::Text;
 
 /// How far off the pictures of too little and too much taper are where it shows, m: a thousandth of an inch per side.
@@ -39,6 +39,8 @@ pub(super) fn tell(
     let nominal = setup.gripped_radius();
     let bored = setup.bored_radius();
     let deviation = f64::midpoint(setup.grip.upper_deviation.value, setup.grip.lower_deviation.value);
+    let pressings =
+        like.map_or_else(Pressings::default, |like| Pressings::from_one(setup.jaws.taper.value, like.clone()));
     let grip = Grip {
         face: &elastic.usual,
         column: &elastic.column,
@@ -52,7 +54,7 @@ pub(super) fn tell(
         ring_height: setup.jaws.ring_height.value,
         tilt: setup.chuck.tilt_stiffness,
         tilt_depth: TILT_DEPTH,
-        like,
+        pressings: &pressings,
     };
     let aim = grip.aim();
     tell_right(&grip, aim, found);
@@ -233,7 +235,7 @@ fn picture(
     scene: &mut Scene,
 ) {
     let name = Text::of("Share rubbed off with {} taper").with(name);
-    let contact = match grip.press(taper, None) {
+    let contact = match grip.press(taper) {
         Ok(contact) => contact,
         Err(error) => {
             found.push(Finding::refused(id, name, Kind::Plain, &error));

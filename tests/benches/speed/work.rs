@@ -18,13 +18,19 @@ pub(crate) fn compare(wanted: &Wanted) {
     let sliding = kept([&ring, &other], Effort::Sliding);
     println!("    shape work: {}", beside(shape, wanted.shape_work.natively));
     println!("    load work while a slider moves: {}", beside(sliding, wanted.load_work.natively));
-    println!("    load work with every bound: {:.2} ms", kept([&ring, &other], Effort::Full));
+    println!("    full findings: {}", beside(kept([&ring, &other], Effort::Full), wanted.full_findings.natively));
     println!("    shape work is {:.1} times the load work of a move", shape / sliding);
+    println!("the examples, natively, their shape work kept");
+    for example in EXAMPLES {
+        let [one, two] = setups(example.json);
+        println!(
+            "    full findings of {}: {}",
+            example.id,
+            beside(kept([&one, &two], Effort::Full), wanted.full_findings.natively)
+        );
+    }
     let example = EXAMPLES[0];
-    let [one, two] = setups(example.json);
-    println!("{}, natively, its shape work kept", example.id);
-    println!("    full findings: {}", beside(kept([&one, &two], Effort::Full), wanted.full_findings.natively));
-    println!("    window: {}", beside(window(&one), wanted.window.natively));
+    println!("    window of {}: {}", example.id, beside(window(&setups(example.json)[0]), wanted.window.natively));
 }
 
 fn setups(json: &str) -> [Setup; 2] {

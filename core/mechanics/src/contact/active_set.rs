@@ -5,7 +5,7 @@
 //! active set (M. Hintermueller, K. Ito, K. Kunisch, SIAM J. Optim. 13 (2002) 865-888; from
 //! memory); should that go in circles, by a primal one that cannot.
 
-use super::lines::add_lines;
+use super::lines::{add_lines, dot};
 use alloc::vec::Vec;
 
 /// Rounds before the primal-dual set is taken to go in circles.
@@ -41,18 +41,19 @@ impl Problem<'_> {
     pub(crate) fn solve(&self, first: Vec<bool>) -> Option<Solution> {
         let mut active = first;
         let filled = self.filled();
+        let largest = self.largest();
         for round in 1..=MOST_ROUNDS {
             let Some(mut solution) = self.on_set(&active, &filled) else {
                 break;
             };
-            let next = self.next_set(&active, &solution);
+            let next = next_set(&active, &solution, close(largest, solution.travel));
             if next == active {
                 solution.rounds = round;
                 return Some(solution);
             }
             active = next;
         }
-        self.primal(&filled)
+        self.primal(&filled, largest)
     }
 
     /// Pressures that close the gap everywhere.
@@ -67,56 +68,44 @@ impl Problem<'_> {
         // Pressure and clearance for one of the weights and for one of the gaps, taken together with the travel
         // that makes up the force. The smaller of the two sets is the one to eliminate.
         let pressed = set.len() <= off.len();
-        let mut pressure: [Vec<f64>; 2] = core::array::from_fn(|_| alloc::vec![0.0; n]);
-        let mut clearance = pressure.clone();
-        if pressed {
-            let sides = set.iter().map(|&i| [self.weight[i], self.gap[i]]).collect();
-            for (&i, pair) in set.iter().zip(solve(self.compliance, n, &set, sides)?) {
-                (pressure[0][i], pressure[1][i]) = (pair[0], pair[1]);
-            }
-            for ((clearance, pressure), side) in clearance.iter_mut().zip(&pressure).zip([self.weight, self.gap]) {
-                let give = times(self.compliance, n, set.iter().map(|&j| (j, pressure[j])));
+        let (among, matrix) = if pressed { (&set, self.compliance) } else { (&off, self.inverse) };
+        let [weight, gap] = if pressed { [self.weight, self.gap] } else { [self.travelled, filled] };
+        let solved = solve(matrix, n, among, [weight, gap])?;
+        let [by_weight, by_gap] = [(weight, &solved[0]), (gap, &solved[1])].map(|(side, solved)| {
+            let solved = || among.iter().copied().zip(solved.iter().copied());
+            let mut clearance = alloc::vec![0.0; n];
+            if pressed {
+                let mut pressure = alloc::vec![0.0; n];
+                solved().for_each(|(i, value)| pressure[i] = value);
+                let give = times(matrix, n, solved());
                 off.iter().for_each(|&i| clearance[i] = give[i] - side[i]);
+                (pressure, clearance)
+            } else {
+                let mut pressure = side.to_vec();
+                add_lines(&mut pressure, solved().map(|(i, value)| (-value, &matrix[i * n..(i + 1) * n])));
+                solved().for_each(|(i, value)| (pressure[i], clearance[i]) = (0.0, -value));
+                (pressure, clearance)
             }
-        } else {
-            let sides = off.iter().map(|&i| [-self.travelled[i], -filled[i]]).collect();
-            let lifted = solve(self.inverse, n, &off, sides)?;
-            pressure = [self.travelled.to_vec(), filled.to_vec()];
-            for (side, (pressure, clearance)) in pressure.iter_mut().zip(&mut clearance).enumerate() {
-                let lines = off.iter().zip(&lifted).map(|(&i, pair)| (pair[side], &self.inverse[i * n..(i + 1) * n]));
-                add_lines(pressure, lines);
-                for (&i, pair) in off.iter().zip(&lifted) {
-                    (pressure[i], clearance[i]) = (0.0, pair[side]);
-                }
-            }
-        }
+        });
         let along = |pressure: &[f64]| -> f64 { self.weight.iter().zip(pressure).map(|(w, p)| w * p).sum() };
-        let once = along(&pressure[0]);
+        let once = along(&by_weight.0);
         if once.is_nan() || once <= 0.0 {
             return None;
         }
-        let travel = (self.force + along(&pressure[1])) / once;
-        let [pressure, clearance] = [pressure, clearance]
-            .map(|[weight, gap]| weight.iter().zip(&gap).map(|(w, g)| travel * w - g).collect::<Vec<f64>>());
+        let travel = (self.force + along(&by_gap.0)) / once;
+        let [pressure, clearance] = [(by_weight.0, by_gap.0), (by_weight.1, by_gap.1)]
+            .map(|(weight, gap)| weight.iter().zip(&gap).map(|(w, g)| travel * w - g).collect::<Vec<f64>>());
         Some(Solution { pressure, clearance, travel, rounds: 0 })
     }
 
-    fn next_set(&self, active: &[bool], solution: &Solution) -> Vec<bool> {
-        let close = ROUNDING * self.scale(solution.travel);
-        active
-            .iter()
-            .enumerate()
-            .map(|(i, &on)| if on { solution.pressure[i] > 0.0 } else { solution.clearance[i] < -close })
-            .collect()
-    }
-
-    fn scale(&self, travel: f64) -> f64 {
-        self.weight.iter().zip(self.gap).fold(0.0, |most: f64, (c, g)| most.max((travel * c).abs()).max(g.abs()))
+    /// The largest weight and gap.
+    fn largest(&self) -> [f64; 2] {
+        [self.weight, self.gap].map(|side| side.iter().fold(0.0, |most: f64, value| most.max(value.abs())))
     }
 
     /// From the feasible even pressure, one constraint at a time: the energy falls at every
     /// full step, so no set comes back.
-    fn primal(&self, filled: &[f64]) -> Option<Solution> {
+    fn primal(&self, filled: &[f64], largest: [f64; 2]) -> Option<Solution> {
         let n = self.gap.len();
         let even = self.force / self.weight.iter().sum::<f64>();
         let mut pressure = alloc::vec![even; n];
@@ -140,7 +129,7 @@ impl Problem<'_> {
             if step < 1.0 {
                 continue;
             }
-            let close = ROUNDING * self.scale(solution.travel);
+            let close = close(largest, solution.travel);
             let worst =
                 (0..n).filter(|&i| !active[i]).min_by(|&i, &j| solution.clearance[i].total_cmp(&solution.clearance[j]));
             match worst {
@@ -155,31 +144,36 @@ impl Problem<'_> {
     }
 }
 
-/// Solves the rows and columns `set` of a symmetric matrix of `n` for two right sides; none if it is not positive
-/// definite.
-fn solve(matrix: &[f64], n: usize, set: &[usize], sides: Vec<[f64; 2]>) -> Option<Vec<[f64; 2]>> {
+/// A clearance no larger than this is rounding.
+fn close([weight, gap]: [f64; 2], travel: f64) -> f64 {
+    ROUNDING * (travel * weight).abs().max(gap)
+}
+
+fn next_set(active: &[bool], solution: &Solution, close: f64) -> Vec<bool> {
+    let points = active.iter().zip(&solution.pressure).zip(&solution.clearance);
+    points.map(|((on, pressure), clearance)| if *on { *pressure > 0.0 } else { *clearance < -close }).collect()
+}
+
+/// Solves the rows and columns `set` of a symmetric matrix of `n` for those entries of two right sides; none if it is
+/// not positive definite.
+fn solve(matrix: &[f64], n: usize, set: &[usize], sides: [&[f64]; 2]) -> Option<[Vec<f64>; 2]> {
     let size = set.len();
-    let mut rows = alloc::vec![0.0; size * size];
-    for ((row, &i), k) in rows.chunks_exact_mut(size.max(1)).zip(set).zip(0..) {
+    // The right sides stand behind the rows, and are eliminated with them.
+    let width = size + sides.len();
+    let mut rows = alloc::vec![0.0; size * width];
+    for ((row, &i), k) in rows.chunks_exact_mut(width).zip(set).zip(0..) {
         let whole = &matrix[i * n..(i + 1) * n];
         row.iter_mut().zip(set).skip(k).for_each(|(value, &j)| *value = whole[j]);
+        row[size..].iter_mut().zip(sides).for_each(|(value, side)| *value = side[i]);
     }
-    let scales = eliminate(&mut rows, size)?;
-    let mut sides = sides;
-    for (k, scale) in scales.iter().enumerate() {
-        let [x, y] = sides[k].map(|side| side * scale);
-        for (side, entry) in sides[k + 1..].iter_mut().zip(&rows[k * size + k + 1..]) {
-            *side = [side[0] - entry * x, side[1] - entry * y];
+    let scales = eliminate(&mut rows, size, width)?;
+    let mut solved = sides.map(|_| alloc::vec![0.0; size]);
+    for (k, row) in rows.chunks_exact(width).enumerate().rev() {
+        for (solved, side) in solved.iter_mut().zip(&row[size..]) {
+            solved[k] = (side - dot(&row[k + 1..size], &solved[k + 1..])) * scales[k];
         }
     }
-    for k in (0..size).rev() {
-        let mut sum = sides[k];
-        for (value, side) in rows[k * size + k + 1..(k + 1) * size].iter().zip(&sides[k + 1..]) {
-            sum = [sum[0] - value * side[0], sum[1] - value * side[1]];
-        }
-        sides[k] = sum.map(|sum| sum * scales[k]);
-    }
-    Some(sides)
+    Some(solved)
 }
 
 /// A symmetric matrix of `n` times a vector given by its entries that are not zero.
@@ -192,7 +186,7 @@ pub(crate) fn times(matrix: &[f64], n: usize, entries: impl Iterator<Item = (usi
 /// Inverse of a symmetric matrix of `n`; none if it is not positive definite.
 pub(crate) fn inverse(matrix: &[f64], n: usize) -> Option<Vec<f64>> {
     let mut rows = matrix.to_vec();
-    let scales = eliminate(&mut rows, n)?;
+    let scales = eliminate(&mut rows, n, n)?;
     // U X = D^-1 U^-T, whose right side is known on and above the diagonal: D^-1 there, nothing above it.
     let mut inverse = alloc::vec![0.0; n * n];
     for i in (0..n).rev() {
@@ -206,14 +200,15 @@ pub(crate) fn inverse(matrix: &[f64], n: usize) -> Option<Vec<f64>> {
     Some(inverse)
 }
 
-/// Turns the rows of a symmetric matrix `A = U^T D U` into those of `D U`, reading and writing nothing below the
-/// diagonal; the reciprocals of D, or none if A is not positive definite.
-fn eliminate(rows: &mut [f64], n: usize) -> Option<Vec<f64>> {
+/// Turns the rows of a symmetric matrix `A = U^T D U` of `n` into those of `D U`, reading and writing nothing below the
+/// diagonal, and what stands behind them up to `width` into `U^-T` times that; the reciprocals of D, or none if A is
+/// not positive definite.
+fn eliminate(rows: &mut [f64], n: usize, width: usize) -> Option<Vec<f64>> {
     let mut scales = Vec::with_capacity(n);
     for i in 0..n {
-        let (done, rest) = rows.split_at_mut(i * n);
-        let lines = done.chunks_exact(n).zip(&scales).map(|(line, scale)| (-line[i] * scale, &line[i..]));
-        add_lines(&mut rest[i..n], lines);
+        let (done, rest) = rows.split_at_mut(i * width);
+        let lines = done.chunks_exact(width).zip(&scales).map(|(line, scale)| (-line[i] * scale, &line[i..]));
+        add_lines(&mut rest[i..width], lines);
         scales.push(reciprocal(rest[i])?);
     }
     Some(scales)
@@ -245,7 +240,7 @@ mod tests {
         let n = problem.gap.len();
         let force: f64 = problem.weight.iter().zip(&solution.pressure).map(|(c, p)| c * p).sum();
         prop_assert!((force / problem.force - 1.0).abs() < 1e-9, "force {force}");
-        let scale = problem.scale(solution.travel);
+        let scale = close(problem.largest(), solution.travel) / ROUNDING;
         for i in 0..n {
             prop_assert!(solution.pressure[i] >= 0.0, "pressure {}", solution.pressure[i]);
             let give: f64 = (0..n).map(|j| problem.compliance[i * n + j] * solution.pressure[j]).sum();
@@ -274,7 +269,7 @@ mod tests {
             };
             let dual = problem.solve(alloc::vec![true; 11]).expect("positive definite");
             is_solution(&problem, &dual)?;
-            let primal = problem.primal(&problem.filled()).expect("positive definite");
+            let primal = problem.primal(&problem.filled(), problem.largest()).expect("positive definite");
             is_solution(&problem, &primal)?;
             for (a, b) in dual.pressure.iter().zip(&primal.pressure) {
                 prop_assert!((a - b).abs() < 1e-7 * (1.0 + a.abs()), "{a} and {b}: one solution");

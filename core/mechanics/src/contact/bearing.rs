@@ -91,14 +91,22 @@ fn greatest_mean(angles: &[f64], line: &[f64], window: f64) -> f64 {
         return line.iter().copied().fold(0.0, f64::max);
     }
     let window = window.min(2.0 * half);
-    // Integral from 0 to an angle, odd about 0.
+    // Integral from 0 to each angle.
+    let mut sums = alloc::vec![0.0];
+    for (a, p) in angles.windows(2).zip(line.windows(2)) {
+        sums.push(sums[sums.len() - 1] + (a[1] - a[0]) * f64::midpoint(p[0], p[1]));
+    }
+    // Integral from 0 to any angle, odd about 0.
     let integral = |to: f64| {
-        let mut sum = 0.0;
-        for (a, p) in angles.windows(2).zip(line.windows(2)) {
-            let end = to.abs().max(a[0]).min(a[1]);
-            let share = (end - a[0]) / (a[1] - a[0]);
-            sum += (end - a[0]) * (p[0] + share * (p[1] - p[0]) / 2.0);
-        }
+        let end = to.abs().min(half);
+        let k = angles.partition_point(|angle| *angle < end).max(1) - 1;
+        let sum = match (&angles[k..], &line[k..]) {
+            ([a, b, ..], [p, q, ..]) => {
+                let share = (end - a) / (b - a);
+                sums[k] + (end - a) * (p + share * (q - p) / 2.0)
+            }
+            _ => sums[k],
+        };
         if to < 0.0 { -sum } else { sum }
     };
     // Windows that start or end at a point, and the one about the middle: between these the mean

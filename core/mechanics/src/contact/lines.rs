@@ -1,8 +1,17 @@
 //! Sums of lines of numbers.
 
-/// Sum of the products of two lines.
+/// Sum of the products of two lines, in four sums at a time, so that none waits for another.
 pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
-    a.iter().zip(b).map(|(a, b)| a * b).sum()
+    let ([fours_a, fours_b], [rest_a, rest_b]) = {
+        let ((a, rest_a), (b, rest_b)) = (a.as_chunks::<4>(), b.as_chunks::<4>());
+        ([a, b], [rest_a, rest_b])
+    };
+    let mut sums = [0.0; 4];
+    for (a, b) in fours_a.iter().zip(fours_b) {
+        sums.iter_mut().zip(a.iter().zip(b)).for_each(|(sum, (a, b))| *sum += a * b);
+    }
+    let rest: f64 = rest_a.iter().zip(rest_b).map(|(a, b)| a * b).sum();
+    (sums[0] + sums[1]) + (sums[2] + sums[3]) + rest
 }
 
 /// Adds lines, each times its factor: four at a time, so that the sum is fetched and put back less often.

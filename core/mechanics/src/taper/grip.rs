@@ -4,6 +4,7 @@ use alloc::vec::Vec;
 use core::fmt;
 
 use super::bluing::{Marked, reach};
+use super::pressings::Pressings;
 use super::root::rising;
 use crate::contact::{Contact, ContactError, Face, Gap};
 use crate::jaw_spring::JawColumn;
@@ -12,7 +13,7 @@ use crate::text::Text;
 /// An end of the face that bears less than this share of what the other does keeps its blue. Our own value.
 const BARE: f64 = 0.1;
 /// How near a taper is sought, m.
-const FINE: f64 = 5e-8;
+const FINE: f64 = 1e-7;
 /// How far within the tapers that bear at both ends one is kept, as a share of what lies between them: neither bluing
 /// nor feelers tell it nearer. Our own value.
 const WITHIN: f64 = 0.25;
@@ -145,8 +146,8 @@ pub struct Grip<'a> {
     pub tilt: f64,
     /// Depth below the serrations about which it tilts, m.
     pub tilt_depth: f64,
-    /// A contact that bears at about the same places, if one is known: it saves work.
-    pub like: Option<&'a Contact>,
+    /// What was pressed so far.
+    pub pressings: &'a Pressings,
 }
 
 impl Grip<'_> {
@@ -167,12 +168,12 @@ impl Grip<'_> {
         Gap { larger: self.larger, relief }
     }
 
-    /// The jaws with `taper` (m, per side) pressed on the part; quicker from a contact that bears alike.
+    /// The jaws with `taper` (m, per side) pressed on the part.
     ///
     /// # Errors
     /// [`TaperError::Contact`].
-    pub fn press(&self, taper: f64, like: Option<&Contact>) -> Result<Contact, TaperError> {
-        Ok(self.face.press_from(self.force, &self.gap(taper), like.or(self.like))?)
+    pub fn press(&self, taper: f64) -> Result<Contact, TaperError> {
+        Ok(self.pressings.press(taper, |like| self.face.press_from(self.force, &self.gap(taper), like))?)
     }
 
     /// Height above the serrations at which the force of a jaw acts, m.
@@ -228,11 +229,9 @@ impl Grip<'_> {
     pub fn even_taper(&self) -> Result<f64, TaperError> {
         let middle = self.middle();
         let [from, to] = self.bears;
-        let mut last: Option<Contact> = None;
         let found = rising(self.lean(), 5e-6, FINE, &mut |taper| {
-            let contact = self.press(taper, last.as_ref())?;
+            let contact = self.press(taper)?;
             let off = self.centre(&contact) - middle;
-            last = Some(contact);
             // Nearer than a thousandth of the face is even.
             Ok(if libm::fabs(off) < 1e-3 * (to - from) { 0.0 } else { off })
         })?;
@@ -247,12 +246,10 @@ impl Grip<'_> {
 
     /// The tapers, m per side, between which bluing shows at both ends, sought from `near`.
     fn unseen(&self, near: f64) -> Result<[f64; 2], TaperError> {
-        let mut last: Option<Contact> = None;
-        let mut end = |start: f64, base: f64, tip: f64| {
+        let end = |start: f64, base: f64, tip: f64| {
             let found = rising(start, 5e-6, FINE, &mut |taper| {
-                let contact = self.press(taper, last.as_ref())?;
+                let contact = self.press(taper)?;
                 let [at_base, at_tip] = self.ends(&contact);
-                last = Some(contact);
                 Ok(tip * at_tip - base * at_base)
             })?;
             found.ok_or(TaperError::NoTaper)
@@ -268,18 +265,12 @@ impl Grip<'_> {
     /// [`TaperError::Contact`].
     pub fn blued(&self, right: f64, off: f64) -> Result<Option<f64>, TaperError> {
         let mut force = self.force;
-        let mut looks = [(right - off, Marked::Base), (right + off, Marked::Tip), (right, Marked::Even)]
-            .map(|(taper, wanted)| (taper, wanted, None::<Contact>));
+        let looks = [(right - off, Marked::Base), (right + off, Marked::Tip), (right, Marked::Even)];
         while force > SOFTEST * self.force {
             let grip = Self { force, ..*self };
             let mut shown = true;
-            for (taper, wanted, like) in &mut looks {
-                let contact = grip.press(*taper, like.as_ref())?;
-                shown = grip.marked(&contact) == *wanted;
-                *like = Some(contact);
-                if !shown {
-                    break;
-                }
+            for (taper, wanted) in looks {
+                shown = shown && grip.marked(&grip.press(taper)?) == wanted;
             }
             if shown {
                 return Ok(Some(force));
@@ -336,23 +327,19 @@ impl Grip<'_> {
     /// is not so over all of it; none where it is never so short.
     pub(super) fn taper_for_band(&self, from: End, length: f64, near: f64) -> Result<Option<f64>, TaperError> {
         let sign = if from == End::Base { 1.0 } else { -1.0 };
-        let mut last: Option<Contact> = None;
         // Beyond the end of what shows at one end only, the blank band is as long as the face.
         rising(near - sign * 1e-5, 5e-6, FINE, &mut |taper| {
-            let contact = self.press(taper, last.as_ref())?;
+            let contact = self.press(taper)?;
             let off = sign * (self.band(&contact, from) - length);
-            last = Some(contact);
             Ok(if libm::fabs(off) < 1e-5 { 0.0 } else { off })
         })
     }
 
     /// The taper with which a feeler of `gap` m just goes in at the tip; none where the gap is never so small.
     pub(super) fn taper_for_gap(&self, gap: f64, near: f64) -> Result<Option<f64>, TaperError> {
-        let mut last: Option<Contact> = None;
         rising(near - gap, 5e-6, FINE, &mut |taper| {
-            let contact = self.press(taper, last.as_ref())?;
+            let contact = self.press(taper)?;
             let off = gap - self.tip_gap(&contact);
-            last = Some(contact);
             Ok(if libm::fabs(off) < 1e-7 { 0.0 } else { off })
         })
     }

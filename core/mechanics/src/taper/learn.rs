@@ -133,7 +133,7 @@ fn tell(grip: &Grip<'_>, reading: &Reading, at: usize, now: Aim) -> Result<Told,
             let near = then.taper_for_gap(gap, right)?;
             let equal = near.map_or(far, |near| f64::midpoint(near, far));
             let least = near.map_or(f64::NEG_INFINITY, |near| taper - near);
-            ([least, taper - far], Some((taper - equal, equal - far)), then.centre(&then.press(equal, None)?))
+            ([least, taper - far], Some((taper - equal, equal - far)), then.centre(&then.press(equal)?))
         }
         Shows::Even => ([taper - to, taper - from], Some((taper - right, to - from)), middle),
         Shows::Only(end, band) => {
@@ -148,7 +148,7 @@ fn tell(grip: &Grip<'_>, reading: &Reading, at: usize, now: Aim) -> Result<Told,
             };
             let centre = match equal {
                 None => middle,
-                Some(equal) => then.centre(&then.press(equal, None)?),
+                Some(equal) => then.centre(&then.press(equal)?),
             };
             (sure, equal.map(|equal| (taper - equal, equal - just)), centre)
         }

@@ -17,7 +17,7 @@
 //! use holdround_mechanics::contact::{Arc, Contact, Face, JawGive};
 //! use holdround_mechanics::jaw_spring::{JawColumn, MasterJaw, Section};
 //! use holdround_mechanics::part::{Band, Elastic, PartModel, Profile, Side, Step};
-//! use holdround_mechanics::taper::{Aim, Bluing, End, Grip, Learned, Marked, Reading, Shows, TaperError, Tilt, learn};
+//! use holdround_mechanics::taper::{Aim, Bluing, End, Grip, Learned, Marked, Pressings, Reading, Shows, TaperError, Tilt, learn};
 //!
 //! // A sleeve 40 mm long in steel jaws whose face stands 25 mm above the serrations.
 //! let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
@@ -33,7 +33,7 @@
 //! let grip = Grip {
 //!     face: &face, column: &column, heights: &heights, base: 0.025, length: 0.04, bears: [0.025, 0.065],
 //!     larger: 0.0, force: 2e4, ring_force: 2e4, ring_height: 0.0, tilt: master.tilt, tilt_depth: master.depth,
-//!     like: None,
+//!     pressings: &Pressings::default(),
 //! };
 //!
 //! // Bored over a low ring and pressed higher up, the jaws open at the tip; the taper cancels that.
@@ -41,9 +41,9 @@
 //! assert_eq!(aim.lean, grip.lean());
 //! assert!(aim.taper > 0.0 && aim.unseen[0] < aim.taper && aim.taper < aim.unseen[1]);
 //! assert!((grip.even_taper()? - aim.taper).abs() < 0.2 * aim.taper, "a sleeve gives nearly alike along it");
-//! let tapered: Contact = grip.press(aim.taper, None)?;
+//! let tapered: Contact = grip.press(aim.taper)?;
 //! assert_eq!(Bluing::of(&grip, &tapered).marked, Marked::Even);
-//! let straight = grip.press(0.0, Some(&tapered))?;
+//! let straight = grip.press(0.0)?;
 //! assert_eq!(Bluing::of(&grip, &straight).marked.words(), Marked::Base.words());
 //! assert_eq!(grip.rubbed(&straight).last(), Some(&false), "the tip keeps its blue");
 //! assert!(grip.tip_gap(&straight) > 0.0 && grip.centre(&straight) < grip.centre(&tapered));
@@ -67,11 +67,13 @@
 mod bluing;
 mod grip;
 mod learn;
+mod pressings;
 mod root;
 
 pub use bluing::{Bluing, Marked};
 pub use grip::{Aim, End, Grip, TaperError};
 pub use learn::{FEELER, Learned, Reading, Shows, Tilt, learn};
+pub use pressings::Pressings;
 
 #[cfg(test)]
 mod tests;

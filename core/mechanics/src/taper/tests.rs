@@ -29,6 +29,7 @@ struct Jaw<'a> {
     column: JawColumn,
     heights: Vec<f64>,
     tilt: f64,
+    pressings: Pressings,
 }
 
 impl<'a> Jaw<'a> {
@@ -38,7 +39,13 @@ impl<'a> Jaw<'a> {
         let column = JawColumn::new(&[section(BASE, 0.045), section(LENGTH, 0.035)], 205e9, 0.29, master).unwrap();
         let heights: Vec<f64> = part.points.iter().map(|z| BASE + z).collect();
         let give = JawGive { spot: 0.0, column: column.matrix(&heights), body: Some(STEEL) };
-        Self { face: Face::new(part, Arc::graded(arc, 8), &give).unwrap(), column, heights, tilt }
+        Self {
+            face: Face::new(part, Arc::graded(arc, 8), &give).unwrap(),
+            column,
+            heights,
+            tilt,
+            pressings: Pressings::default(),
+        }
     }
 
     fn grip(&self, force: f64, ring_height: f64) -> Grip<'_> {
@@ -55,7 +62,7 @@ impl<'a> Jaw<'a> {
             ring_height,
             tilt: self.tilt,
             tilt_depth: TILT_DEPTH,
-            like: None,
+            pressings: &self.pressings,
         }
     }
 }
@@ -66,7 +73,7 @@ fn a_thousandth_either_way_shows_at_one_end_only() {
     let jaw = Jaw::new(&part, 1e6, 0.8);
     let grip = jaw.grip(5e3, 0.01);
     let right = grip.aim().unwrap().taper;
-    let bluing = |taper: f64| Bluing::of(&grip, &grip.press(taper, None).unwrap());
+    let bluing = |taper: f64| Bluing::of(&grip, &grip.press(taper).unwrap());
     assert_eq!(bluing(right).marked, Marked::Even, "the right taper: {:?}", bluing(right));
     let (little, much) = (bluing(right - THOUSANDTH), bluing(right + THOUSANDTH));
     assert_eq!(little.marked, Marked::Base, "a thousandth too little: {little:?}");
@@ -74,7 +81,7 @@ fn a_thousandth_either_way_shows_at_one_end_only() {
     for (third, shares) in [("base", [little.base, much.base]), ("tip", [much.tip, little.tip])] {
         assert!(shares[0] > 0.5 && shares[1] < 0.1, "the {third} bears or does not: {shares:?}");
     }
-    let open = grip.tip_gap(&grip.press(right - THOUSANDTH, None).unwrap());
+    let open = grip.tip_gap(&grip.press(right - THOUSANDTH).unwrap());
     assert!(open > 0.2 * THOUSANDTH && open < THOUSANDTH, "and a feeler goes in at the tip: {open}");
 }
 
@@ -149,7 +156,7 @@ fn converge(
 }
 
 fn by_bluing(real: &Grip<'_>, taper: f64) -> Shows {
-    match Bluing::of(real, &real.press(taper, None).unwrap()).marked {
+    match Bluing::of(real, &real.press(taper).unwrap()).marked {
         Marked::Base => Shows::Only(End::Base, None),
         Marked::Even => Shows::Even,
         Marked::Tip => Shows::Only(End::Tip, None),
@@ -160,7 +167,7 @@ fn by_bluing(real: &Grip<'_>, taper: f64) -> Shows {
 fn by_band(real: &Grip<'_>, taper: f64) -> Shows {
     match by_bluing(real, taper) {
         Shows::Only(end, _) => {
-            let band = real.band(&real.press(taper, None).unwrap(), end);
+            let band = real.band(&real.press(taper).unwrap(), end);
             Shows::Only(end, Some((libm::round(band * 1e3) * 1e-3).min(LENGTH - 1e-3)))
         }
         shows => shows,
@@ -169,7 +176,7 @@ fn by_band(real: &Grip<'_>, taper: f64) -> Shows {
 
 /// Feelers to the next 10 um; where none goes in, bluing.
 fn by_feeler(real: &Grip<'_>, taper: f64) -> Shows {
-    let gap = libm::floor(real.tip_gap(&real.press(taper, None).unwrap()) / 1e-5) * 1e-5;
+    let gap = libm::floor(real.tip_gap(&real.press(taper).unwrap()) / 1e-5) * 1e-5;
     if gap > 0.0 { Shows::TipGap(gap) } else { by_bluing(real, taper) }
 }
 
@@ -335,7 +342,7 @@ fn a_rubbed_band_is_shorter_the_farther_the_taper_is_off_and_its_length_tells_by
         let mut before = LENGTH;
         for off in [10e-6, 30e-6, 90e-6, 270e-6] {
             let taper = just + way * off;
-            let band = grip.band(&grip.press(taper, None).unwrap(), end);
+            let band = grip.band(&grip.press(taper).unwrap(), end);
             assert!(0.0 < band && band < before, "{end:?}, {off} off: {band} after {before}");
             before = band;
             let told = grip.taper_for_band(end, band, just).unwrap().unwrap();
@@ -352,7 +359,7 @@ fn one_feeler_tells_the_stiffness() {
         let truth = Jaw::new(&part, factor * 1e6, 0.8);
         let (grip, real) = (thought.grip(FORCE, 0.0), truth.grip(FORCE, 0.0));
         let taper = real.even_taper().unwrap() - 80e-6;
-        let gap = real.tip_gap(&real.press(taper, None).unwrap()) - FEELER;
+        let gap = real.tip_gap(&real.press(taper).unwrap()) - FEELER;
         let learned =
             learn(&grip, grip.aim().unwrap(), &[Reading { taper, force: FORCE, shows: Shows::TipGap(gap) }]).unwrap();
         // The lean follows a cosine across the face and the taper does not: 8 % at its sides.
