@@ -65,36 +65,37 @@ impl Problem<'_> {
     fn on_set(&self, active: &[bool], filled: &[f64]) -> Option<Solution> {
         let n = active.len();
         let (set, off): (Vec<usize>, Vec<usize>) = (0..n).partition(|&i| active[i]);
-        // Pressure and clearance for one of the weights and for one of the gaps, taken together with the travel
-        // that makes up the force. The smaller of the two sets is the one to eliminate.
+        // Solved for the weights and for the gaps: the travel that makes up the force tells how they go together. The
+        // smaller of the two sets is the one to eliminate.
         let pressed = set.len() <= off.len();
         let (among, matrix) = if pressed { (&set, self.compliance) } else { (&off, self.inverse) };
-        let [weight, gap] = if pressed { [self.weight, self.gap] } else { [self.travelled, filled] };
-        let solved = solve(matrix, n, among, [weight, gap])?;
-        let [by_weight, by_gap] = [(weight, &solved[0]), (gap, &solved[1])].map(|(side, solved)| {
-            let solved = || among.iter().copied().zip(solved.iter().copied());
-            let mut clearance = alloc::vec![0.0; n];
-            if pressed {
-                let mut pressure = alloc::vec![0.0; n];
-                solved().for_each(|(i, value)| pressure[i] = value);
-                let give = times(matrix, n, solved());
-                off.iter().for_each(|&i| clearance[i] = give[i] - side[i]);
-                (pressure, clearance)
-            } else {
-                let mut pressure = side.to_vec();
-                add_lines(&mut pressure, solved().map(|(i, value)| (-value, &matrix[i * n..(i + 1) * n])));
-                solved().for_each(|(i, value)| (pressure[i], clearance[i]) = (0.0, -value));
-                (pressure, clearance)
-            }
+        let sides = if pressed { [self.weight, self.gap] } else { [self.travelled, filled] };
+        let solved = solve(matrix, n, among, sides)?;
+        let [once, begun] = [0, 1].map(|at| {
+            let among: f64 = among.iter().zip(&solved[at]).map(|(&i, value)| sides[0][i] * value).sum();
+            if pressed { among } else { dot(self.weight, sides[at]) - among }
         });
-        let along = |pressure: &[f64]| -> f64 { self.weight.iter().zip(pressure).map(|(w, p)| w * p).sum() };
-        let once = along(&by_weight.0);
         if once.is_nan() || once <= 0.0 {
             return None;
         }
-        let travel = (self.force + along(&by_gap.0)) / once;
-        let [pressure, clearance] = [(by_weight.0, by_gap.0), (by_weight.1, by_gap.1)]
-            .map(|(weight, gap)| weight.iter().zip(&gap).map(|(w, g)| travel * w - g).collect::<Vec<f64>>());
+        let travel = (self.force + begun) / once;
+        let together = |weight: &[f64], gap: &[f64]| -> Vec<f64> {
+            weight.iter().zip(gap).map(|(weight, gap)| travel * weight - gap).collect()
+        };
+        let (side, solved) = (together(sides[0], sides[1]), together(&solved[0], &solved[1]));
+        let solved = || among.iter().copied().zip(solved.iter().copied());
+        let mut clearance = alloc::vec![0.0; n];
+        let mut pressure;
+        if pressed {
+            pressure = alloc::vec![0.0; n];
+            solved().for_each(|(i, value)| pressure[i] = value);
+            let give = times(matrix, n, solved());
+            off.iter().for_each(|&i| clearance[i] = give[i] - side[i]);
+        } else {
+            pressure = side;
+            add_lines(&mut pressure, solved().map(|(i, value)| (-value, &matrix[i * n..(i + 1) * n])));
+            solved().for_each(|(i, value)| (pressure[i], clearance[i]) = (0.0, -value));
+        }
         Some(Solution { pressure, clearance, travel, rounds: 0 })
     }
 

@@ -94,7 +94,7 @@ fn greatest_mean(angles: &[f64], line: &[f64], window: f64) -> f64 {
     // Integral from 0 to each angle.
     let mut sums = alloc::vec![0.0];
     for (a, p) in angles.windows(2).zip(line.windows(2)) {
-        sums.push(sums[sums.len() - 1] + (a[1] - a[0]) * f64::midpoint(p[0], p[1]));
+        sums.push(sums[sums.len() - 1] + (a[1] - a[0]) * 0.5 * (p[0] + p[1]));
     }
     // Integral from 0 to any angle, odd about 0.
     let integral = |to: f64| {

@@ -1,6 +1,7 @@
 //! Sums of lines of numbers.
 
 /// Sum of the products of two lines, in four sums at a time, so that none waits for another.
+#[inline(never)]
 pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
     let ([fours_a, fours_b], [rest_a, rest_b]) = {
         let ((a, rest_a), (b, rest_b)) = (a.as_chunks::<4>(), b.as_chunks::<4>());

@@ -233,7 +233,7 @@ impl Problem {
                 }
             }
         }
-        let mut point = self.start(&load, near.as_ref(), &best);
+        let mut point = self.start(&load, near.take(), &best);
         let mut central = None;
         for _ in 0..MOST_STEPS {
             let moved = point.step(self, &load);
@@ -264,11 +264,12 @@ impl Problem {
 
     /// A first point: the last load's if this one still works on it,
     /// else the motion of a viscous contact, or `trial` where the seat stops that.
-    fn start(&self, load: &[f64; 6], near: Option<&Point>, trial: &[f64; 6]) -> Point {
-        if let Some(last) = near {
+    fn start(&self, load: &[f64; 6], near: Option<Point>, trial: &[f64; 6]) -> Point {
+        if let Some(mut last) = near {
             let power = dot6(load, &last.velocity);
             if power > 0.1 * crate::sqrt(dot6(&last.velocity, &last.velocity)) {
-                return last.times(1.0 / power);
+                last.hasten(1.0 / power);
+                return last;
             }
         }
         let (cost, softest) = self.upper_bound(load, &self.spread.solve(load));

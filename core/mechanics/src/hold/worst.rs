@@ -75,24 +75,20 @@ impl Clamped {
         }
         // For a fixed motion the worst angle has a closed form, for a fixed
         // angle the motion is solved: each lowers the factor.
-        let mut refined = None;
+        let mut worst = scanned;
         for _ in 0..MOST_REFINEMENTS {
-            let angle = worst_angle(problem, load, &refined.as_ref().unwrap_or(&scanned).velocity);
+            let angle = worst_angle(problem, load, &worst.velocity);
+            // Its motion bounds the factor there, so that there is one.
             let Some(next) = Sample::at(problem, load, angle, &mut near, limit::FINE)? else {
                 break;
             };
-            let further = load.at(worst_angle(problem, load, &next.velocity));
-            let power = |load| problem.power(load, &next.velocity);
-            let settled = power(&further) <= power(&load.at(angle)) * (1.0 + ENOUGH);
-            refined = Some(next);
-            if settled {
+            worst = next;
+            let further = load.at(worst_angle(problem, load, &worst.velocity));
+            let power = |load| problem.power(load, &worst.velocity);
+            if power(&further) <= power(&load.at(angle)) * (1.0 + ENOUGH) {
                 break;
             }
         }
-        let worst = match refined {
-            Some(worst) => worst,
-            None => Sample::at(problem, load, scanned.angle, &mut near, limit::FINE)?.unwrap_or(scanned),
-        };
         let angle = worst.angle - pitch * libm::floor(worst.angle / pitch);
         let Sample { lower, upper, velocity, .. } = worst;
         Ok(Some(WorstHold { angle, hold: self.describe(problem, Slip::At { lower, upper, velocity })? }))
