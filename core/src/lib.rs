@@ -83,8 +83,8 @@ pub mod setup;
 pub mod stroke;
 
 pub use holdround_mechanics::{
-    bore, contact, cutting, grip, hold, indicator, jaw, jaw_spring, part, quantity, ring, roundness, sampling, sqrt,
-    taper, text, window,
+    bore, contact, cutting, grip, hold, indicator, jaw, jaw_spring, part, quantity, ring, roundness, sampling, sorting,
+    sqrt, taper, text, window,
 };
 
 pub use evaluate::{

@@ -31,6 +31,9 @@ const UNREAD: [&str; 12] = [
 /// number.
 const CUT_OUT: [&str; 4] = ["Ordinary", "Wide", "Pie", "under"];
 
+#[path = "../../web/src/language/key.rs"]
+mod key;
+
 fn workspace() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
 }
@@ -149,6 +152,16 @@ fn every_text_of_the_catalogue_is_in_the_source() {
     let written = |text: &str| literals.contains(text) || CUT_OUT.contains(&text);
     let stale: Vec<String> = catalogue().into_keys().filter(|text| !written(text)).collect();
     assert!(stale.is_empty(), "in no source any more: {stale:#?}");
+}
+
+#[test]
+fn no_other_text_of_the_source_is_taken_for_one_of_the_catalogue() {
+    let catalogue = catalogue();
+    let keys: BTreeMap<u32, &String> = catalogue.keys().map(|text| (key::key(text), text)).collect();
+    for (file, text) in literals() {
+        let taken = keys.get(&key::key(&text));
+        assert!(taken.is_none_or(|known| **known == text), "{}: {text:?} as {taken:?}", file.display());
+    }
 }
 
 /// The gaps of a text, each by its number.

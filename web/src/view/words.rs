@@ -1,6 +1,7 @@
 //! Words of the trade, defined where they are read and all together.
 
 use holdround_core::glossary::{WORDS, Word, words_in};
+use holdround_core::sorting::sort;
 use maud::{Markup, html};
 
 use crate::language::say;
@@ -14,7 +15,7 @@ pub(crate) fn in_text(text: &str) -> Markup {
 /// All of them.
 pub(crate) fn all() -> Markup {
     let mut words: Vec<&Word> = WORDS.iter().collect();
-    words.sort_by_key(|word| in_order(say(word.word)));
+    sort(&mut words, |a, b| in_order(say(a.word)).cmp(&in_order(say(b.word))));
     html! {
         details id="words" {
             summary { h2 { (say("Words of the trade")) } }
@@ -31,7 +32,7 @@ fn in_order(word: &str) -> String {
         'ü' => 'u',
         other => other,
     };
-    word.to_lowercase().chars().map(plain).collect()
+    word.chars().flat_map(char::to_lowercase).map(plain).collect()
 }
 
 fn list(words: &[&Word]) -> Markup {
@@ -40,9 +41,8 @@ fn list(words: &[&Word]) -> Markup {
 
 /// The word as it heads its line.
 fn shown(word: &str) -> String {
-    if word == "tir" {
-        return say(word).to_uppercase();
-    }
-    let mut letters = say(word).chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    let said = say(word);
+    let first = if word == "tir" { said.len() } else { said.chars().next().map_or(0, char::len_utf8) };
+    let (raised, rest) = said.split_at(first);
+    raised.chars().flat_map(char::to_uppercase).collect::<String>() + rest
 }
