@@ -18,8 +18,9 @@ const CONDITIONS: [f64; 2] = [0.2, 1.0];
 const NEAR: (f64, usize) = (1e-3, 8);
 /// The same for the tilt stiffness, on which lobes hang less.
 const NEAR_TILT: (f64, usize) = (1e-5, 12);
-/// How many times as stiff or as soft as entered a master jaw may tilt: our own estimate, no source.
-const PLAUSIBLE: f64 = 4.0;
+/// Natural logarithm of how many times as stiff or as soft as entered a master jaw may tilt: four times, our own
+/// estimate, no source.
+const PLAUSIBLE: f64 = 2.0 * core::f64::consts::LN_2;
 /// Stiffnesses looked at, evenly spread on a scale of powers.
 const PLACES: usize = 7;
 /// Share of the lobes by which the plausible stiffnesses must move them to be told: engine and solids agree to 2 to 3 %.
@@ -202,7 +203,7 @@ impl Lobes<'_> {
 }
 
 fn factor(power: f64) -> f64 {
-    libm::pow(PLAUSIBLE, power)
+    libm::exp(PLAUSIBLE * power)
 }
 
 /// The power at which lobes in a rising table are `over` those measured; the nearer end of the table beyond it.

@@ -25,7 +25,7 @@ mod unit;
 
 pub use kind::Kind;
 pub use measure::{Measure, MeasureError, shown};
-pub use number::{NumberError, decimal, fixed, parse_number};
+pub use number::{NumberError, decade, decimal, fixed, parse_number};
 pub use unit::{UNITS, Unit, UnitSystem};
 
 pub use uom::si::f64::{Angle, AngularVelocity, Force, Length, Mass, MassDensity, Power, Pressure, Ratio};

@@ -78,16 +78,20 @@ fn scaled(digits: impl Iterator<Item = u8>, decimals: usize, exponent: i32) -> f
             power += 1;
         }
     }
-    let mantissa = mantissa as f64;
-    match (mantissa > 0.0, power) {
-        (false, _) => 0.0,
-        (_, 0..=22) => mantissa * power_of_ten(power),
-        (_, -22..0) => mantissa / power_of_ten(-power),
-        (_, power) => mantissa * libm::exp10(power.clamp(-400, 400) as f64),
+    let (mut value, mut power) = (mantissa as f64, power.clamp(-400, 400));
+    while power > EXACT {
+        (value, power) = (value * power_of_ten(EXACT), power - EXACT);
     }
+    while power < -EXACT {
+        (value, power) = (value / power_of_ten(EXACT), power + EXACT);
+    }
+    if power < 0 { value / power_of_ten(-power) } else { value * power_of_ten(power) }
 }
 
-/// Exact up to 22.
+/// The largest power of ten that is a number without rounding.
+const EXACT: i64 = 22;
+
+/// Exact up to [`EXACT`].
 fn power_of_ten(power: i64) -> f64 {
     (0..power).fold(1.0, |product, _| 10.0 * product)
 }
@@ -117,6 +121,32 @@ fn whole_number(text: &str) -> Result<f64, NumberError> {
     text.parse::<u32>().map(f64::from).map_err(|_| NumberError::NotANumber)
 }
 
+/// The greatest power of ten that is at most `value`: its exponent, and itself. That of 1 where `value` is not positive
+/// or not finite. (Powers and logarithms of the library would bring a table of four kilobytes to the page.)
+///
+/// ```
+/// use holdround_mechanics::quantity::decade;
+/// assert_eq!(decade(730.0), (2, 100.0));
+/// assert_eq!(decade(0.001), (-3, 0.001));
+/// ```
+#[must_use]
+pub fn decade(value: f64) -> (i32, f64) {
+    let (mut exponent, mut ten) = (0, 1.0);
+    if !(value > 0.0 && value.is_finite()) {
+        return (exponent, ten);
+    }
+    while value >= 10.0 * ten {
+        (exponent, ten) = (exponent + 1, 10.0 * ten);
+    }
+    // Those below one are one over exact ones.
+    let mut over = 1.0;
+    while value < ten {
+        over *= 10.0;
+        (exponent, ten) = (exponent - 1, 1.0 / over);
+    }
+    (exponent, ten)
+}
+
 /// Beyond this a number is told as beyond it.
 const LARGEST: f64 = 1e18;
 
@@ -134,9 +164,9 @@ pub fn decimal(value: f64, decimals: usize) -> String {
     let magnitude = libm::fabs(value);
     let mut places = decimals;
     if magnitude > 0.0 && magnitude < 1.0 {
-        let leading = -libm::floor(libm::log10(magnitude));
-        if leading >= decimals as f64 {
-            places = (leading as usize).saturating_add(2);
+        let leading = decade(magnitude).0.unsigned_abs() as usize;
+        if leading >= decimals {
+            places = leading.saturating_add(2);
         }
     }
     fixed(value, places.min(15))

@@ -8,8 +8,9 @@ use core::f64::consts::{PI, TAU};
 
 use super::Answers;
 use super::blank::Around;
+use crate::cutting::SpecificForce;
 use crate::materials::{Family, Material};
-use crate::quantity::{Kind, Measure, UnitSystem, decimal};
+use crate::quantity::{Kind, Measure, UnitSystem, decade, decimal};
 use crate::setup::start_inputs::{GRIPPED, LENGTH};
 use crate::setup::{Entries, Input, chuck_inputs as chuck, part_inputs as part, stroke_inputs as stroke};
 use crate::stroke::HEAD_IN_COUNTERBORE;
@@ -54,13 +55,12 @@ impl Writer<'_> {
     fn assumed(&mut self, path: &str, kind: Kind, si: f64) {
         let unit = kind.unit_in(self.system);
         let value = unit.from_si(si);
-        let places = 1.0 - libm::floor(libm::log10(value.max(1e-9)));
-        let scale = libm::pow(10.0, places);
+        let (exponent, ten) = decade(value.max(1e-9));
         // What is a round number but for its last bit must not lose a whole figure.
-        let rounded = libm::floor(value * scale + 1e-6) / scale;
+        let rounded = libm::floor(value / ten * 10.0 + 1e-6) * ten / 10.0;
         let symbol = unit.symbol;
         let gap = if symbol.is_empty() { "" } else { " " };
-        self.chosen(path, &format!("{}{gap}{symbol}", decimal(rounded, places.max(0.0) as usize)));
+        self.chosen(path, &format!("{}{gap}{symbol}", decimal(rounded, (1 - exponent).max(0) as usize)));
     }
 
     fn length(&mut self, path: &str, si: f64) {
@@ -199,8 +199,8 @@ fn the_cut(answers: &Answers, chuck: &Chuck, grip_length: f64, to: &mut Writer<'
             to.chosen("cuts.0.kind", if bored { "boring" } else { "turning" });
             to.length("cuts.0.depth", depth);
             to.assumed("cuts.0.feed", Kind::Feed, LIGHT_CUT.1);
-            let thin = libm::pow(LIGHT_CUT.1 / 1e-3, -cutting.exponent.value);
-            1.3 * cutting.specific_force.value * thin * depth * LIGHT_CUT.1
+            let (kc11, mc) = (cutting.specific_force.value, cutting.exponent.value);
+            1.3 * SpecificForce { kc11, mc }.at(LIGHT_CUT.1).unwrap_or(kc11) * depth * LIGHT_CUT.1
         }
     };
     let text = to.exact(diameter);

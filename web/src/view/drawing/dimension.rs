@@ -1,6 +1,6 @@
 //! Dimensions after ISO 129-1, each a button that opens the input it shows.
 
-use holdround_core::quantity::{Kind, decimal};
+use holdround_core::quantity::{Kind, fixed};
 use maud::{Markup, html};
 
 use super::arrow::line_arrow;
@@ -30,10 +30,8 @@ impl Callout {
     /// The length `si` of the input called `name` at `entry`, after `sign`; in brackets if it was assumed.
     pub(in crate::view) fn length(stage: &Stage<'_>, entry: &str, name: &str, sign: &str, si: f64) -> Self {
         let unit = stage.units.unit(Kind::Length);
-        // Rounded first: more figures than the unit's own are of no use on a drawing.
-        let step = libm::pow(10.0, -(unit.decimals as f64));
-        let value = (unit.from_si(si) / step).round() * step;
-        let figure = format!("{sign}{}", number(decimal(value, unit.decimals)));
+        // More figures than the unit's own are of no use on a drawing.
+        let figure = format!("{sign}{}", number(fixed(unit.from_si(si), unit.decimals)));
         let assumed = stage.setup.assumed.iter().any(|assumed| assumed.path == entry);
         let words = if assumed { format!("({figure})") } else { figure };
         let said = if assumed { "{}, assumed: {}, change" } else { "{}: {}, change" };

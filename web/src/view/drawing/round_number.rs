@@ -1,5 +1,7 @@
 //! Scales step by 1, 2, 5, 10, ..., so that they read well and stay put while a slider moves a little.
 
+use holdround_core::quantity::decade;
+
 /// Relative slack by which a product like 0.3 / 0.1 may miss a round number in binary.
 const ROUNDING: f64 = 1e-9;
 
@@ -8,7 +10,7 @@ pub(crate) fn at_most(value: f64) -> Option<f64> {
     if !(value.is_finite() && value > 0.0) {
         return None;
     }
-    let decade = libm::pow(10.0, libm::log10(value).floor());
+    let (_, decade) = decade(value);
     let held = value * (1.0 + ROUNDING);
     let step = [10.0, 5.0, 2.0, 1.0].into_iter().find(|step| step * decade <= held);
     step.map(|step| step * decade).filter(|found| found.is_finite() && *found > 0.0)
