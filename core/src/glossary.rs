@@ -74,10 +74,10 @@ pub fn words_in(text: &str) -> impl Iterator<Item = &'static Word> {
 
 /// Whether `word` stands in `text` as a whole word; both in lower case.
 fn stands_in(word: &str, text: &str) -> bool {
-    text.match_indices(word).any(|(at, _)| {
-        let before = text[..at].chars().next_back();
-        let after = text[at + word.len()..].chars().next();
-        ![before, after].into_iter().flatten().any(char::is_alphanumeric)
+    text.char_indices().filter_map(|(at, _)| text.split_at_checked(at)).any(|(before, from)| {
+        from.strip_prefix(word).is_some_and(|after| {
+            ![before.chars().next_back(), after.chars().next()].into_iter().flatten().any(char::is_alphanumeric)
+        })
     })
 }
 

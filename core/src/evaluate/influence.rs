@@ -72,7 +72,7 @@ impl InfluenceWork {
         let mut waiting = Vec::new();
         let inputs = INPUTS.iter().filter(|group| GROUPS.contains(&group.key)).flat_map(|group| group.inputs);
         for input in inputs.copied() {
-            let list = LISTS.iter().find(|list| input.in_list() && input.path.starts_with(list.name));
+            let list = input.in_list().and_then(|(name, _)| LISTS.iter().find(|list| list.name == name));
             let count = list.map_or(1, |list| entries.count(list.name).max(list.least));
             let at = (0..count).filter(|index| entries.matters(input, *index));
             waiting.extend(at.map(|index| (input, index)));

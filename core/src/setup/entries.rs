@@ -115,7 +115,7 @@ pub fn bracketed(text: &str) -> Option<&str> {
 
 /// The inputs of one item of the list `name`.
 fn list_inputs(name: &str) -> impl Iterator<Item = &'static Input> {
-    every_input().filter(move |input| input.path.split_once(".*.").is_some_and(|(list, _)| list == name))
+    every_input().filter(move |input| input.in_list().is_some_and(|(list, _)| list == name))
 }
 
 /// The index in `list` that `path` stands at, e.g. 2 for `cuts.2.feed`.

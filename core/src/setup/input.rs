@@ -77,10 +77,11 @@ impl Input {
         self.path.replace('*', &alloc::format!("{index}"))
     }
 
-    /// Whether it stands in a list.
+    /// The list it stands in, and what it is called there; none outside lists.
     #[must_use]
-    pub fn in_list(&self) -> bool {
-        self.path.contains('*')
+    pub fn in_list(&self) -> Option<(&'static str, &'static str)> {
+        let (list, field) = self.path.split_once('*')?;
+        Some((list.strip_suffix('.')?, field.strip_prefix('.')?))
     }
 
     /// Whether it may be left empty.

@@ -96,9 +96,7 @@ pub fn declared(path: &str) -> Option<&'static Input> {
     if index.is_some_and(|index| index >= list.most) {
         return None;
     }
-    all.find(|input| {
-        input.path.split_once(".*.").is_some_and(|(name, declared)| name == list.name && declared == field)
-    })
+    all.find(|input| input.in_list() == Some((list.name, field)))
 }
 
 /// Parts `cuts.2.feed` into list, index and field; `*` stands for any index.

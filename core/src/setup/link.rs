@@ -146,7 +146,7 @@ impl Entries {
     fn take_linked(&mut self, version: &Version, entry: &str, assumed: &mut String) -> Option<()> {
         let (name, rest) = entry.split_at_checked(3)?;
         let input = every_input().find(|input| version.letters(input.path) == name)?;
-        let in_list = input.in_list();
+        let in_list = input.in_list().is_some();
         let (index, text) = if in_list || version.as_they_are { rest.split_once(':')? } else { ("", rest) };
         if in_list == index.is_empty() {
             return None;

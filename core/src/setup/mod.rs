@@ -18,7 +18,7 @@
 //! let Group { inputs, .. } = &INPUTS[0];
 //! assert!(!inputs.is_empty());
 //! let input: &Input = declared("cuts.*.feed").unwrap();
-//! assert!(input.in_list() && !input.is_optional() && input.kind() == Some(Kind::Feed));
+//! assert!(input.in_list() == Some(("cuts", "feed")) && !input.is_optional() && input.kind() == Some(Kind::Feed));
 //! assert_eq!(input.at(1), "cuts.1.feed");
 //! assert!(matches!(input.form, Form::Quantity { kind: Kind::Feed, .. }));
 //! let material = declared("part.material").unwrap();

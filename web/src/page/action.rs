@@ -137,15 +137,20 @@ impl Action {
             "leave-rings" => Self::LeaveRings,
             "compare" => Self::Compare,
             "take-jaws" => Self::TakeJaws(index()?),
-            story if story.starts_with("story-") => Self::Story(story.replacen("story-", "", 1)),
-            file if file.starts_with("file-") => {
-                Self::Files(file.replacen("file-", "", 1), told("data-id").unwrap_or_default())
-            }
             dial if dial.starts_with("dial-") => {
                 Self::Dial(dial.to_owned(), told("data-path").unwrap_or_default(), index().unwrap_or(0))
             }
-            lesson if lesson.starts_with("lesson-") => Self::Lesson(lesson.replacen("lesson-", "", 1)),
-            about => Self::Record(about.strip_prefix("record-")?.to_owned(), told("data-id").unwrap_or_default()),
+            other => {
+                let (about, what) = other.split_once('-')?;
+                let id = || told("data-id").unwrap_or_default();
+                match about {
+                    "story" => Self::Story(what.to_owned()),
+                    "file" => Self::Files(what.to_owned(), id()),
+                    "lesson" => Self::Lesson(what.to_owned()),
+                    "record" => Self::Record(what.to_owned(), id()),
+                    _ => return None,
+                }
+            }
         })
     }
 }

@@ -175,7 +175,7 @@ impl Page {
                 self.take_setup(entries);
                 tell(&fill_plain("{} is on the sheet. Undo brings back what was there.", &[&name]));
             }
-            Err(_) if text.contains("\"jaw_records\"") => self.import(text),
+            Err(_) if text.split('"').any(|piece| piece == "jaw_records") => self.import(text),
             Err(faults) => {
                 self.desk.notices.push(Notice::new(refusal(name, &faults)));
                 self.show();

@@ -12,7 +12,7 @@ const EXACT: usize = 7;
 /// The inputs of one item of the list `name`.
 pub(crate) fn inputs(name: &str) -> impl Iterator<Item = &'static Input> {
     let inputs = INPUTS.iter().flat_map(|group| group.inputs.iter().copied());
-    inputs.filter(move |input| input.path.split_once(".*.").is_some_and(|(list, _)| list == name))
+    inputs.filter(move |input| input.in_list().is_some_and(|(list, _)| list == name))
 }
 
 /// Changes the list `name`, of which `shown` items are shown, as a whole.

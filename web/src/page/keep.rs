@@ -108,7 +108,8 @@ impl Store {
     pub(crate) fn hear(&mut self, desk: &mut Desk) -> bool {
         let Some(storage) = storage().filter(|storage| self.take_in(storage, desk)) else { return false };
         let link = desk.job().to_link();
-        is_work(desk.job()) && storage.get_item(KEY).ok().flatten().is_some_and(|text| !text.contains(&link))
+        is_work(desk.job())
+            && storage.get_item(KEY).ok().flatten().is_some_and(|text| text.split([' ', '\n']).all(|word| word != link))
     }
 
     /// Takes in what another window has written since; false when that cannot be read, nor set aside.

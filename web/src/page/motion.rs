@@ -15,7 +15,8 @@ pub(crate) fn show(regions: &mut Regions, id: &str, markup: Markup) {
     regions.show(id, markup);
     let Some(after) = drawing(id) else { return };
     let wanted = after.get_attribute("class");
-    let turns = |state: &Option<String>| state.as_ref().is_some_and(|state| state.contains("spinning"));
+    let turns =
+        |state: &Option<String>| state.as_ref().is_some_and(|state| state.split(' ').any(|word| word == "spinning"));
     let stays = before.is_some_and(|before| before.is_same_node(Some(&after)));
     if !stays || turns(&wanted) && !turns(&state) {
         begin_to_turn(&after);

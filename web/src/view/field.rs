@@ -226,7 +226,7 @@ pub(crate) fn message(desk: &Desk, path: &str) -> Markup {
     html! {
         @for fault in desk.faults_at(path) {
             p.fault {
-                @if declared(path).is_some_and(Input::in_list) { strong { (said(&fault.name)) ". " } }
+                @if declared(path).and_then(Input::in_list).is_some() { strong { (said(&fault.name)) ". " } }
                 @if fault.value.is_empty() { (say("Nothing is entered.")) " " }
                 @else { (fill("“{}” cannot be taken.", &[&as_typed(desk, path, &said(&fault.value))])) " " }
                 (fill("Allowed: {}.", &[&said(&fault.allowed)])) " " (said(&fault.remedy))

@@ -29,13 +29,13 @@ pub(crate) fn displayed(text: &str) -> Markup {
 
 /// Mathematics, and the prose between it as prose, so that a line can be broken there.
 fn in_parts(pieces: &[Piece<'_>]) -> Markup {
-    let is_prose = |piece: &Piece<'_>| matches!(piece, Piece::Words(words) if words.contains(' '));
+    let is_prose = |piece: &Piece<'_>| matches!(piece, Piece::Words(words) if words.as_bytes().contains(&b' '));
     html! {
         @for part in pieces.chunk_by(|a, b| is_prose(a) == is_prose(b)) {
             @let part = part.strip_prefix(&[Piece::Room]).unwrap_or(part);
             @match part {
                 [] => {}
-                [Piece::Words(words)] if words.contains(' ') => { " " (words) " " }
+                [Piece::Words(words)] if words.as_bytes().contains(&b' ') => { " " (words) " " }
                 part => math displaystyle="true" { (write::row(part, Quotient::Stacked)) },
             }
         }

@@ -72,7 +72,7 @@ fn by_list<'a>(inputs: &'a [&'static Input]) -> impl Iterator<Item = &'a [&'stat
 }
 
 fn list_of(input: &Input) -> Option<&'static List> {
-    let (name, _) = input.path.split_once(".*.")?;
+    let (name, _) = input.in_list()?;
     LISTS.iter().find(|list| list.name == name)
 }
 

@@ -93,7 +93,7 @@ fn split_unit(text: &str) -> (&str, &str) {
             break;
         }
     }
-    let (number, unit) = text.split_at(end);
+    let (number, unit) = text.split_at_checked(end).unwrap_or((text, ""));
     if number.trim().is_empty() { (text, "") } else { (number.trim(), unit.trim()) }
 }
 

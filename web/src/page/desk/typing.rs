@@ -48,7 +48,7 @@ impl Desk {
         let Some(input) = declared(path) else { return };
         self.change(Some(path), |entries| {
             // A list item without any entry would vanish: its place is held by its assumed values.
-            if input.in_list() && entries.get(path).is_some() && !input.default.is_empty() {
+            if input.in_list().is_some() && entries.get(path).is_some() && !input.default.is_empty() {
                 entries.set(path, input.default);
             } else {
                 entries.unset(path);

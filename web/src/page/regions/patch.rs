@@ -162,7 +162,7 @@ fn attributes(tag: &str) -> impl Iterator<Item = (&str, &str)> {
     let mut rest = tag.get(name(tag).len()..).unwrap_or_default();
     iter::from_fn(move || {
         let from = rest.strip_prefix(' ')?;
-        let (name, after) = from.split_at(from.find([' ', '=']).unwrap_or(from.len()));
+        let (name, after) = from.split_at_checked(from.find([' ', '=']).unwrap_or(from.len()))?;
         let (value, left) = after.strip_prefix("=\"").and_then(|value| value.split_once('"')).unwrap_or(("", after));
         rest = left;
         Some((name, value))
@@ -171,10 +171,22 @@ fn attributes(tag: &str) -> impl Iterator<Item = (&str, &str)> {
 
 /// What was escaped, as it is read.
 fn plain(escaped: &str) -> Cow<'_, str> {
-    if !escaped.contains('&') {
+    if !escaped.as_bytes().contains(&b'&') {
         return escaped.into();
     }
-    escaped.replace("&lt;", "<").replace("&gt;", ">").replace("&quot;", "\"").replace("&amp;", "&").into()
+    let mut pieces = escaped.split('&');
+    let mut read = pieces.next().unwrap_or_default().to_owned();
+    for piece in pieces {
+        let (sign, rest) = piece.split_once(';').unwrap_or_default();
+        read.push_str(match sign {
+            "lt" => "<",
+            "gt" => ">",
+            "quot" => "\"",
+            _ => "&",
+        });
+        read.push_str(rest);
+    }
+    read.into()
 }
 
 #[cfg(test)]

@@ -76,7 +76,7 @@ impl<'a> Reader<'a> {
             if matches!(next, ')' | '⌉') || next == '|' && self.in_bars {
                 return Some(row);
             }
-            if "=≈≤≥+−±∓,".contains(next) {
+            if matches!(next, '=' | '≈' | '≤' | '≥' | '+' | '−' | '±' | '∓' | ',') {
                 self.take(next.len_utf8())?;
                 row.push(if next == '−' && spaced && self.next() != Some(' ') {
                     Piece::Prefix(next)
@@ -217,7 +217,8 @@ impl<'a> Reader<'a> {
     fn name(&mut self) -> Option<Piece<'a>> {
         let end = self.rest.find(|c: char| !c.is_ascii_alphabetic()).unwrap_or(self.rest.len());
         // A d before a capital is a differential.
-        let differential = end == 2 && self.rest.starts_with('d') && self.rest[1..].starts_with(char::is_uppercase);
+        let differential =
+            end == 2 && self.rest.strip_prefix('d').is_some_and(|rest| rest.starts_with(char::is_uppercase));
         let mut name = if end == 1 || differential {
             Piece::Letter(self.take(1)?)
         } else {
@@ -243,9 +244,10 @@ impl<'a> Reader<'a> {
 /// Where the words end whose first one ends at `end`: before the next single letter or name with an index.
 fn words_end(text: &str, end: usize) -> usize {
     let mut end = end;
-    while let Some(more) = text[end..].strip_prefix(' ') {
+    while let Some(more) = text.get(end..).and_then(|rest| rest.strip_prefix(' ')) {
         let length = more.find(|c: char| !c.is_ascii_alphabetic()).unwrap_or(more.len());
-        let is_word = length > 1 && !more[length..].starts_with(['_', '(', '^']);
+        let followed = more.get(length..).is_some_and(|rest| rest.starts_with(['_', '(', '^']));
+        let is_word = length > 1 && !followed;
         if !is_word {
             break;
         }
@@ -259,5 +261,5 @@ fn is_of_words(c: char) -> bool {
 }
 
 fn begins_factor(c: char) -> bool {
-    c.is_alphanumeric() || "(⌈|√".contains(c)
+    c.is_alphanumeric() || matches!(c, '(' | '⌈' | '|' | '√')
 }
