@@ -4,8 +4,6 @@ mod found;
 mod lists;
 mod typing;
 
-use std::collections::BTreeSet;
-
 use holdround_core::findings::Findings;
 use holdround_core::quantity::UnitSystem;
 use holdround_core::setup::recut_inputs::AS_BEFORE;
@@ -71,7 +69,7 @@ pub(crate) struct Desk {
     /// Whether nothing can be changed.
     pub(crate) locked: bool,
     /// The findings whose steps are open, by the id of their line.
-    pub(crate) opened: BTreeSet<String>,
+    pub(crate) opened: Vec<String>,
     /// What is in hand of readings of the indicator.
     pub(crate) dial: super::indicator::InHand,
     /// The lesson that is open.
@@ -107,7 +105,7 @@ impl Desk {
             earlier: Earlier::default(),
             rings: None,
             locked: false,
-            opened: BTreeSet::new(),
+            opened: Vec::new(),
             dial: super::indicator::InHand::default(),
             lesson: None,
             done: Vec::new(),

@@ -190,8 +190,13 @@ impl Page {
         };
         let id = line.id();
         let open = line.has_attribute("open");
-        let changed = if open { self.desk.opened.insert(id.clone()) } else { self.desk.opened.remove(&id) };
-        if changed {
+        let opened = &mut self.desk.opened;
+        if open != opened.contains(&id) {
+            if open {
+                opened.push(id.clone());
+            } else {
+                opened.retain(|other| *other != id);
+            }
             self.show_lines();
             // In the verdict it may open below the edge of its own panel.
             if let Some(line) = root::by_id(&id).filter(|_| open && id.starts_with("line-")) {

@@ -89,7 +89,7 @@ pub(crate) struct Page {
     desk: Desk,
     regions: Regions,
     /// Which fields of each group are shown, by its key, and which sliders.
-    structures: BTreeMap<&'static str, String>,
+    structures: BTreeMap<String, String>,
     store: Store,
     keeps: bool,
     unkept: bool,

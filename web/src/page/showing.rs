@@ -114,13 +114,13 @@ impl Page {
             if let Some(place) = root::by_id(&format!("group-{}", group.key)) {
                 let _hidden = place.toggle_attribute_with_force("hidden", !inputs::matters(desk, group));
             }
-            self.structures.insert(group.key, structure);
+            self.structures.insert(group.key.to_owned(), structure);
             anew = true;
         }
         let sliding = fields::sliding(desk);
         if self.structures.get("play") != Some(&sliding) {
             self.regions.rebuild("play", play_bar::show(desk));
-            self.structures.insert("play", sliding);
+            self.structures.insert("play".to_owned(), sliding);
         }
         if anew != self.unfinished {
             self.unfinished = anew;
