@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use wasm_bindgen_cli_support::Bindgen;
 
 use crate::fault::{Fault, Outcome, While};
+use crate::names;
 use crate::shell;
 use crate::target::{self, WASM};
 use crate::workspace::Workspace;
@@ -57,7 +58,7 @@ pub fn compile(workspace: &Workspace) -> Outcome<PathBuf> {
 pub fn bind(workspace: &Workspace, product: &PathBuf, flavour: Flavour) -> Outcome<Bound> {
     let folder = workspace.target.join("bound").join(format!("{flavour:?}"));
     let mut bindgen = Bindgen::new();
-    match flavour {
+    let renamed = match flavour {
         Flavour::Site => bindgen.web(true).map(|bindgen| bindgen.omit_default_module_path(false)),
         Flavour::SingleFile => bindgen.no_modules(true).map(|bindgen| bindgen.omit_default_module_path(true)),
     }
@@ -67,33 +68,39 @@ pub fn bind(workspace: &Workspace, product: &PathBuf, flavour: Flavour) -> Outco
             .typescript(false)
             .remove_name_section(true)
             .remove_producers_section(true)
-            .generate(&folder)
+            .generate_output()
+    })
+    .and_then(|mut output| {
+        let module = output.wasm_mut();
+        let imports = module.imports.iter_mut().map(|import| &mut import.name);
+        let renamed = names::shorten(imports.chain(module.exports.iter_mut().map(|export| &mut export.name)));
+        output.emit(&folder).map(|()| renamed)
     })
     .map_err(|error| format!("{error:#}"))
     .during("binding the page's module")?;
     let bound = Bound {
-        glue: fs::read_to_string(folder.join(NAME).with_extension("js"))?,
+        glue: names::rename(&fs::read_to_string(folder.join(NAME).with_extension("js"))?, &renamed),
         module: fs::read(folder.join(format!("{NAME}_bg.wasm")))?,
     };
     for folder in [workspace.cargo_home()?, workspace.root.clone()] {
-        if names(&bound.module, folder.as_os_str().as_encoded_bytes()) {
+        if stands_in(&bound.module, folder.as_os_str().as_encoded_bytes()) {
             return Err(Fault::new(format!("the module names {}, a folder of this machine", folder.display())));
         }
     }
     Ok(bound)
 }
 
-fn names(module: &[u8], folder: &[u8]) -> bool {
+fn stands_in(module: &[u8], folder: &[u8]) -> bool {
     module.windows(folder.len()).any(|window| window == folder)
 }
 
 #[cfg(test)]
 mod tests {
-    use super::names;
+    use super::stands_in;
 
     #[test]
     fn a_folder_is_found_wherever_it_stands_in_the_module() {
-        assert!(names(b"\0asm /home/me/.cargo/x", b"/home/me/.cargo"), "in the middle");
-        assert!(!names(b"\0asm cargo/x", b"/home/me/.cargo"), "not what was put in its place");
+        assert!(stands_in(b"\0asm /home/me/.cargo/x", b"/home/me/.cargo"), "in the middle");
+        assert!(!stands_in(b"\0asm cargo/x", b"/home/me/.cargo"), "not what was put in its place");
     }
 }

@@ -21,6 +21,7 @@ pub mod dependencies;
 pub mod evidence;
 pub mod examples;
 pub mod fault;
+mod names;
 pub mod offline;
 pub mod origins;
 pub mod release;
