@@ -76,9 +76,21 @@ pub fn words_in(text: &str) -> impl Iterator<Item = &'static Word> {
 fn stands_in(word: &str, text: &str) -> bool {
     text.char_indices().filter_map(|(at, _)| text.split_at_checked(at)).any(|(before, from)| {
         from.strip_prefix(word).is_some_and(|after| {
-            ![before.chars().next_back(), after.chars().next()].into_iter().flatten().any(char::is_alphanumeric)
+            ![before.chars().next_back(), after.chars().next()].into_iter().flatten().any(is_of_word)
         })
     })
+}
+
+/// Whether a sign is part of a word: all but what parts words, of the signs that texts here are written in. (The tables
+/// of every script's letters weigh more than the glossary.)
+///
+/// ```
+/// let apart: Vec<&str> = "Ölfeder – 3. Seite".split(|sign| !holdround_core::glossary::is_of_word(sign)).collect();
+/// assert_eq!(apart, ["Ölfeder", "", "", "3", "", "Seite"]);
+/// ```
+#[must_use]
+pub fn is_of_word(sign: char) -> bool {
+    sign.is_ascii_alphanumeric() || !matches!(sign, '\0'..='\u{bf}' | '\u{2000}'..='\u{206f}')
 }
 
 #[cfg(test)]

@@ -1,5 +1,6 @@
 //! Set-up files, texts, tables and pictures handed out, and files opened.
 
+use holdround_core::glossary::is_of_word;
 use holdround_core::lessons::Lesson;
 use holdround_core::record::to_text;
 use holdround_core::setup::{Entries, Fault};
@@ -117,7 +118,7 @@ impl Page {
     /// Files are named after the job.
     fn file_name(&self, without: &str) -> String {
         let job = self.desk.entries.get("job.name").unwrap_or_default().to_ascii_lowercase();
-        let words: Vec<&str> = job.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+        let words: Vec<&str> = job.split(|sign| !is_of_word(sign)).filter(|word| !word.is_empty()).collect();
         let name: String = words.join("-").chars().take(60).collect();
         if name.is_empty() { without.to_owned() } else { name }
     }

@@ -169,8 +169,8 @@ impl<'a> Reader<'a> {
     fn index_end(&self) -> usize {
         let within = |at: usize| self.rest.get(at + 1..).and_then(|rest| rest.chars().next());
         let end = self.rest.char_indices().find(|(at, c)| match c {
-            '.' | ',' => !within(*at).is_some_and(char::is_alphanumeric),
-            c => !c.is_alphanumeric() || matches!(c, '₀'..='₉' | '²' | '³'),
+            '.' | ',' => !within(*at).is_some_and(is_of_index),
+            c => !is_of_index(*c),
         });
         end.map_or(self.rest.len(), |(at, _)| at)
     }
@@ -199,7 +199,7 @@ impl<'a> Reader<'a> {
             '½' | '⅔' => Piece::Number(self.take(next.len_utf8())?),
             '0'..='9' => Piece::Number(self.take_while(|c| c.is_ascii_digit() || c == '.')),
             _ if next.is_ascii_alphabetic() => self.name()?,
-            _ if next.is_alphabetic() => Piece::Letter(self.take(next.len_utf8())?),
+            _ if is_greek(next) => Piece::Letter(self.take(next.len_utf8())?),
             _ => return None,
         })
     }
@@ -217,8 +217,8 @@ impl<'a> Reader<'a> {
     fn name(&mut self) -> Option<Piece<'a>> {
         let end = self.rest.find(|c: char| !c.is_ascii_alphabetic()).unwrap_or(self.rest.len());
         // A d before a capital is a differential.
-        let differential =
-            end == 2 && self.rest.strip_prefix('d').is_some_and(|rest| rest.starts_with(char::is_uppercase));
+        let differential = end == 2
+            && self.rest.strip_prefix('d').is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_uppercase()));
         let mut name = if end == 1 || differential {
             Piece::Letter(self.take(1)?)
         } else {
@@ -260,6 +260,14 @@ fn is_of_words(c: char) -> bool {
     c.is_ascii_alphabetic() || c == ' '
 }
 
+fn is_greek(c: char) -> bool {
+    matches!(c, 'Α'..='ω' | 'ϑ' | 'ϕ')
+}
+
+fn is_of_index(c: char) -> bool {
+    c.is_ascii_alphanumeric() || is_greek(c)
+}
+
 fn begins_factor(c: char) -> bool {
-    c.is_alphanumeric() || matches!(c, '(' | '⌈' | '|' | '√')
+    is_of_index(c) || matches!(c, '(' | '⌈' | '|' | '√' | '½' | '⅔')
 }
