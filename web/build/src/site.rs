@@ -38,6 +38,9 @@ pub fn assemble(workspace: &Workspace) -> Outcome<PathBuf> {
 
 fn files(workspace: &Workspace, product: &PathBuf) -> Outcome<Files> {
     let mut files = read_folder(&workspace.www())?;
+    for (name, content) in files.iter_mut().filter(|(name, _)| name.ends_with(".css")) {
+        *content = without_comments(std::str::from_utf8(content).during(name)?).into_bytes();
+    }
     let single = single_file::write(&files, &bind::bind(workspace, product, Flavour::SingleFile)?)?;
     let bound = bind::bind(workspace, product, Flavour::Site)?;
     files.insert(format!("{NAME}.js"), bound.glue.into_bytes());
@@ -77,6 +80,14 @@ fn name(folder: &Path, path: &Path) -> Outcome<String> {
         .ok_or_else(|| Fault::new(format!("{} is not UTF-8", path.display())))
 }
 
+/// A style sheet without its comments: they are for whoever reads its source.
+fn without_comments(sheet: &str) -> String {
+    let mut pieces = sheet.split("/*");
+    let first = pieces.next().unwrap_or_default();
+    let after = |piece: &'_ str| piece.split_once("*/").map(|(_, rest)| rest.trim_start_matches('\n').to_owned());
+    std::iter::once(first.to_owned()).chain(pieces.filter_map(after)).collect()
+}
+
 /// The text of one of the site's files.
 ///
 /// # Errors
@@ -99,7 +110,13 @@ pub fn replace_only(text: &str, old: &str, new: &str) -> Outcome<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::replace_only;
+    use super::{replace_only, without_comments};
+
+    #[test]
+    fn comments_are_left_out_of_style_sheets() {
+        let sheet = "/* all */\na { b: c; } /* why */\n/* d * / */e { f: g; }\n/* open";
+        assert_eq!(without_comments(sheet), "a { b: c; } e { f: g; }\n", "nothing else");
+    }
 
     #[test]
     fn a_place_to_fill_in_must_be_there_once() {

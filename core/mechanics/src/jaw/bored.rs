@@ -119,9 +119,8 @@ impl BoredJaw {
     pub fn contact_half_angle(&self) -> f64 {
         let radius = self.jaw.grip_radius;
         match self.jaw.shape {
-            Shape::Ordinary { width } => {
-                libm::asin(0.5 * width / radius).min(libm::acos((self.inner / radius).min(1.0)))
-            }
+            Shape::Ordinary { width } => libm::asin(0.5 * width / radius)
+                .min(core::f64::consts::FRAC_PI_2 - libm::asin((self.inner / radius).min(1.0))),
             Shape::Wide { included_angle } => 0.5 * included_angle,
             Shape::Pie { saw_cut } => self.pitch() - section::cut_angle(0.5 * saw_cut, radius),
         }
