@@ -12,12 +12,11 @@ async function start() {
   }
 }
 
-// What may have to be said before the module, which has all other words, or without it.
+// What may have to be said before the module, which has all other words, or without it. The build fills in the German
+// out of the catalogue.
 const ENGLISH = {
   failed: "Holdround could not start. What you typed before is still kept. ",
-  host:
-    "A part of it did not arrive, or not whole. Fetch it anew. If that does not help, open holdround.html from the same " +
-    "folder, the whole page in one file, and tell whoever looks after the host: every file of the site must be there. ",
+  host: "A part of it did not arrive, or not whole. Fetch it anew. If that does not help, open holdround.html from the same folder, the whole page in one file, and tell whoever looks after the host: every file of the site must be there. ",
   damaged: "The file is damaged: get it anew. ",
   needs: "It needs WebAssembly; a browser brought up to date has it. ",
   said: "What the browser said: ",
@@ -26,19 +25,7 @@ const ENGLISH = {
   ready: "A new version of Holdround is ready. ",
   use: "Use the new version",
 };
-const GERMAN = {
-  failed: "Holdround konnte nicht starten. Frühere Eingaben sind noch gespeichert. ",
-  host:
-    "Ein Teil kam nicht oder nicht ganz an. Neu laden. Hilft das nicht, holdround.html aus demselben Ordner öffnen – die " +
-    "ganze Seite in einer Datei – und es dem sagen, der den Server betreut: Jede Datei der Seite muss dort liegen. ",
-  damaged: "Die Datei ist beschädigt: neu beschaffen. ",
-  needs: "Sie braucht WebAssembly; ein aktueller Browser hat es. ",
-  said: "Meldung des Browsers: ",
-  fetch: "Neu laden",
-  unreachable: "Der Server ist jetzt nicht erreichbar. Es wurde nichts geändert; später noch einmal versuchen.",
-  ready: "Eine neue Version von Holdround ist bereit. ",
-  use: "Neue Version verwenden",
-};
+const GERMAN = {};
 
 // The language of the page; before it has started, that of the browser.
 function say(what) {
@@ -78,10 +65,16 @@ async function fetchAnew() {
 
 function offerUpdate(waiting) {
   const words = document.createElement("p");
-  words.textContent = say("ready");
+  const ready = document.createElement("span");
   const button = document.createElement("button");
   button.type = "button";
-  button.textContent = say("use");
+  const speak = () => {
+    ready.textContent = say("ready");
+    button.textContent = say("use");
+  };
+  speak();
+  // The offer may stand when another language is chosen.
+  new MutationObserver(speak).observe(document.documentElement, { attributeFilter: ["lang"] });
   button.addEventListener(
     "click",
     () => {
@@ -91,7 +84,7 @@ function offerUpdate(waiting) {
     },
     { once: true },
   );
-  words.append(button);
+  words.append(ready, button);
   document.getElementById("update").replaceChildren(words);
 }
 

@@ -142,6 +142,12 @@ fn a_new_version_comes_only_when_asked_for() {
     browser.wait_until("document.querySelector('#update button')");
     let version = || browser.attribute("meta[name=description]", "content").unwrap_or_default();
     assert!(version().starts_with("How hard"), "the new version came without being asked for: {}", version());
+    let offer = "document.querySelector('#update button').textContent";
+    browser.wait_until(WORKED_OUT);
+    for (code, said) in [("de", "Neue Version verwenden"), ("en", "Use the new version")] {
+        browser.click(&format!("#prefer-language option[value='{code}']"));
+        browser.eventually(offer, &json!(said), "the offer follows the language");
+    }
 
     browser.click("#update button");
     browser.wait_until("document.querySelector('meta[name=description]')?.content.startsWith('New: how hard')");

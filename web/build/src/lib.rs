@@ -21,6 +21,7 @@ pub mod dependencies;
 pub mod evidence;
 pub mod examples;
 pub mod fault;
+pub mod first_words;
 mod names;
 pub mod offline;
 pub mod origins;

@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 use crate::bind::{self, Flavour, NAME};
 use crate::evidence::{self, EVIDENCE};
 use crate::fault::{Fault, Outcome, While};
+use crate::first_words::{self, SCRIPT};
 use crate::workspace::Workspace;
 use crate::{offline, single_file};
 
@@ -41,6 +42,8 @@ fn files(workspace: &Workspace, product: &PathBuf) -> Outcome<Files> {
     for (name, content) in files.iter_mut().filter(|(name, _)| name.ends_with(".css")) {
         *content = without_comments(std::str::from_utf8(content).during(name)?).into_bytes();
     }
+    let words = first_words::fill_in(text(&files, SCRIPT)?, &workspace.root.join("web/language/de.po"))?;
+    files.insert(SCRIPT.into(), words.into_bytes());
     let single = single_file::write(&files, &bind::bind(workspace, product, Flavour::SingleFile)?)?;
     let bound = bind::bind(workspace, product, Flavour::Site)?;
     files.insert(format!("{NAME}.js"), bound.glue.into_bytes());

@@ -14,10 +14,12 @@
 //! not: there the answer is a little off, and the next reading puts it right.
 //!
 //! ```
-//! use holdround_mechanics::contact::{Arc, Contact, Face, JawGive};
+//! use holdround_mechanics::contact::{Arc, Contact, Face, Gap, JawGive};
 //! use holdround_mechanics::jaw_spring::{JawColumn, MasterJaw, Section};
 //! use holdround_mechanics::part::{Band, Elastic, PartModel, Profile, Side, Step};
-//! use holdround_mechanics::taper::{Aim, Bluing, End, Grip, Learned, Marked, Pressings, Reading, Shows, TaperError, Tilt, learn};
+//! use holdround_mechanics::taper::{
+//!     Aim, Bluing, End, Grip, Learned, Marked, Pressings, Reading, Shows, TaperError, Tilt, learn,
+//! };
 //!
 //! // A sleeve 40 mm long in steel jaws whose face stands 25 mm above the serrations.
 //! let steel = Elastic { youngs: 205e9, poisson: 0.29, density: 7850.0 };
@@ -30,10 +32,12 @@
 //! let heights: Vec<f64> = part.points.iter().map(|z| 0.025 + z).collect();
 //! let give = JawGive { spot: 0.0, column: column.matrix(&heights), body: Some(steel) };
 //! let face = Face::new(&part, Arc::graded(0.8, 8), &give)?;
+//! // Found quicker from a contact that is known to bear alike.
+//! let pressings = Pressings::from_one(0.0, face.press(2e4, &Gap::straight(0.0))?);
 //! let grip = Grip {
 //!     face: &face, column: &column, heights: &heights, base: 0.025, length: 0.04, bears: [0.025, 0.065],
 //!     larger: 0.0, force: 2e4, ring_force: 2e4, ring_height: 0.0, tilt: master.tilt, tilt_depth: master.depth,
-//!     pressings: &Pressings::default(),
+//!     pressings: &pressings,
 //! };
 //!
 //! // Bored over a low ring and pressed higher up, the jaws open at the tip; the taper cancels that.

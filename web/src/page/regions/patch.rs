@@ -177,7 +177,7 @@ fn plain(escaped: &str) -> Cow<'_, str> {
     let mut pieces = escaped.split('&');
     let mut read = pieces.next().unwrap_or_default().to_owned();
     for piece in pieces {
-        let (sign, rest) = piece.split_once(';').unwrap_or_default();
+        let (sign, rest) = piece.split_once(';').unwrap_or(("", piece));
         read.push_str(match sign {
             "lt" => "<",
             "gt" => ">",
