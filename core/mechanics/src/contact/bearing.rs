@@ -131,6 +131,9 @@ mod tests {
             let got = greatest_mean(&angles, &line, window);
             assert!((got - wanted).abs() < 1e-12, "window {window}: {got} for {wanted}");
         }
+        // A face half as wide bears half as hard on the whole.
+        let got = greatest_mean(&[0.0, 0.2, 0.5], &[0.0, 0.2, 0.5], 9.0);
+        assert!((got - 0.25).abs() < 1e-12, "all of a narrow face: {got}");
         // A peak in the middle, 1 - |t|: over 0.5 about the middle the mean is 0.875.
         let got = greatest_mean(&angles, &[1.0, 0.7, 0.0], 0.5);
         assert!((got - 0.875).abs() < 1e-12, "about the middle: {got}");

@@ -21,6 +21,8 @@ const BORNE_BY_SEAT: f64 = 1e3;
 /// A load smaller than this share of the friction is rounding.
 const NEGLIGIBLE: f64 = 1e-12;
 const MOST_STEPS: usize = 60;
+/// The same from another load's point: most take a third of these.
+const MOST_RESUMED: usize = 20;
 /// Width of the bracket at which a point is still far enough from the cones' boundaries to begin another load from:
 /// the solution itself lies on them. Anything from a hundredth to one serves (measured).
 const CENTRAL: f64 = 0.3;
@@ -233,10 +235,14 @@ impl Problem {
                 }
             }
         }
-        let mut point = self.start(&load, near.take(), &best);
+        let last = near.take().and_then(|last| resumed(last, &load));
+        let mut left = last.as_ref().map(|_| MOST_RESUMED);
+        let mut point = last.unwrap_or_else(|| self.start(&load, &best));
         let mut central = None;
-        for _ in 0..MOST_STEPS {
+        let mut steps = 0;
+        loop {
             let moved = point.step(self, &load);
+            steps += 1;
             lower = self.lower_bound(&load, &point).max(lower);
             let (cost, shown) = self.upper_bound(&load, &point.velocity);
             if cost < upper {
@@ -249,10 +255,17 @@ impl Problem {
             if central.is_none() && within(CENTRAL) {
                 central = Some(point.clone());
             }
-            let closed = within(goal.gap);
-            if closed || !moved || lower * unit > goal.enough {
+            if within(goal.gap) || lower * unit > goal.enough {
                 break;
             }
+            if moved && steps < left.unwrap_or(MOST_STEPS) {
+                continue;
+            }
+            // From the point of another load there may be no way on.
+            if left.take().is_none() {
+                break;
+            }
+            (point, central, steps) = (self.start(&load, &best), None, 0);
         }
         if !upper.is_finite() {
             return Slip::Unsettled;
@@ -262,16 +275,8 @@ impl Problem {
         Slip::At { lower: lower.min(upper) * unit, upper: upper * unit, velocity }
     }
 
-    /// A first point: the last load's if this one still works on it,
-    /// else the motion of a viscous contact, or `trial` where the seat stops that.
-    fn start(&self, load: &[f64; 6], near: Option<Point>, trial: &[f64; 6]) -> Point {
-        if let Some(mut last) = near {
-            let power = dot6(load, &last.velocity);
-            if power > 0.1 * crate::sqrt(dot6(&last.velocity, &last.velocity)) {
-                last.hasten(1.0 / power);
-                return last;
-            }
-        }
+    /// A first point: the motion of a viscous contact, or `trial` where the seat stops that.
+    fn start(&self, load: &[f64; 6], trial: &[f64; 6]) -> Point {
         let (cost, softest) = self.upper_bound(load, &self.spread.solve(load));
         self.clear_of_seat(load, if cost.is_finite() { &softest } else { trial })
     }
@@ -371,6 +376,16 @@ impl Problem {
         let balanced = dot6(&residual, &residual) < 1e-20 * multiple * multiple;
         if balanced && multiple > 0.0 { multiple / worst } else { 0.0 }
     }
+}
+
+/// The point of another load at unit power of this one, if this one does work enough on it.
+fn resumed(mut last: Point, load: &[f64; 6]) -> Option<Point> {
+    let power = dot6(load, &last.velocity);
+    if power <= 0.1 * crate::sqrt(dot6(&last.velocity, &last.velocity)) {
+        return None;
+    }
+    last.hasten(1.0 / power);
+    Some(last)
 }
 
 /// A load but for the thrust and tilt that a seat can bear.

@@ -195,6 +195,11 @@ proptest! {
         // The seat's points share the pitch of the jaws, or the whole turn.
         let jaws = if part.seat.is_some() && grip.jaws == 5 { 1 } else { grip.jaws };
         let worst = part.worst(&load, jaws).unwrap();
+        prop_assert!((0.0..=TAU / jaws as f64).contains(&worst.angle), "within a pitch: {}", worst.angle);
+        if let (Some(limit), Some(again)) = (worst.hold.limit(), factor(&part, &load.at(worst.angle))) {
+            prop_assert!(limit.gap() < 1e-6, "the bracket is closed: {:?}", limit);
+            prop_assert!((again / limit.factor - 1.0).abs() < 1e-5, "{} there, not {:?}", again, limit);
+        }
         if let (Some(worst), Some(other)) = (worst.hold.limit(), factor(&part, &load.at(phi))) {
             // Two minima within the scan's step can hide 1 % at a whole turn.
             prop_assert!(worst.factor <= other * 1.01, "{} > {}", worst.factor, other);
