@@ -114,7 +114,13 @@ pub fn bracketed(text: &str) -> Option<&str> {
 }
 
 /// The inputs of one item of the list `name`.
-fn list_inputs(name: &str) -> impl Iterator<Item = &'static Input> {
+///
+/// ```
+/// use holdround_core::setup::list_inputs;
+/// assert!(list_inputs("cuts").any(|input| input.path == "cuts.*.feed"));
+/// assert_eq!(list_inputs("chucks").count(), 0, "there is no such list");
+/// ```
+pub fn list_inputs(name: &str) -> impl Iterator<Item = &'static Input> {
     every_input().filter(move |input| input.in_list().is_some_and(|(list, _)| list == name))
 }
 

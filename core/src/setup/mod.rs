@@ -143,7 +143,7 @@ pub use boring::{Bears, Boring, TaperReading};
 pub use chuck::{Chuck, Cylinder, GripFrom};
 pub use cut::{Cut, CutKind, FeedWay, Turned};
 pub use document::{Document, LARGEST_DOCUMENT, SCHEMA_VERSION};
-pub use entries::{Entries, bracketed};
+pub use entries::{Entries, bracketed, list_inputs};
 pub use fault::Fault;
 pub use indicator::{DialSet, Indicator};
 pub use input::{Choice, Form, Input, MaterialUse, When};

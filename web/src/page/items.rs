@@ -1,7 +1,7 @@
 //! Items of a list, taken out of a set-up, changed as a whole and put back.
 
 use holdround_core::quantity::{Kind, Measure, Unit, decimal};
-use holdround_core::setup::{Entries, INPUTS, Input, part_inputs as ring, profile_inputs as step};
+use holdround_core::setup::{Entries, list_inputs, part_inputs as ring, profile_inputs as step};
 
 /// The entries of one item, beside the declarations of the list; none where the assumed value holds.
 type Item = Vec<Option<String>>;
@@ -9,15 +9,9 @@ type Item = Vec<Option<String>>;
 /// Decimals that halve any length a drawing gives without rounding it.
 const EXACT: usize = 7;
 
-/// The inputs of one item of the list `name`.
-pub(crate) fn inputs(name: &str) -> impl Iterator<Item = &'static Input> {
-    let inputs = INPUTS.iter().flat_map(|group| group.inputs.iter().copied());
-    inputs.filter(move |input| input.in_list().is_some_and(|(list, _)| list == name))
-}
-
 /// Changes the list `name`, of which `shown` items are shown, as a whole.
 pub(crate) fn change(entries: &mut Entries, name: &str, shown: usize, change: impl FnOnce(&mut Vec<Item>)) {
-    let item = |at: usize| inputs(name).map(|input| entries.get(&input.at(at)).map(str::to_owned)).collect();
+    let item = |at: usize| list_inputs(name).map(|input| entries.get(&input.at(at)).map(str::to_owned)).collect();
     let mut items: Vec<Item> = (0..shown).map(item).collect();
     change(&mut items);
     for at in (0..entries.count(name)).rev() {
@@ -26,7 +20,7 @@ pub(crate) fn change(entries: &mut Entries, name: &str, shown: usize, change: im
     for (at, item) in items.into_iter().enumerate() {
         // An item without any entry would vanish: its place is held by an assumed value.
         let bare = item.iter().all(Option::is_none);
-        for (place, (input, text)) in inputs(name).zip(item).enumerate() {
+        for (place, (input, text)) in list_inputs(name).zip(item).enumerate() {
             if let Some(text) = text.or_else(|| (bare && place == 0).then(|| input.default.to_owned())) {
                 entries.set(&input.at(at), &text);
             }
@@ -109,7 +103,7 @@ mod tests {
     use super::*;
 
     fn texts(entries: &Entries, at: usize) -> Vec<Option<&str>> {
-        let paths = inputs("steps").map(|input| input.at(at));
+        let paths = list_inputs("steps").map(|input| input.at(at));
         paths.map(|path| entries.get(&path)).collect()
     }
 

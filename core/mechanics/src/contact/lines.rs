@@ -1,14 +1,11 @@
 //! Sums of lines of numbers.
 
 /// Sum of the products of two lines, in four sums at a time, so that none waits for another.
-#[inline(never)]
+#[inline(never)] // One copy of it in the page: it is called everywhere.
 pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
-    let ([fours_a, fours_b], [rest_a, rest_b]) = {
-        let ((a, rest_a), (b, rest_b)) = (a.as_chunks::<4>(), b.as_chunks::<4>());
-        ([a, b], [rest_a, rest_b])
-    };
+    let ((fours, rest_a), (others, rest_b)) = (a.as_chunks::<4>(), b.as_chunks::<4>());
     let mut sums = [0.0; 4];
-    for (a, b) in fours_a.iter().zip(fours_b) {
+    for (a, b) in fours.iter().zip(others) {
         sums.iter_mut().zip(a.iter().zip(b)).for_each(|(sum, (a, b))| *sum += a * b);
     }
     let rest: f64 = rest_a.iter().zip(rest_b).map(|(a, b)| a * b).sum();

@@ -236,7 +236,7 @@ impl Problem {
             }
         }
         let last = near.take().and_then(|last| resumed(last, &load));
-        let mut left = last.as_ref().map(|_| MOST_RESUMED);
+        let mut resuming = last.is_some();
         let mut point = last.unwrap_or_else(|| self.start(&load, &best));
         let mut central = None;
         let mut steps = 0;
@@ -258,14 +258,14 @@ impl Problem {
             if within(goal.gap) || lower * unit > goal.enough {
                 break;
             }
-            if moved && steps < left.unwrap_or(MOST_STEPS) {
+            if moved && steps < if resuming { MOST_RESUMED } else { MOST_STEPS } {
                 continue;
             }
             // From the point of another load there may be no way on.
-            if left.take().is_none() {
+            if !resuming {
                 break;
             }
-            (point, central, steps) = (self.start(&load, &best), None, 0);
+            (point, central, steps, resuming) = (self.start(&load, &best), None, 0, false);
         }
         if !upper.is_finite() {
             return Slip::Unsettled;

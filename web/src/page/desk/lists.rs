@@ -1,8 +1,8 @@
 //! Lists on the desk: cuts, steps of the part, rings.
 
 use holdround_core::quantity::Kind;
-use holdround_core::setup::LISTS;
 use holdround_core::setup::part_inputs::PART_SHAPE;
+use holdround_core::setup::{LISTS, list_inputs};
 
 use super::Desk;
 use crate::page::items;
@@ -27,7 +27,7 @@ impl Desk {
         self.change(None, |entries| {
             items::change(entries, name, shown, |items| {
                 let Some(mut item) = items.get(index).cloned() else { return };
-                for (text, input) in item.iter_mut().zip(items::inputs(name)) {
+                for (text, input) in item.iter_mut().zip(list_inputs(name)) {
                     if input.default.is_empty() {
                         *text = (!input.is_optional()).then(String::new);
                     }
